@@ -1,0 +1,78 @@
+"""From a ranking to the few wines that are named: not three of a kind, both colours offered."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.knowledge.concepts import Wine
+from assistant.knowledge.store import Knowledge
+from assistant.pairing.engine import Match
+
+VARIED_UP_TO = 5
+_FAIR = ("strong", "good", "fair")
+_BAD = ("poor", "clash")
+_RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
+
+
+def picks(ranked: Sequence[Match], count: int, knowledge: Knowledge) -> list[Match]:
+    """The first `count` of a ranking, best first.
+
+    Short lists hold at most two of a kind, and where scores are closer than the noise they
+    name the wine that is easier to find.
+    """
+    if count > VARIED_UP_TO:
+        return list(ranked[:count])
+    chosen: list[Match] = []
+    while len(chosen) < count:
+        open_to = [m for m in ranked if m not in chosen and _adds(m, chosen, knowledge)]
+        if not open_to:
+            break
+        tied = [m for m in open_to if open_to[0].score - m.score < knowledge.constants["noise"]]
+        chosen.append(max(tied, key=lambda m: (knowledge.wines[m.wine].availability, m.score)))
+    return sorted(chosen, key=lambda m: (-m.score, m.wine))
+
+
+def _adds(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> bool:
+    """Whether a wine says something the chosen ones do not."""
+    kind = style_kind(knowledge.wines[match.wine])
+    alike = [m for m in chosen if style_kind(knowledge.wines[m.wine]) == kind]
+    return len(alike) < 2 and not _same_style(match, chosen, knowledge)
+
+
+def style_kind(wine: Wine) -> str:
+    """The kind a wine is first of all (light red, bottle-fermented sparkling ...)."""
+    return next((kind for kind in wine.kinds if kind.startswith("kind/")), wine.colour)
+
+
+def _same_style(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> bool:
+    """A wine and its parent style would be one advice said twice."""
+    wine = knowledge.wines[match.wine]
+    return any(m.wine in wine.kinds or wine.id in knowledge.wines[m.wine].kinds for m in chosen)
+
+
+def other_colour(
+    ranked: Sequence[Match], chosen: Sequence[Match], knowledge: Knowledge
+) -> Match | None:
+    """The best fair wine of the colour (red, or white and pink) that the picks lack."""
+    have = {knowledge.wines[m.wine].colour in _RED for m in chosen}
+    if len(have) != 1:
+        return None
+    wanted = _WHITE if True in have else _RED
+    for match in ranked:
+        if knowledge.wines[match.wine].colour in wanted:
+            return match if match.verdict in _FAIR else None
+    return None
+
+
+def avoided(ranked: Sequence[Match], count: int, knowledge: Knowledge) -> list[Match]:
+    """Up to `count` wines that hurt, the worst first, no two of the same kind."""
+    chosen: list[Match] = []
+    kinds: set[str] = set()
+    for match in reversed(ranked):
+        kind = style_kind(knowledge.wines[match.wine])
+        if match.verdict not in _BAD or len(chosen) == count:
+            break
+        if kind not in kinds:
+            chosen.append(match)
+            kinds.add(kind)
+    return chosen

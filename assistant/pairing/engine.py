@@ -1,0 +1,123 @@
+"""The pairing engine: tables of bites and wines in, ranked matches out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from assistant.knowledge.store import Knowledge
+from assistant.pairing.dish import Dish, DishPart, Table, table_of
+from assistant.pairing.glass import Glass, glass_of
+from assistant.pairing.plate import Plate, plate_of
+from assistant.pairing.rules import RuleRunner
+from assistant.pairing.score import Effect, Score, Scores, score_all, verdict
+
+HUNDRED_GRAMS = 100.0
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """How one wine does with a table: `score` averages the bites, `warnings` are small vetoes.
+
+    `path` adds up to `score`; `bites` holds the score of each bite in table order.
+    """
+
+    wine: str
+    score: float
+    verdict: str
+    path: tuple[Effect, ...]
+    bites: tuple[Score, ...]
+    warnings: tuple[Effect, ...] = ()
+
+
+class Engine:
+    """Scores dishes against wines. Same input, same output, always."""
+
+    def __init__(self, knowledge: Knowledge) -> None:
+        self.knowledge = knowledge
+        self._runner = RuleRunner(knowledge.rules)
+        self._plates: dict[str, Plate] = {}
+
+    @cached_property
+    def glasses(self) -> dict[str, Glass]:
+        """Every wine and drink as a glass."""
+        return {w.id: glass_of(w, self.knowledge) for w in self.knowledge.wines.values()}
+
+    def plate(self, dish: Dish) -> Plate:
+        """The dish as eaten."""
+        return plate_of(dish, self.knowledge)
+
+    def plate_of_food(self, food: str) -> Plate:
+        """The plate of a food eaten by itself (kept once composed)."""
+        if food not in self._plates:
+            self._plates[food] = self.plate(single(food))
+        return self._plates[food]
+
+    def rank(self, table: Table, wines: Iterable[str]) -> list[Match]:
+        """Matches for the wines, best first; equal scores in order of name."""
+        plates = {f"bite-{i}": self.plate(bite.dish) for i, bite in enumerate(table)}
+        names = list(wines)
+        scores = self._scores(plates, names)
+        shares = [bite.share for bite in table]
+        matches = [self._match(w, [scores[k, w] for k in plates], shares) for w in names]
+        return sorted(matches, key=lambda m: (-m.score, m.wine))
+
+    def judge(self, table: Table, wine: str) -> Match:
+        """How one wine does with a table."""
+        return self.rank(table, [wine])[0]
+
+    def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
+        """Foods eaten by themselves, best with this wine first."""
+        plates = {food.replace("/", "--"): self.plate_of_food(food) for food in foods}
+        scores = self._scores(plates, [wine])
+        ranked = ((food, scores[food.replace("/", "--"), wine]) for food in foods)
+        return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))
+
+    def _scores(self, plates: dict[str, Plate], wines: list[str]) -> Scores:
+        firings = self._runner.run(plates, [self.glasses[w] for w in wines])
+        return score_all(plates, wines, firings, self.knowledge)
+
+    def _match(self, wine: str, scores: list[Score], shares: list[float]) -> Match:
+        if len(scores) == 1:
+            only = scores[0]
+            return Match(wine, only.total, only.verdict, only.path, (only,))
+        lifted = [self._lift(score, share) for score, share in zip(scores, shares, strict=True)]
+        path = _blend([score.path for score, _ in lifted], shares)
+        total = sum(effect.effect for effect in path)
+        warnings = tuple(veto for _, veto in lifted if veto)
+        return Match(
+            wine, total, verdict(total, self.knowledge.bands), path, tuple(scores), warnings
+        )
+
+    def _lift(self, score: Score, share: float) -> tuple[Score, Effect | None]:
+        """A veto that touches few bites becomes a spoken warning."""
+        if not score.vetoed or share >= self.knowledge.constants["warning-share"]:
+            return score, None
+        rules = self.knowledge.rules
+        vetoes = [e for e in score.path if e.rule in rules and rules[e.rule].weight == 0]
+        path = tuple(e for e in score.path if e not in vetoes)
+        total = sum(e.effect for e in path)
+        lifted = Score(score.wine, total, verdict(total, self.knowledge.bands), path)
+        return lifted, vetoes[0]
+
+
+def single(food: str) -> Dish:
+    """A food eaten by itself."""
+    return Dish((DishPart(food, "role/base", HUNDRED_GRAMS),))
+
+
+def board(foods: Sequence[str]) -> Table:
+    """Foods side by side, each an equal share of the bites."""
+    return table_of([single(food) for food in foods])
+
+
+def _blend(paths: Sequence[tuple[Effect, ...]], shares: Sequence[float]) -> tuple[Effect, ...]:
+    effects: dict[str, float] = {}
+    values: dict[str, dict[str, float]] = {}
+    for path, share in zip(paths, shares, strict=True):
+        for effect in path:
+            effects[effect.rule] = effects.get(effect.rule, 0.0) + share * effect.effect
+            values.setdefault(effect.rule, dict(effect.values))
+    blended = [Effect(rule, e, values[rule]) for rule, e in effects.items() if e]
+    return tuple(sorted(blended, key=lambda e: (-abs(e.effect), e.rule)))

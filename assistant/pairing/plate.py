@@ -1,0 +1,198 @@
+"""A dish as eaten, in physical units and in points: what the rules see of the food."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from assistant.knowledge.concepts import Food, Method
+from assistant.knowledge.store import Knowledge
+from assistant.pairing import mixing
+from assistant.pairing.dish import BASE, COATING, Dish, DishPart
+from assistant.pairing.mixing import Portion, Values
+
+CREAM, CHEESE, EARTHY, COLD = "trait/cream", "trait/cheese", "trait/earthy", "trait/cold"
+SEASONING = "role/seasoning"
+MEAT = "kind/meat"
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """The dish as eaten. `values` per 100 g in their units, `points` 0-5 by plate property."""
+
+    values: Mapping[str, float]
+    points: Mapping[str, float]
+    traits: frozenset[str]
+    kinds: tuple[str, ...]
+    homes: frozenset[str]
+    course: str
+    shares: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Profile:
+    """A part resolved to values, traits and homes, methods applied.
+
+    `lead` is the food that stands for it where kinds matter: a composed dish's main part.
+    """
+
+    part: DishPart
+    food: Food
+    lead: Food
+    values: Values
+    traits: frozenset[str]
+    homes: frozenset[str]
+    cooking: float
+
+
+def plate_of(dish: Dish, knowledge: Knowledge) -> Plate:
+    """Composes a dish. Raises KeyError for a food or method that is not known."""
+    profiles = [_profile(part, knowledge) for part in dish.parts]
+    portions = [_portion(profile, knowledge) for profile in profiles]
+    c = knowledge.constants
+    values = mixing.mix(portions, c["first-contact-share"], c["full-loudness-share"])
+    shares = mixing.touch_shares(portions)
+    traits = _traits(profiles, shares, knowledge)
+    _adjust(values, dish, traits, profiles, knowledge)
+    main = next((p for p in profiles if p.part.role == BASE), profiles[0])
+    points = _points(values, knowledge) | _coating_points(profiles, knowledge)
+    _interact(points, traits, knowledge)
+    points["weight"] = _weight(points, values, main, knowledge)
+    points["lean"] = _lean(points, traits, main, knowledge)
+    return Plate(
+        values,
+        points,
+        traits,
+        _kinds(main),
+        frozenset().union(*(p.homes for p in profiles)),
+        main.food.course or "course/savoury",
+        tuple(shares),
+    )
+
+
+def _profile(part: DishPart, knowledge: Knowledge) -> _Profile:
+    food = knowledge.food(part.food)
+    own = {name: a.typical for name, a in food.amounts.items() if name in mixing.ALL}
+    values, traits, homes, lead = own, food.traits, food.homes, food
+    if food.parts:
+        lead = knowledge.food(recipe(food).main.food)
+        inner = plate_of(recipe(food), knowledge)
+        values = dict(inner.values) | own
+        traits, homes = traits | inner.traits, homes | inner.homes
+    cooking = 0.0
+    for name in part.methods:
+        cooked = knowledge.methods[name]
+        values, cooking = _cook(values, cooked), cooked.weight
+        traits |= cooked.traits
+    return _Profile(part, food, lead, values, traits, homes, cooking)
+
+
+def _kinds(main: _Profile) -> tuple[str, ...]:
+    own = (main.food.id, *main.food.kinds)
+    lead = () if main.lead is main.food else (main.lead.id, *main.lead.kinds)
+    return tuple(dict.fromkeys(own + lead))
+
+
+def recipe(food: Food) -> Dish:
+    """The parts a composed dish is made of, as shipped."""
+    parts = (
+        DishPart(p.food, p.role, p.share, (p.method,) if p.method else ()) for p in food.parts
+    )
+    return Dish(tuple(parts))
+
+
+def _cook(values: Values, method: Method) -> Values:
+    cooked = {
+        n: v * method.concentrate if n in mixing.CONTACT else v for n, v in values.items()
+    }
+    cooked["glutamate"] = cooked.get("glutamate", 0.0) * method.glutamate_factor
+    for name, extra in method.adds.items():
+        cooked[name] = max(0.0, cooked.get(name, 0.0) + extra)
+    return cooked
+
+
+def _portion(profile: _Profile, knowledge: Knowledge) -> Portion:
+    role = profile.part.role
+    return Portion(
+        profile.values, profile.part.mass, knowledge.contacts[role], coats=role in COATING
+    )
+
+
+def _traits(profiles: list[_Profile], shares: list[float], knowledge: Knowledge) -> frozenset[str]:
+    """Traits of all parts; a small part keeps only its loud ones, unless it is a seasoning."""
+    small = knowledge.constants["small-part-share"]
+    kept: set[str] = set()
+    for profile, share in zip(profiles, shares, strict=True):
+        whole = share >= small or profile.part.role in (SEASONING, BASE)
+        kept |= profile.traits if whole else profile.traits & knowledge.loud_traits
+    return frozenset(kept)
+
+
+def _adjust(
+    values: Values,
+    dish: Dish,
+    traits: frozenset[str],
+    profiles: list[_Profile],
+    knowledge: Knowledge,
+) -> None:
+    """What is put on top of the mixture: umami synergy, the guest's pinches, cold."""
+    meaty = CHEESE in traits or any(MEAT in p.lead.kinds for p in profiles)
+    if EARTHY in traits and meaty and len(profiles) > 1:
+        values["glutamate"] *= knowledge.constants["umami-synergy"]
+    for name, extra in dish.added.items():
+        values[name] = max(0.0, values[name] + extra)
+    if COLD in traits:
+        values["aroma"] *= 1 - knowledge.constants["cold-loss"]
+
+
+def _points(values: Values, knowledge: Knowledge) -> Values:
+    """Points by plate property; where two quantities show as one, the lower counts."""
+    points: Values = {}
+    for name, value in values.items():
+        scale = knowledge.scales.get(name)
+        if scale is not None:
+            shown = scale.points(value)
+            points[scale.shows] = min(shown, points.get(scale.shows, shown))
+    return points
+
+
+def _coating_points(profiles: list[_Profile], knowledge: Knowledge) -> Values:
+    coating = [_points(p.values, knowledge) for p in profiles if p.part.role in COATING]
+    return {
+        "coatingSugar": max((p["sugar"] for p in coating), default=0.0),
+        "coatingAcid": max((p["acid"] for p in coating), default=0.0),
+    }
+
+
+def _interact(points: Values, traits: frozenset[str], knowledge: Knowledge) -> None:
+    """What one taste hides of another, as perceived."""
+    c = knowledge.constants
+    hidden = c["bitter-per-sugar"] * points["sugar"]
+    hidden += c["bitter-per-salt"] * max(0.0, points["salt"] - 1)
+    points["bitter"] = max(0.0, points["bitter"] - hidden)
+    calmed = c["heat-per-fat"] * max(0.0, points["fat"] - 2)
+    calmed += c["heat-of-cream"] if CREAM in traits else 0.0
+    points["heat"] = max(0.0, points["heat"] - calmed)
+
+
+def _weight(points: Values, values: Values, main: _Profile, knowledge: Knowledge) -> float:
+    c, food = knowledge.constants, main.lead
+    inside = sum(c[f"weight-{n}"] * points[n] for n in ("fat", "protein", "aroma"))
+    inside += c["weight-starch"] * values["starch"] + c["weight-offset"] + main.cooking
+    inside += 0.0 if food.shift_after else food.weight_shift
+    weight = c["weight-start"] + c["weight-slope"] * inside
+    weight += food.weight_shift if food.shift_after else 0.0
+    return min(5.0, max(0.0, weight))
+
+
+def _lean(points: Values, traits: frozenset[str], main: _Profile, knowledge: Knowledge) -> float:
+    """The colour custom of the main part, else of the dish's traits, else of spicy food."""
+    own = main.food.lean if main.food.lean is not None else main.lead.lean
+    if own is not None:
+        return own
+    leans = [knowledge.entry(t).get("redLean") for t in sorted(traits)]
+    found = [lean[0] for lean in leans if lean]
+    if found:
+        return float(min(found))
+    spicy = points["heat"] >= knowledge.constants["spicy-heat"]
+    return knowledge.constants["spicy-lean"] if spicy else 0.0

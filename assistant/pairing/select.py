@@ -1,0 +1,59 @@
+"""Which wines keep to the guest's limits: a constant graph query over glasses and limits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
+
+import pyoxigraph as ox
+
+from assistant.knowledge import names
+from assistant.knowledge.files import ontology_dir
+from assistant.language.frame import Preference
+from assistant.pairing.facts import TYPE, decimal, glass_facts, node
+from assistant.pairing.glass import Glass
+
+
+@lru_cache(maxsize=1)
+def limits_query() -> str:
+    """The text of ontology/queries/within-limits.rq, prefixes included."""
+    text = (ontology_dir() / "queries" / "within-limits.rq").read_text("utf-8")
+    return f"{names.QUERY_PREFIXES}\n{text}"
+
+
+def within_limits(glasses: Iterable[Glass], limits: Sequence[Preference]) -> list[str]:
+    """Ids of the glasses that keep to all limits, in the order given."""
+    glasses = list(glasses)
+    if not limits:
+        return [glass.wine for glass in glasses]
+    store = ox.Store()
+    for glass in glasses:
+        store.extend(glass_facts(glass))
+    store.extend(_limit_facts(limits))
+    found = {names.short(row[0].value) for row in store.query(limits_query())}  # type: ignore[union-attr]
+    return [glass.wine for glass in glasses if glass.wine in found]
+
+
+def _limit_facts(limits: Sequence[Preference]) -> Iterator[ox.Quad]:
+    """One node per limit; what is wanted of the same kind of thing is an either-or."""
+    for i, limit in enumerate(limits):
+        this = node(f"tonight/limit-{i}")
+        yield ox.Quad(this, TYPE, node("Limit"))
+        if limit.wanted is None:
+            yield ox.Quad(this, node("on"), node(f"glass#{limit.property}"))
+            for name, bound in (("low", limit.low), ("high", limit.high)):
+                if bound is not None:
+                    yield ox.Quad(this, node(name), decimal(bound))
+        elif limit.banned:
+            yield ox.Quad(this, node("bans"), node(limit.wanted))
+        else:
+            yield from _wanted(this, limit, limits)
+
+
+def _wanted(
+    this: ox.NamedNode, limit: Preference, limits: Sequence[Preference]
+) -> Iterator[ox.Quad]:
+    yield ox.Quad(this, node("wants"), node(f"tonight/{limit.property}"))
+    for other in limits:
+        if other.wanted and not other.banned and other.property == limit.property:
+            yield ox.Quad(this, node("allows"), node(other.wanted))

@@ -1,0 +1,53 @@
+"""Sweetness terms of Regulation (EU) 2019/33, Annex III, from sugar and acidity."""
+
+from __future__ import annotations
+
+from assistant.knowledge.concepts import Wine
+
+SPARKLING_BAR = 3.0
+_WORDS = {"medium dry": "off-dry", "medium": "medium-sweet"}
+_COLOURS = {"colour/rose": "rosé"}
+
+
+def sparkling_term(sugar: float, dosage: bool = True) -> str:
+    """The strictest term a sparkling wine of this sugar (g/l) may carry.
+
+    `dosage`: sugar was added after the second fermentation, which rules out brut nature.
+    Bounds as in Part A: less than 3 brut nature, to 6 extra brut, less than 12 brut, to 17
+    extra dry, to 32 sec, to 50 demi-sec, above doux. Where two fit, the drier is given.
+    """
+    if sugar < 3 and not dosage:
+        return "brut nature"
+    for limit, term in ((6, "extra brut"), (17, "extra dry"), (32, "sec"), (50, "demi-sec")):
+        if term == "extra dry" and sugar < 12:
+            return "brut"
+        if sugar <= limit:
+            return term
+    return "doux"
+
+
+def still_term(sugar: float, acidity: float) -> str:
+    """The term of a still wine: dry, medium dry, medium or sweet (Part B).
+
+    Sugar as fructose and glucose, acidity as tartaric acid, both g/l. Dry reaches 9 g/l where
+    acidity is at most 2 g/l below sugar, medium dry 18 where at most 10 g/l below.
+    """
+    if sugar <= 4 or (sugar <= 9 and acidity >= sugar - 2):
+        return "dry"
+    if sugar <= 12 or (sugar <= 18 and acidity >= sugar - 10):
+        return "medium dry"
+    return "medium" if sugar < 45 else "sweet"
+
+
+def sweetness_word(wine: Wine) -> str:
+    """dry, off-dry, medium-sweet or sweet, by the regulation's still terms; brut counts as dry."""
+    sugar, acidity = wine.amounts["residualSugar"].typical, wine.amounts["acidity"].typical
+    if wine.amounts["pressure"].typical >= SPARKLING_BAR and sugar <= 17:
+        return "dry"
+    term = still_term(sugar, acidity)
+    return _WORDS.get(term, term)
+
+
+def colour_word(colour: str) -> str:
+    """white, rosé, red or orange."""
+    return _COLOURS.get(colour, colour.removeprefix("colour/"))
