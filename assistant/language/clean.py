@@ -1,0 +1,33 @@
+"""Makes typed text safe to read: one line, no control or direction characters, a sane length."""
+
+from __future__ import annotations
+
+import unicodedata
+from dataclasses import dataclass
+
+MAX_CHARACTERS = 1_000
+_KEPT_CONTROLS = {"\t": " ", "\n": " ", "\r": " ", "\x0b": " ", "\x0c": " "}
+_ODD_CATEGORIES = {"Cc", "Cf", "Co", "Cs", "Cn", "Zl", "Zp"}
+
+
+@dataclass(frozen=True, slots=True)
+class Cleaned:
+    """Text that is safe to tokenise and to print, and what was taken out of it."""
+
+    text: str
+    odd_characters: int = 0
+    cut_off: int = 0
+
+
+def clean(text: str) -> Cleaned:
+    """Normalises (NFKC), drops control, format and bidi characters, caps the length. Never raises."""
+    kept, odd = [], 0
+    for character in text[: MAX_CHARACTERS * 2]:
+        if character in _KEPT_CONTROLS:
+            kept.append(" ")
+        elif unicodedata.category(character) in _ODD_CATEGORIES:
+            odd += 1
+        else:
+            kept.append(character)
+    whole = " ".join(unicodedata.normalize("NFKC", "".join(kept)).split())
+    return Cleaned(whole[:MAX_CHARACTERS], odd, max(0, len(text) - MAX_CHARACTERS))

@@ -1,0 +1,166 @@
+"""Readings -> dishes: which part is the base, what coats it, what stands beside it."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from assistant.knowledge.concepts import Food
+from assistant.knowledge.store import Knowledge
+from assistant.language.frame import Reading, Text
+from assistant.pairing.dish import BASE, SIDE, Dish, DishPart
+from assistant.pairing.engine import HUNDRED_GRAMS
+from assistant.pairing.plate import recipe
+
+NEXT_TO, WITH, BESIDE, OVER, WITHOUT = "next to", "with", "beside", "over", "without"
+ACCOMPANIMENT = "kind/accompaniment"
+TOPPING = "role/topping"
+DEFAULT_SHARE = 20.0
+
+
+@dataclass(slots=True)
+class _Draft:
+    """A dish in the making."""
+
+    parts: list[DishPart] = field(default_factory=list)
+    methods: list[str] = field(default_factory=list)
+
+    @property
+    def base(self) -> DishPart | None:
+        return next((p for p in self.parts if p.role == BASE), None)
+
+
+def read_roles(file: Path) -> dict[str, str]:
+    """Connecting words by what they mean (`with`, `beside`, `over`, `without`)."""
+    with file.open("rb") as handle:
+        table = tomllib.load(handle)
+    return {word: meaning for meaning, words in table.items() for word in words}
+
+
+class DishReader:
+    """Composes dishes from the food and method readings of a text."""
+
+    def __init__(self, knowledge: Knowledge, roles: Mapping[str, str]) -> None:
+        self._knowledge, self._roles = knowledge, roles
+
+    def dishes(self, text: Text, readings: Iterable[Reading]) -> list[Dish]:
+        """The dishes named, in order; a side is a dish of its own."""
+        drafts: list[_Draft] = []
+        waiting = _Draft()
+        last: Reading | None = None
+        flow = BESIDE
+        for reading in readings:
+            link = self._link(text, last, reading)
+            flow = link if link != NEXT_TO else flow
+            if reading.kind == "method":
+                self._method(reading, drafts, waiting, link)
+            elif link == WITHOUT:
+                _take_away(reading.id, drafts, self._knowledge)
+            else:
+                self._food(reading, link, drafts, waiting)
+            last = reading
+        return self._finished(drafts, waiting)
+
+    def _link(self, text: Text, last: Reading | None, reading: Reading) -> str:
+        start = last.end if last else max(0, reading.start - 2)
+        between = text.stems[start : reading.start]
+        meanings = [self._roles[word] for word in between if word in self._roles]
+        if last is None:
+            return WITHOUT if WITHOUT in meanings and meanings[-1] == WITHOUT else BESIDE
+        if not between or all(word in ("-", "'") for word in between):
+            return NEXT_TO
+        for meaning in (WITHOUT, WITH, OVER):
+            if meaning in meanings:
+                return meaning
+        return BESIDE
+
+    def _method(
+        self, reading: Reading, drafts: list[_Draft], waiting: _Draft, link: str
+    ) -> None:
+        waiting.methods.append(reading.id)
+
+    def _food(
+        self, reading: Reading, link: str, drafts: list[_Draft], waiting: _Draft
+    ) -> None:
+        food = self._knowledge.food(reading.id)
+        current = drafts[-1] if drafts else None
+        if current is None or link == OVER:
+            self._start(food, drafts, waiting)
+        elif ACCOMPANIMENT in food.kinds:
+            current.parts.append(self._part(food))
+        elif link == NEXT_TO:
+            self._becomes_head(food, current, waiting)
+        elif link == WITH and food.role is not None and food.role != SIDE:
+            current.parts.append(self._part(food, waiting))
+        else:
+            self._start(food, drafts, waiting)
+
+    def _start(self, food: Food, drafts: list[_Draft], waiting: _Draft) -> None:
+        """A new dish; what waited for a base becomes its parts."""
+        if ACCOMPANIMENT in food.kinds:
+            waiting.parts.append(self._part(food))
+            return
+        base = DishPart(food.id, BASE, HUNDRED_GRAMS, tuple(waiting.methods))
+        drafts.append(_Draft([base, *waiting.parts]))
+        waiting.parts, waiting.methods = [], []
+
+    def _becomes_head(self, food: Food, current: _Draft, waiting: _Draft) -> None:
+        """`mushroom risotto`: the later name is the base, the earlier one a part of it."""
+        former = current.base
+        methods = tuple(waiting.methods)
+        waiting.methods = []
+        if former is None:
+            current.parts.insert(0, DishPart(food.id, BASE, HUNDRED_GRAMS, methods))
+            return
+        part = self._part(self._knowledge.food(former.food))
+        others = [p for p in current.parts if p is not former]
+        head = DishPart(food.id, BASE, HUNDRED_GRAMS, methods or former.methods)
+        current.parts = [head, replace(part, methods=()), *others]
+
+    def _part(self, food: Food, waiting: _Draft | None = None) -> DishPart:
+        role = food.role if food.role not in (None, SIDE) else TOPPING
+        share = food.share or DEFAULT_SHARE
+        methods: tuple[str, ...] = ()
+        if waiting is not None:
+            methods, waiting.methods = tuple(waiting.methods), []
+        return DishPart(food.id, role or TOPPING, _mass(share), methods)
+
+    def _finished(self, drafts: list[_Draft], waiting: _Draft) -> list[Dish]:
+        if waiting.methods and drafts:
+            _cook_base(drafts[-1], tuple(waiting.methods))
+        if waiting.parts and not drafts:
+            lead, *rest = waiting.parts
+            drafts.append(_Draft([replace(lead, role=BASE, mass=HUNDRED_GRAMS), *rest]))
+        elif waiting.parts:
+            drafts[-1].parts.extend(waiting.parts)
+        return [Dish(tuple(draft.parts)) for draft in drafts]
+
+
+def _mass(share: float) -> float:
+    """Grams beside 100 g of base that make up this percentage of the two."""
+    return HUNDRED_GRAMS * share / (HUNDRED_GRAMS - share)
+
+
+def _cook_base(draft: _Draft, methods: tuple[str, ...]) -> None:
+    draft.parts = [
+        replace(p, methods=(*p.methods, *methods)) if p.role == BASE else p for p in draft.parts
+    ]
+
+
+def _take_away(food: str, drafts: list[_Draft], knowledge: Knowledge) -> None:
+    """Leaves a part out of the last dish, opening its recipe where the part stands in it."""
+    if not drafts:
+        return
+    draft = drafts[-1]
+    draft.parts = [p for p in draft.parts if p.food != food]
+    for part in list(draft.parts):
+        inner = recipe(knowledge.food(part.food)).parts if part.role == BASE else ()
+        if any(_is(p.food, food, knowledge) for p in inner):
+            kept = [p for p in inner if not _is(p.food, food, knowledge)]
+            draft.parts = [*kept, *(p for p in draft.parts if p is not part)]
+
+
+def _is(food: str, wanted: str, knowledge: Knowledge) -> bool:
+    return food == wanted or wanted in knowledge.broader(food)

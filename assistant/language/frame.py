@@ -1,0 +1,66 @@
+"""What was read: frozen records that pass from stage to stage."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from assistant.pairing.dish import Dish
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A part of the question that was used. `start` and `end` are token positions (end exclusive)."""
+
+    text: str
+    kind: str
+    label: str
+    id: str
+    type: str
+    start: int
+    end: int
+    corrected_from: str | None = None
+    others: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Preference:
+    """A limit on the wines: a property with its range in points or units, or a kind or home."""
+
+    label: str
+    property: str
+    low: float | None = None
+    high: float | None = None
+    wanted: str | None = None
+    banned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A question as typed, with all that was recognised in it and what was left out."""
+
+    typed: str
+    words: tuple[str, ...]
+    stems: tuple[str, ...]
+    readings: tuple[Reading, ...]
+    cues: frozenset[str]
+    left_out: tuple[str, ...]
+    topics: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """A question understood. `dishes` are bites in order; `wines` are style or kind ids."""
+
+    intent: str
+    text: Text
+    dishes: tuple[Dish, ...] = ()
+    wines: tuple[str, ...] = ()
+    preferences: tuple[Preference, ...] = ()
+    terms: tuple[str, ...] = ()
+    topics: tuple[str, ...] = ()
+    numbers: Mapping[str, float] = field(default_factory=dict)
+    depth: int = 1
+    another: bool = False
+    follows: bool = False

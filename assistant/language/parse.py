@@ -1,0 +1,171 @@
+"""A typed question -> a frame. The only way in is `Parser.parse`; it never raises."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from dataclasses import replace
+from pathlib import Path
+
+from assistant.knowledge.files import corpus_dir
+from assistant.knowledge.store import Knowledge
+from assistant.language.clean import clean
+from assistant.language.cues import CueBook, read_cues
+from assistant.language.dishes import DishReader, read_roles
+from assistant.language.fold import fold, stem
+from assistant.language.frame import Frame, Preference, Reading, Text
+from assistant.language.intent import Signature, decide, read_intents
+from assistant.language.lexicon import build_lexicon
+from assistant.language.preferences import find_preferences, negated, read_preference_words
+from assistant.language.reading import Reader
+from assistant.language.topics import Topics
+from assistant.language.words import pipeline
+from assistant.pairing.dish import Dish
+from assistant.pairing.engine import single
+
+MOST_DISHES = 6
+EDIBLE = ("food", "sauce", "dressing", "garnish")
+_NUMBER = re.compile(r"\d+(?:\.\d+)?")
+_LIMIT_BEFORE = {"what", "which", "a", "an", "any", "some", "good", "best", "nice", "only", "no", "not", "other", "about", "like", "prefer", "want", "want", "dont", "hate", "but", "one"}  # fmt: skip
+
+
+class Parser:
+    """Reads questions with the shipped knowledge and language files."""
+
+    def __init__(self, knowledge: Knowledge, language: Path | None = None) -> None:
+        folder = language or corpus_dir() / "language"
+        self._knowledge = knowledge
+        self.lexicon = build_lexicon(knowledge)
+        self._cues = CueBook(read_cues(folder / "cues.toml"), pipeline().vocab)
+        self._rows = read_intents(folder / "intents.toml")
+        self._words = read_preference_words(folder / "preferences.toml")
+        self._dishes = DishReader(knowledge, read_roles(folder / "roles.toml"))
+        filler, heard = _filler(folder / "filler.txt"), _slips(folder / "heard-as.toml")
+        self.topics = Topics(folder / "safety.toml", pipeline().vocab)
+        self._reader = Reader(self.lexicon, self._cues, self.topics, filler, heard)
+
+    def parse(self, typed: str, standing: bool = False) -> Frame:
+        """The frame of one question; `standing` tells that an earlier turn stands."""
+        text = self._reader.read(clean(typed))
+        sorted_out = _Sorting(text, self._knowledge)
+        taken = {i for r in sorted_out.named for i in range(r.start, r.end)}
+        preferences, used = find_preferences(text, self._words, taken)
+        preferences = [*sorted_out.preferences, *preferences]
+        dishes = self._dishes.dishes(text, sorted_out.edible)
+        dishes += sorted_out.cuisines
+        wines = tuple(dict.fromkeys(r.id for r in sorted_out.wines))
+        signature = Signature(
+            text.cues,
+            len(wines),
+            len(sorted_out.foods) + len(sorted_out.cuisines),
+            len(sorted_out.terms),
+            len(preferences),
+            standing,
+        )
+        used_words = {text.words[i] for i in used}
+        left = tuple(w for w in text.left_out if w not in used_words)
+        return Frame(
+            intent=decide(signature, self._rows),
+            text=replace(text, left_out=left, readings=tuple(sorted_out.named)),
+            dishes=tuple(dishes),
+            wines=wines,
+            preferences=tuple(preferences),
+            terms=tuple(r.id for r in sorted_out.terms),
+            topics=text.topics,
+            numbers=_numbers(text),
+            depth=3 if "deeper" in text.cues else 1,
+            another="another" in text.cues,
+            follows="follow" in text.cues,
+        )
+
+
+class _Sorting:
+    """Sorts the readings into wines, foods, terms, cuisines and limits on the wine."""
+
+    def __init__(self, text: Text, knowledge: Knowledge) -> None:
+        self._text, self._knowledge = text, knowledge
+        self.wines: list[Reading] = []
+        self.foods: list[Reading] = []
+        self.edible: list[Reading] = []
+        self.terms: list[Reading] = []
+        self.cuisines: list[Dish] = []
+        self.preferences: list[Preference] = []
+        self.named: list[Reading] = []
+        has_food = any(r.kind in EDIBLE for r in text.readings)
+        for i, reading in enumerate(text.readings):
+            follower = text.readings[i + 1] if i + 1 < len(text.readings) else None
+            self._sort(reading, follower, has_food)
+
+    def _sort(self, reading: Reading, follower: Reading | None, has_food: bool) -> None:
+        kind = reading.kind
+        if reading.type == "Kind" and kind == "wine":
+            kind = self._wine_kind(reading)
+        elif kind == "wine":
+            kind = self._wine(reading)
+        elif kind in EDIBLE:
+            self.foods.append(reading)
+            self.edible.append(reading)
+        elif kind == "method":
+            self.edible.append(reading)
+        elif kind == "region":
+            kind = self._region(reading, follower, has_food)
+        elif kind == "term":
+            self.terms.append(reading)
+        self.named.append(replace(reading, kind=kind))
+
+    def _wine(self, reading: Reading) -> str:
+        if negated(self._text, reading.start) and "judge" not in self._text.cues:
+            ban = Preference(f"no {reading.label}", "kind", wanted=reading.id, banned=True)
+            self.preferences.append(ban)
+            return "preference"
+        self.wines.append(reading)
+        return "wine"
+
+    def _wine_kind(self, reading: Reading) -> str:
+        """`a red` is a limit; `does red go with fish` asks about reds."""
+        before = self._text.stems[reading.start - 1] if reading.start else ""
+        banned = negated(self._text, reading.start)
+        limit = banned or before in _LIMIT_BEFORE or "judge" not in self._text.cues
+        if not limit or "foods-for-wine" in self._text.cues and not self.foods:
+            self.wines.append(reading)
+            return "wine"
+        label = f"no {reading.label}" if banned else reading.label
+        self.preferences.append(Preference(label, "kind", wanted=reading.id, banned=banned))
+        return "preference"
+
+    def _region(self, reading: Reading, follower: Reading | None, has_food: bool) -> str:
+        after = self._text.stems[reading.end] if reading.end < len(self._text.stems) else ""
+        if after in ("food", "takeaway", "takeout", "cuisine", "cooking", "meal", "dinner", "feast", "night"):
+            return self._cuisine(reading)
+        if after in ("wine", "bottle", "grape") or (follower and follower.kind == "wine"):
+            return self._home_limit(reading)
+        if not has_food and "wine" not in self._text.stems:
+            return self._cuisine(reading)
+        return "region" if has_food and after not in ("", "one") else self._home_limit(reading)
+
+    def _cuisine(self, reading: Reading) -> str:
+        found = self._knowledge.cuisine(reading.id)
+        self.cuisines.extend(single(food) for food in found[:MOST_DISHES])
+        return "cuisine" if found else "region"
+
+    def _home_limit(self, reading: Reading) -> str:
+        banned = negated(self._text, reading.start)
+        label = f"not from {reading.label}" if banned else f"from {reading.label}"
+        self.preferences.append(Preference(label, "home", wanted=reading.id, banned=banned))
+        return "preference"
+
+
+def _numbers(text: Text) -> dict[str, float]:
+    found = [float(w) for w in text.words if _NUMBER.fullmatch(w)]
+    return {"first": found[0]} if found else {}
+
+
+def _filler(file: Path) -> frozenset[str]:
+    lines = file.read_text("utf-8").splitlines()
+    words = (w for line in lines if not line.startswith("#") for w in line.split())
+    return frozenset(stem(fold(w)) for w in words)
+
+
+def _slips(file: Path) -> dict[str, str]:
+    with file.open("rb") as handle:
+        return dict(tomllib.load(handle)["slips"])

@@ -1,0 +1,98 @@
+"""Limits a guest puts on the wine: words from corpus/language/preferences.toml, regions, wine kinds."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from assistant.language.fold import key
+from assistant.language.frame import Preference, Text
+
+_ALCOHOL = re.compile(
+    r"(?P<way>under|below|less than|max|maximum|at most|no more than|over|above|at least)\s+"
+    r"(?P<number>\d{1,2}(?:\.\d)?)\s*(?:%|percent|per cent|abv)"
+)
+_UPPER = {"under", "below", "less than", "max", "maximum", "at most", "no more than"}
+_TURNS = frozenset(key("not no without hate hates nothing never dont doesnt isnt cant avoid except too less"))
+_REACH = 4
+
+
+@dataclass(frozen=True, slots=True)
+class PreferenceWord:
+    """A phrase, what it asks of the wine, and what its negation asks."""
+
+    words: tuple[str, ...]
+    asks: Preference
+    negated: Preference
+
+
+def read_preference_words(file: Path) -> list[PreferenceWord]:
+    """The preference words of a TOML file, longest phrases first."""
+    with file.open("rb") as handle:
+        rows = tomllib.load(handle)["word"]
+    found = [p for row in rows for p in _phrases(row)]
+    return sorted(found, key=lambda p: -len(p.words))
+
+
+def _phrases(row: Mapping[str, Any]) -> Iterable[PreferenceWord]:
+    low, high = row.get("min"), row.get("max")
+    asks = Preference(row["label"], row["property"], low, high)
+    turn = row.get("edge", low if low is not None else high)
+    negated = replace(
+        asks,
+        label=f"not {row['label']}",
+        low=turn if low is None else None,
+        high=turn if low is not None else None,
+    )
+    return (PreferenceWord(key(phrase), asks, negated) for phrase in row["phrases"])
+
+
+def find_preferences(
+    text: Text, words: list[PreferenceWord], taken: set[int]
+) -> tuple[list[Preference], set[int]]:
+    """Preferences in the text and the token positions they used; `taken` positions are left alone."""
+    found: list[Preference] = []
+    used: set[int] = set()
+    for at in range(len(text.stems)):
+        if at in taken or at in used:
+            continue
+        for word in words:
+            span = _span(text.stems, at, word.words)
+            if span and not span & (taken | used):
+                found.append(word.negated if negated(text, at) else word.asks)
+                used |= span
+                break
+    found += [_alcohol(match) for match in _ALCOHOL.finditer(text.typed.lower())]
+    return found, used
+
+
+def negated(text: Text, at: int) -> bool:
+    """Whether a word turns what stands here into a ban (`not`, `no`, `nothing`, `hate` ...)."""
+    for i in range(at - 1, max(-1, at - 1 - _REACH), -1):
+        if text.stems[i] in (",", ";", ".", "but", "and", "with", "for"):
+            return False
+        if text.stems[i] in _TURNS:
+            return True
+    return False
+
+
+def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] | None:
+    places, i = [], at
+    for word in words:
+        while i < len(stems) and places and stems[i] in ("-", "–"):
+            i += 1
+        if i >= len(stems) or stems[i] != word:
+            return None
+        places.append(i)
+        i += 1
+    return set(places)
+
+
+def _alcohol(match: re.Match[str]) -> Preference:
+    number, upper = float(match["number"]), match["way"] in _UPPER
+    label = f"{match['way']} {number:g} % alcohol"
+    return Preference(label, "alcoholPercent", None if upper else number, number if upper else None)

@@ -1,0 +1,167 @@
+"""Text -> readings: names found by longest match, misspellings mended, everything else accounted for."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from spacy.tokens import Doc, Span
+
+from assistant.language.clean import Cleaned
+from assistant.language.cues import Cue, CueBook
+from assistant.language.frame import Reading, Text
+from assistant.language.lexicon import Lexicon, Name
+from assistant.language.spelling import Speller, is_english, runs_together
+from assistant.language.topics import Topics
+from assistant.language.words import tokens
+
+GROUP = "readings"
+SAFETY = "safety"
+
+
+class Reader:
+    """Reads cleaned text with a lexicon, cue book, filler words and speech slips."""
+
+    def __init__(
+        self,
+        lexicon: Lexicon,
+        cues: CueBook,
+        topics: Topics,
+        filler: frozenset[str],
+        heard: dict[str, str],
+    ) -> None:
+        self._lexicon, self._cues, self._topics = lexicon, cues, topics
+        self._filler, self._heard = filler, heard
+        self._plain = cues.words | topics.words | filler
+        self._speller = Speller(lexicon.words | self._plain)
+
+    def read(self, cleaned: Cleaned) -> Text:
+        """All that can be recognised in the text, and the words that could not be used."""
+        doc, mended = self._mended(tokens(self._as_meant(cleaned.text)))
+        stems = [token.norm_ for token in doc]
+        readings = self._names(doc, stems, mended)
+        cues = self._cues.find(doc)
+        topics, warnings = self._topics.find(doc)
+        found = {cue.name for cue in _undisturbed(cues, readings)}
+        return Text(
+            typed=cleaned.text,
+            words=tuple(token.text for token in doc),
+            stems=tuple(stems),
+            readings=tuple(readings),
+            cues=frozenset(found | ({SAFETY} if topics else set())),
+            left_out=tuple(self._left_out(doc, readings, [*cues, *warnings])),
+            topics=topics,
+            notes=_notes(cleaned),
+        )
+
+    def _as_meant(self, text: str) -> str:
+        """Replaces whole-phrase speech slips (`savvy b`) by what was meant."""
+        lowered = f" {text.lower()} "
+        for slip, meant in self._heard.items():
+            if f" {slip} " in lowered:
+                lowered = lowered.replace(f" {slip} ", f" {meant} ")
+                text = lowered.strip()
+        return text
+
+    def _mended(self, doc: Doc) -> tuple[Doc, dict[int, str]]:
+        """The doc with misspelt words' norms mended, and the typed words by token position."""
+        mended: dict[int, str] = {}
+        for at, token in enumerate(doc):
+            slip = self._lexicon.slips.get(token.norm_)
+            if slip:
+                mended[at], token.norm_ = token.text, slip
+            if not self._strange(token.norm_) or at in mended:
+                continue
+            follower = doc[at + 1].norm_ if at + 1 < len(doc) else ""
+            for word in (token.norm_, runs_together([token.norm_, follower])):
+                found = self._best(word, doc, at)
+                if found:
+                    mended[at] = token.text
+                    token.norm_ = found
+                    break
+        return doc, mended
+
+    def _strange(self, word: str) -> bool:
+        known = word in self._lexicon.words or word in self._plain
+        return not known and word.isalpha() and len(word) > 2 and not is_english(word)
+
+    def _best(self, word: str, doc: Doc, at: int) -> str | None:
+        """The mended word, preferring one that completes a longer name with its neighbours."""
+        candidates = self._speller.mend(word)
+        if not candidates:
+            return None
+        before = [t.norm_ for t in doc[max(0, at - 2) : at]]
+        after = [t.norm_ for t in doc[at + 1 : at + 3]]
+        return max(candidates, key=lambda w: self._anchored(before, w, after))
+
+    def _anchored(self, before: list[str], word: str, after: list[str]) -> int:
+        stems = [*before, word, *after]
+        here = len(before)
+        spans = ((s, self._lexicon.longest(stems, s)) for s in range(here + 1))
+        return max((f[0] for s, f in spans if f and s + f[0] > here), default=0)
+
+    def _names(self, doc: Doc, stems: list[str], mended: dict[int, str]) -> list[Reading]:
+        readings: list[Reading] = []
+        at = 0
+        while at < len(stems):
+            found = self._longest(doc, stems, at)
+            if found is None:
+                at += 1
+                continue
+            end, names = found
+            readings.append(_reading(doc, at, end, names, mended))
+            at = end
+        doc.spans[GROUP] = [Span(doc, r.start, r.end, label=r.kind, kb_id=r.id) for r in readings]
+        return readings
+
+    def _longest(
+        self, doc: Doc, stems: list[str], at: int
+    ) -> tuple[int, tuple[Name, ...]] | None:
+        """Longest name here, hyphens between its words skipped: (end position, concepts)."""
+        places = [i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'")][:8]
+        if not places or places[0] != at:
+            return None
+        found = self._lexicon.longest([stems[i] for i in places], 0)
+        return (places[found[0] - 1] + 1, found[1]) if found else None
+
+    def _left_out(self, doc: Doc, readings: list[Reading], cues: list[Cue]) -> list[str]:
+        used = {i for r in readings for i in range(r.start, r.end)}
+        used |= {i for cue in cues for i in cue.fixed}
+        return [
+            token.text
+            for i, token in enumerate(doc)
+            if i not in used and self._matters(token.norm_, token.is_stop)
+        ]
+
+    def _matters(self, word: str, stop: bool) -> bool:
+        if stop or word in self._filler or word in self._cues.words:
+            return False
+        if any(c.isdigit() for c in word):
+            return False
+        return any(c.isalnum() for c in word) or not word.isascii()
+
+
+def _reading(
+    doc: Doc, start: int, end: int, names: tuple[Name, ...], mended: dict[int, str]
+) -> Reading:
+    name = names[0]
+    typed = doc[start:end].text
+    corrected = " ".join(mended.get(i, doc[i].text) for i in range(start, end))
+    touched = any(i in mended for i in range(start, end))
+    reading = Reading(typed, name.kind, name.label, name.id, name.type, start, end)
+    others = tuple(n.id for n in names[1:])
+    return replace(reading, corrected_from=corrected if touched else None, others=others)
+
+
+def _undisturbed(cues: list[Cue], readings: list[Reading]) -> list[Cue]:
+    """Cues that do not lie wholly inside a name (`order` in `mail order cheese` does)."""
+    spans = [(r.start, r.end) for r in readings if r.end - r.start > 1]
+    return [c for c in cues if not any(s <= c.start and c.end <= e for s, e in spans)]
+
+
+def _notes(cleaned: Cleaned) -> tuple[str, ...]:
+    notes = []
+    if cleaned.odd_characters:
+        notes.append("odd-characters")
+    if cleaned.cut_off:
+        notes.append("cut-off")
+    return tuple(notes)

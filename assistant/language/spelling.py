@@ -1,0 +1,74 @@
+"""Mends misspelt words, and only those: a word that is English or known is never touched."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
+
+SHORTEST = 4
+_SOUNDS = (
+    ("ph", "f"), ("sh", "ch"), ("ck", "k"), ("c", "k"), ("q", "k"), ("z", "s"), ("g", "j"), ("v", "w"),
+    ("x", "s"),
+)  # fmt: skip
+
+
+@lru_cache(maxsize=1)
+def english() -> frozenset[str]:
+    """A large list of English words (read on first need)."""
+    from spellchecker import SpellChecker
+
+    return frozenset(SpellChecker(language="en", distance=1).word_frequency.dictionary)
+
+
+def is_english(word: str) -> bool:
+    """Whether the folded word, or the word with the usual British endings changed, is English."""
+    words = english()
+    american = word.replace("our", "or").replace("yse", "yze").replace("ise", "ize")
+    return word in words or american in words or word + "s" in words
+
+
+class Speller:
+    """Finds the known word a misspelt one was meant to be."""
+
+    def __init__(self, words: Iterable[str]) -> None:
+        self._words = sorted(w for w in words if len(w) >= SHORTEST and w.isalpha())
+        self._known = frozenset(self._words)
+
+    def mend(self, word: str) -> tuple[str, ...]:
+        """Known words nearest to a misspelt one, best first; empty when none is near enough."""
+        if len(word) < SHORTEST or word in self._known or not word.isalpha():
+            return ()
+        found = process.extract(
+            word, self._words, scorer=OSA.distance, score_cutoff=_reach(word), limit=12
+        )
+        near = [(int(d), _strangeness(word, w), w) for w, d, _ in found if _starts_alike(word, w)]
+        near.sort()
+        return tuple(w for d, _, w in near if d == near[0][0])
+
+
+def _reach(word: str) -> int:
+    return 1 if len(word) <= 5 else 2 if len(word) <= 9 else 3
+
+
+def _starts_alike(word: str, other: str) -> bool:
+    return word[0] == other[0] or _sound(word)[:2] == _sound(other)[:2]
+
+
+def _strangeness(word: str, other: str) -> int:
+    """How differently two words sound and start: breaks ties between equally near words."""
+    return OSA.distance(_sound(word), _sound(other)) + (word[0] != other[0])
+
+
+def _sound(word: str) -> str:
+    for letters, sound in _SOUNDS:
+        word = word.replace(letters, sound)
+    doubled = [c for i, c in enumerate(word) if i == 0 or c != word[i - 1]]
+    return "".join(c for i, c in enumerate(doubled) if i == 0 or c not in "aeiouyh")
+
+
+def runs_together(words: Sequence[str]) -> str:
+    """Two typed pieces as one word (`shar donnay`)."""
+    return "".join(words)
