@@ -1,0 +1,1 @@
+"""From a frame to an answer: a record first, its words second."""

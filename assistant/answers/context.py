@@ -1,0 +1,145 @@
+"""What an answer is made from: the frame, the engine, the wording, and what stood before."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from assistant.answers.items import wine_item
+from assistant.answers.record import Item
+from assistant.answers.wording import Wording, listed
+from assistant.knowledge.store import Knowledge
+from assistant.language.frame import Frame
+from assistant.language.topics import Topic
+from assistant.pairing.dish import BASE, Dish, Table, table_of
+from assistant.pairing.engine import Engine, Match
+from assistant.pairing.select import within_limits
+
+DRINK_KIND = "kind/drink"
+SIDE_WEIGHT = 0.4
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """Everything an answer builder may use; `top` is how many picks are wanted."""
+
+    frame: Frame
+    engine: Engine
+    wording: Wording
+    topics: Mapping[str, Topic]
+    top: int = 3
+
+    @property
+    def knowledge(self) -> Knowledge:
+        """The knowledge behind the engine."""
+        return self.engine.knowledge
+
+    def table(self) -> Table:
+        """The dishes of the frame as bites; starchy sides weigh less than what they go with."""
+        dishes = list(self.frame.dishes)
+        weights = [SIDE_WEIGHT if i and self._is_side(d) else 1.0 for i, d in enumerate(dishes)]
+        return table_of(dishes, weights)
+
+    def _is_side(self, dish: Dish) -> bool:
+        return self.knowledge.food(dish.main.food).role == "role/side"
+
+    def candidates(self) -> list[str]:
+        """Wines that keep to the limits; drinks without alcohol only when asked for."""
+        limits = self.frame.preferences
+        drinks = any(p.wanted and self._under_drink(p.wanted) and not p.banned for p in limits)
+        wanted = "Drink" if drinks else "Wine"
+        wines = self.knowledge.wines
+        glasses = [g for g in self.engine.glasses.values() if wines[g.wine].type == wanted]
+        return within_limits(glasses, limits)
+
+    def _under_drink(self, name: str) -> bool:
+        return DRINK_KIND in (name, *self.knowledge.broader(name))
+
+    def item(self, match: Match) -> Item:
+        """The item of a match."""
+        return wine_item(
+            self.knowledge.wines[match.wine],
+            self.engine.glasses[match.wine],
+            match.score,
+            match.verdict,
+            match.path,
+            self.knowledge,
+            self.wording,
+        )
+
+    def dish_name(self) -> str:
+        """How the dishes are called in a sentence."""
+        return listed([self.one_dish(dish) for dish in self.frame.dishes])
+
+    def one_dish(self, dish: Dish) -> str:
+        """A dish in words: `grilled chicken with mushroom sauce`."""
+        label = self.knowledge.label
+        main = " ".join([*(label(m) for m in dish.main.methods), label(dish.main.food)])
+        rest = [label(p.food) for p in dish.parts if p is not dish.main]
+        return f"{main} with {listed(rest)}" if rest and len(rest) < 4 else main
+
+    def read_as(self) -> tuple[dict[str, Any], ...]:
+        """The readings of the question, as the record wants them."""
+        return tuple(
+            {
+                "text": r.text,
+                "kind": r.kind,
+                "label": r.label,
+                "id": r.id,
+                "corrected_from": r.corrected_from,
+            }
+            for r in self.frame.text.readings
+        ) + tuple(
+            {"text": p.label, "kind": "preference", "label": p.label, "id": p.property,
+             "corrected_from": None}
+            for p in self.frame.preferences
+            if p.wanted is None
+        )  # fmt: skip
+
+    def dish_record(self) -> dict[str, Any] | None:
+        """The first dish as eaten: values, points and parts with their shares."""
+        if not self.frame.dishes:
+            return None
+        dish = self.frame.dishes[0]
+        plate = self.engine.plate(dish)
+        shown = ("fat", "sugar", "acid", "salt", "umami", "heat", "protein", "bitter", "smoke", "aroma")
+        points = {name: round(plate.points[name], 2) for name in shown}
+        points |= {"fish_oil": round(plate.points["fishOil"], 2), "weight": round(plate.points["weight"], 2)}
+        parts = [
+            {"label": self.knowledge.label(p.food), "id": p.food,
+             "role": p.role.removeprefix("role/"), "share": round(share, 3)}
+            for p, share in zip(dish.parts, plate.shares, strict=True)
+        ]  # fmt: skip
+        values = {name: round(value, 3) for name, value in plate.values.items()}
+        return {"label": self.one_dish(dish), **points, "points": points, "values": values, "parts": parts}
+
+
+def deciding_part(dish: Dish, engine: Engine) -> tuple[str, str, float] | None:
+    """The part whose removal changes the plate most: (food, plate property, its points), or None."""
+    if len(dish.parts) < 2:
+        return None
+    whole = engine.plate(dish).points
+    most: tuple[float, str, str] = (0.0, "", "")
+    for part in dish.parts:
+        rest = Dish(tuple(p for p in dish.parts if p is not part), dish.added)
+        points = engine.plate(rest).points
+        for name in ("sugar", "acid", "salt", "heat", "fat", "umami", "smoke"):
+            change = whole[name] - points[name]
+            if part.role != BASE and change > most[0]:
+                most = (change, part.food, name)
+    return (most[1], most[2], whole[most[2]]) if most[0] >= 0.5 else None
+
+
+def say_reason(match: Match, knowledge: Knowledge, good: bool) -> str | None:
+    """The spoken reason of the strongest effect on the wanted side, or None."""
+    for effect in match.path:
+        rule = knowledge.rules.get(effect.rule)
+        if rule and rule.say and (effect.effect > 0) == good:
+            return rule.say
+    return None
+
+
+def tied_with_first(matches: Sequence[Match], noise: float) -> list[Match]:
+    """Matches whose score is within the noise of the first, the first included."""
+    return [m for m in matches if matches[0].score - m.score < noise]

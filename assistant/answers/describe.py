@@ -1,0 +1,102 @@
+"""Answers to what a wine or food is like, each value with its range, basis and source."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from assistant.answers.context import Context
+from assistant.answers.items import source_text, wine_item
+from assistant.answers.pairing import _answer, _style
+from assistant.answers.record import Answer, Item
+from assistant.answers.wording import capital
+from assistant.knowledge.concepts import Amount
+from assistant.pairing.sweetness import sweetness_word
+
+_LOUDEST = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma")
+
+
+def describe(context: Context) -> Answer:
+    """The wine named, else the food."""
+    return _wine(context) if context.frame.wines else _food(context)
+
+
+def _wine(context: Context) -> Answer:
+    wine = context.knowledge.wines[_style(context, context.frame.wines[0])]
+    glass = context.engine.glasses[wine.id]
+    scales = context.knowledge.scales
+    say = context.wording(
+        "say",
+        "describe-wine",
+        wine=wine.label,
+        sweetness=sweetness_word(wine),
+        body=_body_word(glass.points["body"]),
+        acid=scales["acidity"].word(glass.points["acid"]),
+    )
+    smells = [context.knowledge.label(s) for s in sorted(wine.smells)]
+    lines = [say, context.wording("line", "smells", aromas=", ".join(smells))]
+    item = wine_item(wine, glass, 0.0, "neutral", (), context.knowledge, context.wording)
+    return _with_values(context, say, lines, wine.amounts, item)
+
+
+def _body_word(points: float) -> str:
+    return "light" if points < 2.4 else "medium-bodied" if points < 3.3 else "full"
+
+
+def _food(context: Context) -> Answer:
+    dish = context.frame.dishes[0]
+    food = context.knowledge.food(dish.main.food)
+    plate = context.engine.plate(dish)
+    loud = sorted(_LOUDEST, key=lambda n: -plate.points[n])[:2]
+    words = [context.wording("tastes", name) for name in loud]
+    label = capital(context.one_dish(dish))
+    say = context.wording("say", "describe-food", food=label, first=words[0], second=words[1])
+    kinds = [context.knowledge.label(k) for k in food.kinds[:3]]
+    lines = [say, context.wording("line", "kind-of", kind=", ".join(kinds))]
+    lines += [food.definition] if food.definition else []
+    item = Item(food.id, food.label, "food", tuple(kinds), 0.0, "neutral", ())
+    return _with_values(context, say, lines, food.amounts, item)
+
+
+def _with_values(
+    context: Context, say: str, lines: list[str], amounts: Mapping[str, Amount], item: Item
+) -> Answer:
+    values = [_value_line(context, name, amount) for name, amount in amounts.items()]
+    figures = {name: _figure(context, name, amount) for name, amount in amounts.items()}
+    return replace(_answer(context, say, [*lines, *values]), picks=(item,), figures=figures)
+
+
+def _unit(context: Context, name: str) -> str:
+    return str(context.knowledge.digest.get(name, {}).get("unitText", [""])[0])
+
+
+def _name(context: Context, name: str) -> str:
+    return str(context.knowledge.digest.get(name, {}).get("label", [name])[0])
+
+
+def _value_line(context: Context, name: str, amount: Amount) -> str:
+    source = source_text(amount.source, context.knowledge)
+    row = f" ({amount.row})" if amount.row else ""
+    return context.wording(
+        "line",
+        "value",
+        name=capital(_name(context, name)),
+        value=f"{amount.typical:.4g}",
+        unit=_unit(context, name),
+        low=f"{amount.low:.4g}",
+        high=f"{amount.high:.4g}",
+        basis=amount.basis,
+        source=source + row,
+    )
+
+
+def _figure(context: Context, name: str, amount: Amount) -> dict[str, object]:
+    return {
+        "value": amount.typical,
+        "low": amount.low,
+        "high": amount.high,
+        "unit": _unit(context, name),
+        "basis": amount.basis,
+        "source": source_text(amount.source, context.knowledge),
+        "row": amount.row,
+    }

@@ -1,0 +1,39 @@
+"""The program's sentences, kept as templates in corpus/language/wording.toml."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+from assistant.knowledge.files import corpus_dir
+
+MAX_SPOKEN_WORDS = 12
+
+
+class Wording:
+    """Fills sentence templates by section and name."""
+
+    def __init__(self, file: Path | None = None) -> None:
+        with (file or corpus_dir() / "language" / "wording.toml").open("rb") as handle:
+            self._sections = tomllib.load(handle)
+
+    def __call__(self, section: str, template: str, /, **fields: object) -> str:
+        """The filled template; an unknown section or name is a programming error."""
+        return str(self._sections[section][template]).format(**fields)
+
+    def spoken(self, long: str, short: str, **fields: object) -> str:
+        """The longer of two `say` templates that still fits into a breath."""
+        sentence = self("say", long, **fields)
+        return sentence if len(sentence.split()) <= MAX_SPOKEN_WORDS else self("say", short, **fields)
+
+
+def listed(words: list[str] | tuple[str, ...], last: str = "and") -> str:
+    """`a, b and c`."""
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"
+
+
+def capital(text: str) -> str:
+    """The text with a capital first letter, the rest as it is."""
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,116 @@
+"""The command line: `goeswith` (chat), `goeswith ask`; exit codes 0 answered, 1 asked back, 2 wrong usage."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from assistant import __version__
+
+if TYPE_CHECKING:
+    from assistant.answers.record import Answer
+    from assistant.session import Session
+
+ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
+
+
+def arguments() -> argparse.ArgumentParser:
+    """The options of every command."""
+    parser = argparse.ArgumentParser(
+        prog="goeswith",
+        description="What goes with what: an offline assistant for wine-and-food tastings.",
+        epilog="Without a command, goeswith opens the chat.",
+    )
+    parser.add_argument("--version", action="version", version=f"goeswith {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND")
+    ask = commands.add_parser(
+        "ask",
+        help="answer a question, or one question a line from standard input",
+        description="Answers QUESTION. Without it, reads one question a line; "
+        "an empty line starts a new conversation.",
+    )
+    ask.add_argument("question", nargs="*", metavar="QUESTION", help="the question, in plain words")
+    ask.add_argument("--json", action="store_true", help="one JSON object a line")
+    ask.add_argument("--top", type=_count, default=3, metavar="N", help="how many picks (default 3)")
+    return parser
+
+
+def _count(text: str) -> int:
+    if not text.isdigit() or int(text) < 1:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number of 1 or more")
+    return min(int(text), 100_000)
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Runs a command and returns its exit code."""
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", errors="replace")
+    options = arguments().parse_args(argv)
+    try:
+        return _ask(options) if options.command == "ask" else _chat()
+    except KeyboardInterrupt:
+        return 130
+    except BrokenPipeError:
+        sys.stderr.close()
+        return ANSWERED
+
+
+def _chat() -> int:
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        return _lines(sys.stdin, as_json=False, top=3)
+    from assistant.chat.loop import chat
+
+    return chat()
+
+
+def _ask(options: argparse.Namespace) -> int:
+    if not options.question:
+        return _lines(sys.stdin, options.json, options.top)
+    session = _session(options.top)
+    if session is None:
+        return WRONG_USAGE
+    answer = session.ask(" ".join(options.question))
+    _print(answer, options.json)
+    return ANSWERED if answer.understood else ASKED_BACK
+
+
+def _lines(lines: Iterable[str], as_json: bool, top: int) -> int:
+    """One answer a line; an empty line starts a new conversation."""
+    session = _session(top)
+    if session is None:
+        return WRONG_USAGE
+    code = ANSWERED
+    for line in lines:
+        if not line.strip():
+            session.new_conversation()
+            continue
+        answer = session.ask(line)
+        _print(answer, as_json)
+        code = code if answer.understood else ASKED_BACK
+    return code
+
+
+def _session(top: int) -> Session | None:
+    """A session, or None after saying why the knowledge cannot be read."""
+    from assistant.knowledge.problems import KnowledgeError
+    from assistant.session import Session
+
+    try:
+        return Session(top=top)
+    except KnowledgeError as error:
+        for problem in error.problems:
+            print(f"goeswith: {problem}", file=sys.stderr)
+        return None
+
+
+def _print(answer: Answer, as_json: bool) -> None:
+    from assistant.answers.sanitise import safe, safe_record
+
+    if as_json:
+        print(json.dumps(safe_record(answer.as_json()), ensure_ascii=False), flush=True)
+    else:
+        print(safe(answer.text), flush=True)

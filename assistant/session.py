@@ -1,0 +1,90 @@
+"""One conversation: text in, answers out. Chat, `ask` and other programs use this and nothing below it."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from dataclasses import replace
+
+from assistant.answers import describe, others, pairing, safety, why
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import Wording
+from assistant.knowledge.store import Knowledge, shipped
+from assistant.language.frame import Frame
+from assistant.language.parse import Parser
+from assistant.language.talk import Talk, follow
+from assistant.language.clean import MAX_CHARACTERS
+from assistant.pairing.engine import Engine
+
+Builder = Callable[[Context], Answer]
+BUILDERS: dict[str, Builder] = {
+    "wines-for-food": pairing.wines_for_food,
+    "foods-for-wine": pairing.foods_for_wine,
+    "judge-pair": pairing.judge_pair,
+    "why": why.why,
+    "why-not": why.why,
+    "compare": others.compare,
+    "describe": describe.describe,
+    "define": others.define,
+    "pour-order": others.order,
+    "safety": safety.safety,
+    "help": others.help_,
+    "smalltalk": others.smalltalk,
+    "unclear": others.unclear,
+}
+
+
+class Session:
+    """Answers questions one after another; each may follow on from the one before."""
+
+    def __init__(self, knowledge: Knowledge | None = None, top: int = 3) -> None:
+        self.knowledge = knowledge or shipped()
+        self.engine = Engine(self.knowledge)
+        self.parser = Parser(self.knowledge)
+        self.wording = Wording()
+        self.top = top
+        self._talk: Talk | None = None
+
+    def new_conversation(self) -> None:
+        """Forgets what stands."""
+        self._talk = None
+
+    def ask(self, question: str) -> Answer:
+        """The answer to one question; never raises for anything typed."""
+        started = time.perf_counter()
+        frame = self.parser.parse(question, standing=self._talk is not None)
+        frame = follow(frame, self._talk, self.knowledge)
+        answer = self._answer(frame)
+        if answer.understood:
+            self._talk = Talk(frame, tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid))
+        return replace(answer, seconds=round(time.perf_counter() - started, 4))
+
+    def _answer(self, frame: Frame) -> Answer:
+        topics = self.parser.topics.by_id
+        context = Context(frame, self.engine, self.wording, topics, self.top)
+        if not frame.text.typed:
+            return others.unclear(context, "empty")
+        builder = BUILDERS.get(frame.intent)
+        if builder is None:
+            return others.outside(context)
+        return builder(context) if _enough(frame) else others.unclear(context)
+
+
+def _enough(frame: Frame) -> bool:
+    """Whether the frame holds what its intent needs."""
+    needs = {
+        "wines-for-food": frame.dishes,
+        "foods-for-wine": frame.wines,
+        "judge-pair": frame.wines and frame.dishes,
+        "why": frame.wines and frame.dishes,
+        "why-not": frame.wines and frame.dishes,
+        "compare": len(frame.wines) > 1 or len(frame.dishes) > 1,
+        "describe": frame.wines or frame.dishes,
+        "define": frame.terms,
+        "pour-order": frame.wines,
+    }
+    return bool(needs.get(frame.intent, True))
+
+
+__all__ = ["BUILDERS", "MAX_CHARACTERS", "Session"]
