@@ -18,6 +18,7 @@ from assistant.pairing.select import within_limits
 
 DRINK_KIND = "kind/drink"
 SIDE_WEIGHT = 0.4
+NEARLY = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,12 +133,15 @@ def deciding_part(dish: Dish, engine: Engine) -> tuple[str, str, float] | None:
 
 
 def say_reason(match: Match, knowledge: Knowledge, good: bool) -> str | None:
-    """The spoken reason of the strongest effect on the wanted side, or None."""
-    for effect in match.path:
-        rule = knowledge.rules.get(effect.rule)
-        if rule and rule.say and (effect.effect > 0) == good:
-            return rule.say
-    return None
+    """The spoken reason on the wanted side: the strongest effect, but one that says something of
+    this food before one that holds for almost any, where it is at least half as strong."""
+    rules, families = knowledge.rules, knowledge.families
+    found = [e for e in match.path if e.rule in rules and (e.effect > 0) == good and rules[e.rule].say]
+    if not found:
+        return None
+    strong = [e for e in found if abs(e.effect) >= NEARLY * abs(found[0].effect)]
+    near = [e for e in strong if not families[rules[e.rule].family].general]
+    return rules[(near or found)[0].rule].say
 
 
 def tied_with_first(matches: Sequence[Match], noise: float) -> list[Match]:

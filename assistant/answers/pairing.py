@@ -31,7 +31,8 @@ def wines_for_food(context: Context) -> Answer:
     if not ranked:
         return _empty(context)
     chosen = choose.picks(ranked, context.top, context.knowledge)
-    bad = choose.avoided(ranked, AVOID, context.knowledge)
+    sweetness = {wine: glass.points["sweetness"] for wine, glass in context.engine.glasses.items()}
+    bad = choose.avoided(ranked, AVOID, context.knowledge, sweetness)
     other = choose.other_colour(ranked, chosen[:3], context.knowledge)
     noise = context.knowledge.constants["noise"]
     tied = tied_with_first(ranked, noise)

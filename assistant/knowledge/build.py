@@ -57,7 +57,7 @@ def _amounts(entry: Entry) -> dict[str, Amount]:
     return {
         name: amount(values[0])
         for name, values in entry.items()
-        if isinstance(values[0], dict) and "typical" in values[0]
+        if isinstance(values[0], dict) and "amount" in values[0]
     }
 
 

@@ -1,7 +1,7 @@
-"""Keeps the digest as JSON in the user's cache folder, keyed by the content of the files.
+"""Keeps what is worked out from files as JSON in the user's cache folder, keyed by their content.
 
-Two programs at once are safe: a file is written whole and renamed. A damaged or
-foreign file is ignored and rebuilt. Nothing in it is ever executed.
+Two programs at once are safe: a file is written whole and renamed. A damaged or foreign file
+is ignored and rebuilt. Nothing in it is ever executed.
 """
 
 from __future__ import annotations
@@ -10,34 +10,34 @@ import hashlib
 import json
 import os
 import tempfile
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from pathlib import Path
-from typing import Any
+from typing import TypeVar
 
 import platformdirs
 
 from assistant import __version__
-from assistant.knowledge.digest import Digest, read_digest
+
+Built = TypeVar("Built")
 
 
-def cached_digest(files: list[Path], folder: Path | None = None) -> Digest:
-    """The digest of `files`, from the cache when their content is unchanged."""
-    folder = folder or Path(platformdirs.user_cache_dir("goeswith", appauthor=False))
-    target = folder / f"digest-{_content_key(files)}.json"
-    found = _read(target)
-    if found is not None:
-        return found
-    digest = read_digest(files)
-    _write(target, digest)
-    return digest
-
-
-def _content_key(files: Iterable[Path]) -> str:
+def content_key(files: Iterable[Path]) -> str:
+    """A key that changes with the name or content of any of the files, and with the version."""
     key = hashlib.sha256(__version__.encode())
     for file in files:
-        key.update(file.name.encode())
-        key.update(_bytes(file))
+        key.update(file.name.encode() + b"\0" + _bytes(file) + b"\0")
     return key.hexdigest()[:24]
+
+
+def cached(name: str, key: str, build: Callable[[], Built], folder: Path | None = None) -> Built:
+    """What `build` returns (JSON-like), from the cache when `key` is the same as last time."""
+    folder = folder or Path(platformdirs.user_cache_dir("goeswith", appauthor=False))
+    target = folder / f"{name}-{key}.json"
+    found: Built | None = _read(target)
+    if found is None:
+        found = build()
+        _write(target, name, found)
+    return found
 
 
 def _bytes(file: Path) -> bytes:
@@ -47,7 +47,7 @@ def _bytes(file: Path) -> bytes:
         return b"unreadable"
 
 
-def _read(target: Path) -> Digest | None:
+def _read(target: Path):  # type: ignore[no-untyped-def]
     try:
         raw = target.read_bytes()
     except OSError:
@@ -55,25 +55,24 @@ def _read(target: Path) -> Digest | None:
     seal, _, body = raw.partition(b"\n")
     if seal.decode("ascii", "replace") != hashlib.sha256(body).hexdigest():
         return None
-    found: Digest = json.loads(body)
-    return found
+    return json.loads(body)
 
 
-def _write(target: Path, digest: dict[str, Any]) -> None:
-    body = json.dumps(digest, ensure_ascii=False, separators=(",", ":")).encode()
+def _write(target: Path, name: str, built: object) -> None:
+    body = json.dumps(built, ensure_ascii=False, separators=(",", ":")).encode()
     seal = hashlib.sha256(body).hexdigest().encode("ascii")
     try:
         target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-        handle, name = tempfile.mkstemp(dir=target.parent, prefix=".digest-")
+        handle, part = tempfile.mkstemp(dir=target.parent, prefix=f".{name}-")
         with os.fdopen(handle, "wb") as file:
             file.write(seal + b"\n" + body)
-        os.replace(name, target)
-        _forget_others(target)
+        os.replace(part, target)
+        _forget_others(target, name)
     except OSError:
         return  # a cache that cannot be written only costs time
 
 
-def _forget_others(target: Path) -> None:
-    for old in target.parent.glob("digest-*.json"):
+def _forget_others(target: Path, name: str) -> None:
+    for old in target.parent.glob(f"{name}-*.json"):
         if old != target:
             old.unlink(missing_ok=True)

@@ -110,17 +110,9 @@ class Rule:
     construct: str
 
 
-def amount(value: Any) -> Amount:
-    """An Amount from its nested digest entry."""
-    row = value.get("row")
-    return Amount(
-        value["low"][0],
-        value["typical"][0],
-        value["high"][0],
-        value["basis"][0],
-        value["source"][0],
-        row[0] if row else None,
-    )
+def amount(value: dict[str, Any]) -> Amount:
+    """An Amount from its digest entry."""
+    return Amount(*value["amount"])
 
 
 def first(entry: Entry, name: str, default: Any = None) -> Any:

@@ -1,7 +1,8 @@
 """Turtle files -> the digest: one plain dictionary that holds everything, ready for JSON.
 
 Digest shape: `{subject: {property: [value, ...]}}` with short names; blank nodes become
-nested dictionaries, RDF lists become Python lists, decimals become floats.
+nested dictionaries, RDF lists become Python lists, decimals become floats. An amount (the
+commonest blank node by far) becomes `{"amount": [low, typical, high, basis, source, row]}`.
 """
 
 from __future__ import annotations
@@ -77,8 +78,14 @@ def _plain(value: Any, triples: _Triples) -> Any:
         inner = triples.get(_key(value), {})
         if "first" in inner:
             return _list(value, triples)
-        return {name: [_plain(v, triples) for v in values] for name, values in inner.items()}
+        nested = {name: [_plain(v, triples) for v in values] for name, values in inner.items()}
+        return _amount(nested) if "typical" in nested else nested
     return [] if value.value == names.RDF_NIL else names.short(value.value)
+
+
+def _amount(nested: dict[str, list[Any]]) -> dict[str, list[Any]]:
+    names_in = ("low", "typical", "high", "basis", "source", "row")
+    return {"amount": [nested.get(name, [None])[0] for name in names_in]}
 
 
 def _list(node: Any, triples: _Triples) -> list[Any]:

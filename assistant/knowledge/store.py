@@ -7,9 +7,10 @@ from functools import cached_property, lru_cache
 from pathlib import Path
 
 from assistant.knowledge import build, names
-from assistant.knowledge.cache import cached_digest
+from assistant.knowledge import digest as digest_module
+from assistant.knowledge.cache import cached, content_key
 from assistant.knowledge.concepts import Entry, Food, Method, Rule, Wine, first
-from assistant.knowledge.digest import Digest
+from assistant.knowledge.digest import Digest, read_digest
 from assistant.knowledge.files import knowledge_files, ontology_dir
 from assistant.knowledge.kinds import kind_as_food
 from assistant.knowledge.scales import Scale, read_scales
@@ -32,13 +33,15 @@ class Family:
     label: str
     floor: float
     ceiling: float
+    general: bool
 
 
 class Knowledge:
     """Everything shipped, built lazily from the digest and never changed."""
 
-    def __init__(self, digest: Digest) -> None:
+    def __init__(self, digest: Digest, key: str = "", cache: Path | None = None) -> None:
         self.digest = digest
+        self.key, self.cache = key, cache
         self._foods: dict[str, Food] = {}
 
     def of_type(self, *types: str) -> list[str]:
@@ -131,8 +134,9 @@ class Knowledge:
     def families(self) -> dict[str, Family]:
         """Rule families with their limits."""
         return {
-            s: Family(s, self.label(s), self.digest[s]["floor"][0], self.digest[s]["ceiling"][0])
+            s: Family(s, self.label(s), e["floor"][0], e["ceiling"][0], bool(first(e, "general")))
             for s in self.of_type("Family")
+            for e in (self.digest[s],)
         }
 
     @cached_property
@@ -145,7 +149,10 @@ class Knowledge:
 
 def load(root: Path | None = None, cache: Path | None = None) -> Knowledge:
     """The knowledge under `root` (the shipped one by default). Raises KnowledgeError."""
-    return Knowledge(cached_digest(knowledge_files(root or ontology_dir()), cache))
+    files = knowledge_files(root or ontology_dir())
+    key = content_key([*files, Path(digest_module.__file__)])
+    digest = cached("digest", key, lambda: read_digest(files), cache)
+    return Knowledge(digest, key, cache)
 
 
 @lru_cache(maxsize=1)

@@ -6,24 +6,34 @@ import re
 import unicodedata
 from functools import lru_cache
 
-_LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "’": "'", "‘": "'"})
+_LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "ı": "i", "’": "'", "‘": "'"})
 _WORD = re.compile(r"[^\W_]+(?:[.,]\d+)?", re.UNICODE)
-_SHORT = {"w": "with", "n": "and", "&": "and", "wo": "without"}
-_NOT_PLURAL = ("ss", "us", "is", "ous")
+_POSSESSIVE = re.compile(r"'s\b")
+_SHORT = {"w": "with", "n": "and", "wo": "without"}
+_NOT_PLURAL = ("ss", "us", "is")
+
+
+def _plain(text: str) -> str:
+    """Lower case without accents, possessives and apostrophes."""
+    text = text.lower()
+    if not text.isascii():
+        text = unicodedata.normalize("NFKD", text.translate(_LETTERS))
+        text = "".join(c for c in text if not unicodedata.combining(c))
+    if "'" in text:
+        text = _POSSESSIVE.sub("", text).replace("'", "")
+    return text
 
 
 @lru_cache(maxsize=16384)
-def fold(text: str) -> str:
-    """Lower case, no accents, no possessive, no apostrophes: `Époisses'` -> `epoisses`."""
-    text = text.lower().translate(_LETTERS)
-    if text.endswith("'s"):
-        text = text[:-2]
-    text = unicodedata.normalize("NFKD", text.replace("'", ""))
-    text = "".join(c for c in text if not unicodedata.combining(c))
-    return _SHORT.get(text, text)
+def fold(word: str) -> str:
+    """A word in lower case, no accents, no possessive: `Époisses'` -> `epoisses`, `&` -> `and`."""
+    if word == "&":
+        return "and"
+    plain = _plain(word)
+    return _SHORT.get(plain, plain)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=32768)
 def stem(word: str) -> str:
     """The singular-like form of a folded word, the same for labels and questions."""
     if len(word) > 3 and word.endswith("ie"):
@@ -37,9 +47,7 @@ def stem(word: str) -> str:
     return word[:-1]
 
 
-@lru_cache(maxsize=16384)
 def key(text: str) -> tuple[str, ...]:
     """The comparison key of a label: stems of its folded words."""
-    apostrophes = text.replace("’", "'").replace("'s ", " ").replace("&", " and ")
-    words = _WORD.findall(fold(apostrophes))
-    return tuple(stem(fold(word)) for word in words)
+    plain = _plain(text.replace("&", " and "))
+    return tuple([stem(_SHORT.get(word, word)) for word in _WORD.findall(plain)])

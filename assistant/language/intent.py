@@ -19,6 +19,8 @@ class Signature:
     terms: int
     preferences: int
     standing: bool
+    generic: bool = False
+    bare: bool = False
 
 
 def read_intents(file: Path) -> list[dict[str, Any]]:
@@ -37,8 +39,9 @@ def _holds(row: Mapping[str, Any], has: Signature) -> bool:
         return False
     if "any" in row and not has.cues.intersection(row["any"]):
         return False
-    if row.get("standing", has.standing) != has.standing:
-        return False
+    for name in ("standing", "generic", "bare"):
+        if row.get(name, getattr(has, name)) != getattr(has, name):
+            return False
     return all(
         row.get(name, 0) <= count <= row.get(f"max_{name}", count)
         for name, count in (

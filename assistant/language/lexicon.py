@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
 
+from assistant.knowledge.cache import cached, content_key
 from assistant.knowledge.store import Knowledge
+from assistant.language import fold
 from assistant.language.fold import key
 
+# Where one spelling names two things, the earlier class is what a guest means.
 NAMED = ("Wine", "Drink", "Food", "Method", "Kind", "Region", "Aroma", "Grape", "Term")
 _SOUGHT = ("prefLabel", "altLabel", "hiddenLabel")
-# Where one spelling names two things, the earlier type is what a guest means.
-_RANK = {name: i for i, name in enumerate(NAMED)}
 _ACCOMPANIMENT = {
     "kind/sauce": "sauce",
     "kind/dressing-kind": "dressing",
@@ -22,8 +26,6 @@ _PLAIN = {
     "Wine": "wine", "Drink": "wine", "Food": "food", "Method": "method", "Region": "region",
     "Aroma": "aroma", "Grape": "grape", "Term": "term",
 }  # fmt: skip
-
-Key = tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,83 +38,109 @@ class Name:
     type: str
 
 
-@dataclass(slots=True)
 class Lexicon:
-    """Names by key; `starts` holds the lengths to try for each first word, longest first."""
+    """Concepts by the stems of their names, and the words that misspellings stand for."""
 
-    names: dict[Key, tuple[Name, ...]] = field(default_factory=dict)
-    starts: dict[str, list[int]] = field(default_factory=dict)
-    words: set[str] = field(default_factory=set)
-    slips: dict[str, str] = field(default_factory=dict)
+    def __init__(self, table: dict[str, Any], knowledge: Knowledge) -> None:
+        self._knowledge = knowledge
+        self._ids: dict[str, list[str]] = table["ids"]
+        self._lengths: dict[str, list[int]] = table["lengths"]
+        self.slips: dict[str, str] = table["slips"]
+        self.words: frozenset[str] = frozenset(table["words"])
 
     def longest(self, stems: Sequence[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """The longest name that starts at this word: (number of words, concepts), or None."""
-        for length in self.starts.get(stems[at], ()):
-            if at + length <= len(stems):
-                found = self.names.get(tuple(stems[at : at + length]))
-                if found:
-                    return length, found
+        for length in self._lengths.get(stems[at], ()):
+            ids = self._ids.get(" ".join(stems[at : at + length]))
+            if ids and at + length <= len(stems):
+                return length, tuple(self.name(i) for i in ids)
         return None
 
-    def add(self, label: str, name: Name) -> None:
-        """Makes a concept findable by a label, and by its words run together where there are two."""
-        self._put(key(label), name)
+    def name(self, subject: str) -> Name:
+        """How a subject is read."""
+        return _name(subject, self._knowledge)
 
-    def _put(self, words: Key, name: Name) -> None:
-        if not words:
-            return
-        have = self.names.get(words, ())
-        if all(other.id != name.id for other in have):
-            ranked = sorted((*have, name), key=lambda n: _RANK[n.type])
-            self.names[words] = tuple(ranked)
-        lengths = self.starts.setdefault(words[0], [])
-        if len(words) not in lengths:
-            lengths.append(len(words))
-            lengths.sort(reverse=True)
-        self.words.update(words)
+    def find(self, label: str) -> tuple[str, ...]:
+        """Ids of the concepts with exactly this name."""
+        return tuple(self._ids.get(" ".join(key(label)), ()))
+
+    def subjects(self) -> list[str]:
+        """Ids of all named concepts, each once."""
+        return list(dict.fromkeys(i for ids in self._ids.values() for i in ids))
 
 
 def build_lexicon(knowledge: Knowledge) -> Lexicon:
-    """The lexicon of all named concepts. One-word spellings of two-word names come last."""
-    lexicon = Lexicon()
-    joined: list[tuple[Key, Name]] = []
-    for label, name in _labels(knowledge):
-        lexicon.add(label, name)
-        words = key(label)
-        if len(words) == 2:
-            joined.append((("".join(words),), name))
-    _note_slips(knowledge, lexicon)
-    for words, name in joined:
-        if words not in lexicon.names:
-            lexicon._put(words, name)
-    return lexicon
+    """The lexicon of the knowledge, from the cache where its content is unchanged."""
+    if not knowledge.key:
+        return Lexicon(_table(knowledge), knowledge)
+    code = content_key([Path(__file__), Path(fold.__file__)])
+    found = cached("lexicon", knowledge.key + code, lambda: _table(knowledge), knowledge.cache)
+    return Lexicon(found, knowledge)
 
 
-def _note_slips(knowledge: Knowledge, lexicon: Lexicon) -> None:
+def _table(knowledge: Knowledge) -> dict[str, Any]:
+    ids: dict[str, list[str]] = {}
+    for label, subject in labels(knowledge):
+        have = ids.setdefault(" ".join(key(label)), [])
+        if subject not in have:
+            have.append(subject)
+    ids.pop("", None)
+    for words, found in list(ids.items()):
+        if words.count(" ") == 1:  # `seabass` for `sea bass`
+            ids.setdefault(words.replace(" ", ""), found)
+    return {
+        "ids": {w: sorted(found, key=lambda s: _rank(s, knowledge)) for w, found in ids.items()},
+        "lengths": _lengths(ids),
+        "slips": _slips(knowledge),
+        "words": sorted({word for words in ids for word in words.split()}),
+    }
+
+
+def _lengths(ids: dict[str, list[str]]) -> dict[str, list[int]]:
+    """How many words the names that start with a word have, longest first."""
+    lengths: dict[str, set[int]] = {}
+    for words in ids:
+        lengths.setdefault(words.split(" ", 1)[0], set()).add(words.count(" ") + 1)
+    return {first: sorted(found, reverse=True) for first, found in lengths.items()}
+
+
+def _slips(knowledge: Knowledge) -> dict[str, str]:
     """Frequent one-word misspellings, to be mended inside longer names too."""
+    slips = {}
     for subject in knowledge.of_type(*NAMED):
         entry = knowledge.entry(subject)
         right = key(entry["prefLabel"][0])
         for slip in entry.get("hiddenLabel", ()):
             wrong = key(slip)
             if len(wrong) == len(right) == 1 and wrong != right:
-                lexicon.slips[wrong[0]] = right[0]
+                slips[wrong[0]] = right[0]
+    return slips
 
 
-def _labels(knowledge: Knowledge) -> Iterator[tuple[str, Name]]:
+def labels(knowledge: Knowledge) -> Iterator[tuple[str, str]]:
+    """Every name of every concept that can be asked for: (name, subject)."""
     for subject in knowledge.of_type(*NAMED):
-        name = name_of(subject, knowledge)
         entry = knowledge.entry(subject)
         if entry.get("nameless"):
             continue
         for which in _SOUGHT:
             for label in entry.get(which, ()):
-                yield label, name
+                yield label, subject
 
 
-def name_of(subject: str, knowledge: Knowledge) -> Name:
-    """How a subject is read: its label, reading kind and class."""
-    type_ = next(t for t in knowledge.entry(subject)["type"] if t in _RANK)
+def class_of(subject: str, knowledge: Knowledge) -> str:
+    """The class under which a subject is read."""
+    types = knowledge.entry(subject)["type"]
+    return next(t for t in NAMED if t in types)
+
+
+def _rank(subject: str, knowledge: Knowledge) -> int:
+    return NAMED.index(class_of(subject, knowledge))
+
+
+@lru_cache(maxsize=8192)
+def _name(subject: str, knowledge: Knowledge) -> Name:
+    type_ = class_of(subject, knowledge)
     return Name(subject, knowledge.label(subject), _reading_kind(subject, type_, knowledge), type_)
 
 

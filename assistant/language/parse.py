@@ -24,6 +24,7 @@ from assistant.pairing.dish import Dish
 from assistant.pairing.engine import single
 
 MOST_DISHES = 6
+BARE_WORDS = 4
 EDIBLE = ("food", "sauce", "dressing", "garnish")
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _LIMIT_BEFORE = {"what", "which", "a", "an", "any", "some", "good", "best", "nice", "only", "no", "not", "other", "about", "like", "prefer", "want", "want", "dont", "hate", "but", "one"}  # fmt: skip
@@ -40,7 +41,8 @@ class Parser:
         self._rows = read_intents(folder / "intents.toml")
         self._words = read_preference_words(folder / "preferences.toml")
         self._dishes = DishReader(knowledge, read_roles(folder / "roles.toml"))
-        filler, heard = _filler(folder / "filler.txt"), _slips(folder / "heard-as.toml")
+        filler = _filler(folder / "filler.txt") | _stems(folder / "plain-english.txt")
+        heard = _slips(folder / "heard-as.toml")
         self.topics = Topics(folder / "safety.toml", pipeline().vocab)
         self._reader = Reader(self.lexicon, self._cues, self.topics, filler, heard)
 
@@ -54,13 +56,16 @@ class Parser:
         dishes = self._dishes.dishes(text, sorted_out.edible)
         dishes += sorted_out.cuisines
         wines = tuple(dict.fromkeys(r.id for r in sorted_out.wines))
+        foods = [part.food for dish in dishes for part in dish.parts]
         signature = Signature(
             text.cues,
             len(wines),
-            len(sorted_out.foods) + len(sorted_out.cuisines),
+            len(foods),
             len(sorted_out.terms),
             len(preferences),
             standing,
+            generic=bool(foods) and all(food.startswith("kind/") for food in foods),
+            bare=_bare(text),
         )
         used_words = {text.words[i] for i in used}
         left = tuple(w for w in text.left_out if w not in used_words)
@@ -155,15 +160,26 @@ class _Sorting:
         return "preference"
 
 
+def _bare(text: Text) -> bool:
+    """Whether hardly anything is said beyond the names (`what is brie`)."""
+    used = sum(r.end - r.start for r in text.readings)
+    words = [w for w in text.words if any(c.isalnum() for c in w)]
+    return len(words) - used <= BARE_WORDS
+
+
 def _numbers(text: Text) -> dict[str, float]:
     found = [float(w) for w in text.words if _NUMBER.fullmatch(w)]
     return {"first": found[0]} if found else {}
 
 
 def _filler(file: Path) -> frozenset[str]:
+    return frozenset(stem(fold(word)) for word in _stems(file))
+
+
+def _stems(file: Path) -> frozenset[str]:
+    """The words of a file that are folded stems already; `#` lines are remarks."""
     lines = file.read_text("utf-8").splitlines()
-    words = (w for line in lines if not line.startswith("#") for w in line.split())
-    return frozenset(stem(fold(w)) for w in words)
+    return frozenset(w for line in lines if not line.startswith("#") for w in line.split())
 
 
 def _slips(file: Path) -> dict[str, str]:

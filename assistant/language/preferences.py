@@ -18,6 +18,7 @@ _ALCOHOL = re.compile(
 )
 _UPPER = {"under", "below", "less than", "max", "maximum", "at most", "no more than"}
 _TURNS = frozenset(key("not no without hate hates nothing never dont doesnt isnt cant avoid except too less"))
+_ALL_BUT = frozenset(key("anything everything all any nothing"))
 _REACH = 4
 
 
@@ -72,6 +73,8 @@ def find_preferences(
 
 def negated(text: Text, at: int) -> bool:
     """Whether a word turns what stands here into a ban (`not`, `no`, `nothing`, `hate` ...)."""
+    if at > 1 and text.stems[at - 1] == "but" and text.stems[at - 2] in _ALL_BUT:
+        return True
     for i in range(at - 1, max(-1, at - 1 - _REACH), -1):
         if text.stems[i] in (",", ";", ".", "but", "and", "with", "for"):
             return False

@@ -143,13 +143,20 @@ class Reader:
 def _reading(
     doc: Doc, start: int, end: int, names: tuple[Name, ...], mended: dict[int, str]
 ) -> Reading:
-    name = names[0]
+    name = _meant(doc, start, names)
     typed = doc[start:end].text
     corrected = " ".join(mended.get(i, doc[i].text) for i in range(start, end))
     touched = any(i in mended for i in range(start, end))
     reading = Reading(typed, name.kind, name.label, name.id, name.type, start, end)
-    others = tuple(n.id for n in names[1:])
+    others = tuple(n.id for n in names if n is not name)
     return replace(reading, corrected_from=corrected if touched else None, others=others)
+
+
+def _meant(doc: Doc, start: int, names: tuple[Name, ...]) -> Name:
+    """Of several things with one name, the likeliest: after `from` a place."""
+    if start and doc[start - 1].norm_ == "from":
+        return next((n for n in names if n.type == "Region"), names[0])
+    return names[0]
 
 
 def _undisturbed(cues: list[Cue], readings: list[Reading]) -> list[Cue]:

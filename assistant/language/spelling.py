@@ -1,12 +1,12 @@
-"""Mends misspelt words, and only those: a word that is English or known is never touched."""
+"""Mends misspelt words, and only those: a word that is English or known is never touched.
+
+The word list and the distance library are loaded on the first word that needs them.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
-
-from rapidfuzz import process
-from rapidfuzz.distance import OSA
 
 SHORTEST = 4
 _SOUNDS = (
@@ -41,10 +41,13 @@ class Speller:
         """Known words nearest to a misspelt one, best first; empty when none is near enough."""
         if len(word) < SHORTEST or word in self._known or not word.isalpha():
             return ()
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
         found = process.extract(
             word, self._words, scorer=OSA.distance, score_cutoff=_reach(word), limit=12
         )
-        near = [(int(d), _strangeness(word, w), w) for w, d, _ in found if _starts_alike(word, w)]
+        near = [(int(d), _strangeness(word, w), w) for w, d, _ in found if _plausible(word, w, int(d))]
         near.sort()
         return tuple(w for d, _, w in near if d == near[0][0])
 
@@ -53,12 +56,19 @@ def _reach(word: str) -> int:
     return 1 if len(word) <= 5 else 2 if len(word) <= 9 else 3
 
 
-def _starts_alike(word: str, other: str) -> bool:
-    return word[0] == other[0] or _sound(word)[:2] == _sound(other)[:2]
+def _plausible(word: str, other: str, distance: int) -> bool:
+    """Starts alike, and where half the letters' worth of slips is needed, sounds alike too."""
+    if word[0] != other[0] and _sound(word)[:2] != _sound(other)[:2]:
+        return False
+    from rapidfuzz.distance import OSA
+
+    return distance <= max(1, len(word) // 4) or OSA.distance(_sound(word), _sound(other)) <= 1
 
 
 def _strangeness(word: str, other: str) -> int:
     """How differently two words sound and start: breaks ties between equally near words."""
+    from rapidfuzz.distance import OSA
+
     return OSA.distance(_sound(word), _sound(other)) + (word[0] != other[0])
 
 

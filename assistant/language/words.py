@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from functools import lru_cache
 
 import spacy
 from spacy.language import Language
 from spacy.symbols import ORTH
+from spacy.tokenizer import Tokenizer
 from spacy.tokens import Doc
+from spacy.util import compile_infix_regex, compile_prefix_regex, compile_suffix_regex
 
 from assistant.language.fold import fold, stem
 
@@ -19,21 +20,20 @@ _SPLIT_INSIDE = (r"(?<=\w)[-–—/+&](?=\w)", r"(?<=[^\W\d_])[,;:.!?]+(?=[^\W\d
 
 @lru_cache(maxsize=1)
 def pipeline() -> Language:
-    """The tokenizer; contractions stay whole, so that `don't` is one word."""
+    """The blank English pipeline with our tokenizer; contractions stay whole (`don't` is one word)."""
     nlp = spacy.blank("en")
-    rules = {k: v for k, v in nlp.tokenizer.rules.items() if "'" not in k and "’" not in k}
-    nlp.tokenizer.rules = {k: v for k, v in rules.items() if not k[:1].isalpha()}
-    for text in _SHORTHAND:
-        nlp.tokenizer.add_special_case(text, [{ORTH: text}])
-    infixes = [*(nlp.Defaults.infixes or []), *_SPLIT_INSIDE]
-    nlp.tokenizer.infix_finditer = re.compile("|".join(infixes)).finditer
-    nlp.tokenizer.suffix_search = _suffixes(nlp)
+    nlp.tokenizer = Tokenizer(
+        nlp.vocab,
+        rules={text: [{ORTH: text}] for text in _SHORTHAND},
+        prefix_search=compile_prefix_regex(nlp.Defaults.prefixes or ()).search,
+        suffix_search=compile_suffix_regex(_suffixes(nlp)).search,
+        infix_finditer=compile_infix_regex([*(nlp.Defaults.infixes or ()), *_SPLIT_INSIDE]).finditer,
+    )
     return nlp
 
 
-def _suffixes(nlp: Language):  # type: ignore[no-untyped-def]
-    kept = [s for s in (nlp.Defaults.suffixes or []) if not s.startswith(("'", "’"))]
-    return re.compile("|".join(f"(?:{s})$" for s in kept)).search
+def _suffixes(nlp: Language) -> list[str]:
+    return [s for s in (nlp.Defaults.suffixes or ()) if not s.startswith(("'", "’"))]
 
 
 def tokens(text: str) -> Doc:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from assistant.knowledge.concepts import Wine
 from assistant.knowledge.store import Knowledge
 from assistant.pairing.engine import Match
 
 VARIED_UP_TO = 5
+COMMONEST = 3.0
+SWEET = 2.2
 _FAIR = ("strong", "good", "fair")
 _BAD = ("poor", "clash")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
@@ -17,19 +19,22 @@ _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 def picks(ranked: Sequence[Match], count: int, knowledge: Knowledge) -> list[Match]:
     """The first `count` of a ranking, best first.
 
-    Short lists hold at most two of a kind, and where scores are closer than the noise they
-    name the wine that is easier to find.
+    A short list holds at most two of a kind, and names a wine that is hard to find only where
+    it is clearly better than one that is sold everywhere.
     """
     if count > VARIED_UP_TO:
         return list(ranked[:count])
     chosen: list[Match] = []
-    while len(chosen) < count:
-        open_to = [m for m in ranked if m not in chosen and _adds(m, chosen, knowledge)]
-        if not open_to:
-            break
-        tied = [m for m in open_to if open_to[0].score - m.score < knowledge.constants["noise"]]
-        chosen.append(max(tied, key=lambda m: (knowledge.wines[m.wine].availability, m.score)))
+    for match in sorted(ranked, key=lambda m: (-_handy(m, knowledge), m.wine)):
+        if len(chosen) < count and _adds(match, chosen, knowledge):
+            chosen.append(match)
     return sorted(chosen, key=lambda m: (-m.score, m.wine))
+
+
+def _handy(match: Match, knowledge: Knowledge) -> float:
+    """The score less the trouble of finding the wine."""
+    missing = COMMONEST - knowledge.wines[match.wine].availability
+    return match.score - missing * knowledge.constants["harder-to-find"]
 
 
 def _adds(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> bool:
@@ -58,17 +63,27 @@ def other_colour(
     if len(have) != 1:
         return None
     wanted = _WHITE if True in have else _RED
-    for match in ranked:
-        if knowledge.wines[match.wine].colour in wanted:
-            return match if match.verdict in _FAIR else None
-    return None
+    fair = [m for m in ranked if m.verdict in _FAIR and knowledge.wines[m.wine].colour in wanted]
+    return max(fair, key=lambda m: (_handy(m, knowledge), m.wine), default=None)
 
 
-def avoided(ranked: Sequence[Match], count: int, knowledge: Knowledge) -> list[Match]:
-    """Up to `count` wines that hurt, the worst first, no two of the same kind."""
+def avoided(
+    ranked: Sequence[Match], count: int, knowledge: Knowledge, sweetness: Mapping[str, float]
+) -> list[Match]:
+    """Up to `count` wines that hurt, the worst first, no two of the same kind.
+
+    Only wines a guest might really pour are warned of: sold everywhere, and dry where the best
+    wine is dry. `sweetness` holds the points by wine.
+    """
+    dry = sweetness[ranked[0].wine] < SWEET
+    tempting = [
+        m
+        for m in ranked
+        if knowledge.wines[m.wine].availability >= COMMONEST and (not dry or sweetness[m.wine] < SWEET)
+    ]
     chosen: list[Match] = []
     kinds: set[str] = set()
-    for match in reversed(ranked):
+    for match in reversed(tempting):
         kind = style_kind(knowledge.wines[match.wine])
         if match.verdict not in _BAD or len(chosen) == count:
             break

@@ -1,0 +1,1 @@
+"""The chat on a terminal; prompt_toolkit is used here and nowhere else."""

@@ -1,0 +1,1 @@
+"""Tests of the assistant, with the helpers they share."""
