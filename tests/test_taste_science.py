@@ -362,10 +362,7 @@ def test_cheddar_softens_shiraz() -> None:
 @pytest.mark.parametrize("axis", ["sweetness", "acid", "tannin"])
 def test_each_axis_of_the_wine_moves_the_match(axis: str) -> None:
     """On most foods; plain cod has nothing that sharpness could answer."""
-    moved = [
-        food
-        for food in ("steak", "brie", "cod", "tomato")
-        if len({round(total(plate(food), glass_with("pinot-noir", **{axis: v})), 3) for v in (0.5, 2.5, 4.5)})
-        > 1
-    ]
+    glasses = [glass_with("pinot-noir", **{axis: points}) for points in (0.5, 2.5, 4.5)]
+    foods = ("steak", "brie", "cod", "tomato")
+    moved = [food for food in foods if len({round(total(plate(food), g), 3) for g in glasses}) > 1]
     assert len(moved) >= 3, moved

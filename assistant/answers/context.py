@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from assistant.answers.dish_record import dish_record
 from assistant.answers.items import wine_item
 from assistant.answers.record import Item
 from assistant.answers.wording import Wording, listed
@@ -62,7 +63,6 @@ class Context:
         return wine_item(
             self.knowledge.wines[match.wine],
             self.engine.glasses[match.wine],
-            match.score,
             match.verdict,
             match.path,
             self.knowledge,
@@ -99,21 +99,11 @@ class Context:
         )  # fmt: skip
 
     def dish_record(self) -> dict[str, Any] | None:
-        """The first dish as eaten: values, points and parts with their shares."""
+        """The first dish as eaten, or None."""
         if not self.frame.dishes:
             return None
         dish = self.frame.dishes[0]
-        plate = self.engine.plate(dish)
-        shown = ("fat", "sugar", "acid", "salt", "umami", "heat", "protein", "bitter", "smoke", "aroma")
-        points = {name: round(plate.points[name], 2) for name in shown}
-        points |= {"fish_oil": round(plate.points["fishOil"], 2), "weight": round(plate.points["weight"], 2)}
-        parts = [
-            {"label": self.knowledge.label(p.food), "id": p.food,
-             "role": p.role.removeprefix("role/"), "share": round(share, 3)}
-            for p, share in zip(dish.parts, plate.shares, strict=True)
-        ]  # fmt: skip
-        values = {name: round(value, 3) for name, value in plate.values.items()}
-        return {"label": self.one_dish(dish), **points, "points": points, "values": values, "parts": parts}
+        return dish_record(dish, self.one_dish(dish), self.engine)
 
 
 def deciding_part(dish: Dish, engine: Engine) -> tuple[str, str, float] | None:

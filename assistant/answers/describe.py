@@ -35,7 +35,7 @@ def _wine(context: Context) -> Answer:
     )
     smells = [context.knowledge.label(s) for s in sorted(wine.smells)]
     lines = [say, context.wording("line", "smells", aromas=", ".join(smells))]
-    item = wine_item(wine, glass, 0.0, "neutral", (), context.knowledge, context.wording)
+    item = wine_item(wine, glass, "neutral", (), context.knowledge, context.wording)
     return _with_values(context, say, lines, wine.amounts, item)
 
 

@@ -26,6 +26,11 @@ def path_entries(
     return tuple(_entry(effect, knowledge, wording) for effect in path)
 
 
+def total(entries: Iterable[PathEntry]) -> float:
+    """The plain sum of the effects of a path."""
+    return round(sum(entry.effect for entry in entries), 4)
+
+
 def _entry(effect: Effect, knowledge: Knowledge, wording: Wording) -> PathEntry:
     values = {name: round(value, 2) for name, value in effect.values.items()}
     rule = knowledge.rules.get(effect.rule)
@@ -68,21 +73,21 @@ def groups_of(kinds: Iterable[str], knowledge: Knowledge) -> tuple[str, ...]:
 def wine_item(
     wine: Wine,
     glass: Glass,
-    score: float,
     verdict: str,
     path: Iterable[Effect],
     knowledge: Knowledge,
     wording: Wording,
 ) -> Item:
-    """The item of a wine or drink."""
+    """The item of a wine or drink; the score is the sum of the effects as printed."""
+    entries = path_entries(path, knowledge, wording)
     return Item(
         id=wine.id,
         label=wine.label,
         kind="drink" if wine.type == "Drink" else "wine",
         groups=groups_of(wine.kinds, knowledge),
-        score=round(score, 4),
+        score=total(entries),
         verdict=verdict,
-        path=path_entries(path, knowledge, wording),
+        path=entries,
         wine=wine_facts(wine, glass),
     )
 

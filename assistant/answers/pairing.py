@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from assistant.answers.context import (
     Context,
@@ -10,7 +11,7 @@ from assistant.answers.context import (
     say_reason,
     tied_with_first,
 )
-from assistant.answers.items import groups_of, path_entries
+from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
 from assistant.pairing import choose
@@ -18,6 +19,7 @@ from assistant.pairing.engine import Match
 from assistant.pairing.score import Score
 
 AVOID = 3
+EDIBLE = ("food", "sauce", "dressing", "garnish", "cuisine")
 LIKED = ("strong", "good", "fair")
 TASTING_KINDS = ("kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind",
                  "kind/dish", "kind/sweet-food", "kind/egg-dish")  # fmt: skip
@@ -26,8 +28,7 @@ TASTING_KINDS = ("kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/o
 def wines_for_food(context: Context) -> Answer:
     """The first choice, a second, one to avoid, within the guest's limits."""
     ranked = context.engine.rank(context.table(), context.candidates())
-    if context.frame.another:
-        ranked = ranked[context.top :]
+    ranked = [m for m in ranked if m.wine not in context.frame.named_before]
     if not ranked:
         return _empty(context)
     chosen = choose.picks(ranked, context.top, context.knowledge)
@@ -203,15 +204,16 @@ def _repairs(context: Context, match: Match) -> list[str]:
     rules = context.knowledge.rules
     fixes = (rules[e.rule].fix for e in match.path if e.effect < 0 and e.rule in rules)
     fix = next((f for f in fixes if f), None)
-    best = context.engine.rank(context.table(), context.candidates())[0]
+    ranked = context.engine.rank(context.table(), context.candidates())
+    best = choose.picks(ranked, 1, context.knowledge)
     lines = [context.wording("line", "fix", fix=fix)] if fix else []
-    return [*lines, context.wording("line", "better", wine=_label(context, best))]
+    return lines + [context.wording("line", "better", wine=_label(context, m)) for m in best]
 
 
 def foods_for_wine(context: Context) -> Answer:
     """Foods that love the wine, kinds mixed, and one that fights it."""
     wine = _style(context, context.frame.wines[0])
-    foods = _tasting_foods(context)
+    foods = [f for f in _tasting_foods(context) if f not in context.frame.named_before]
     ranked = context.engine.rank_foods(wine, foods)
     chosen = _varied(context, ranked, context.top)
     worst = ranked[-1]
@@ -265,20 +267,19 @@ def _food_reason(context: Context, score: Score) -> str:
 
 
 def _food_item(context: Context, food: str, score: Score) -> Item:
+    path = path_entries(score.path, context.knowledge, context.wording)
     return Item(
         id=food,
         label=context.knowledge.label(food),
         kind="food",
         groups=groups_of(context.knowledge.broader(food), context.knowledge),
-        score=round(score.total, 4),
+        score=total(path),
         verdict=score.verdict,
-        path=path_entries(score.path, context.knowledge, context.wording),
+        path=path,
     )
 
 
 def _with_items(answer: Answer, picks: tuple[Item, ...], avoid: tuple[Item, ...]) -> Answer:
-    from dataclasses import replace
-
     return replace(answer, picks=picks, avoid=avoid)
 
 
@@ -289,6 +290,8 @@ def reading_lines(context: Context) -> list[str]:
     if text.readings:
         labels = list(dict.fromkeys(r.label for r in text.readings))
         lines.append(wording("line", "read", readings=", ".join(labels)))
+    if context.frame.dishes and not any(r.kind in EDIBLE for r in text.readings):
+        lines.append(wording("line", "standing", dish=context.dish_name()))
     lines += [
         wording("line", "mended", typed=r.corrected_from, meant=r.label)
         for r in text.readings

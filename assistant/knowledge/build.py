@@ -80,7 +80,7 @@ def food(digest: Digest, subject: str) -> Food:
         weight_shift=float(_nearest(digest, heavier, "weightShift") or 0.0),  # type: ignore[arg-type]
         shift_after=bool(_nearest(digest, heavier, "shiftAfter")),
         parts=tuple(_part(value) for value in entry.get("part", ())),
-        method=first(entry, "method"),
+        served_as=first(entry, "servedAs"),
         allergens=frozenset(entry.get("allergen", ())),
         may_contain=frozenset(entry.get("mayContain", ())),
         care=frozenset(entry.get("care", ())),

@@ -57,7 +57,7 @@ class Food(Concept):
     weight_shift: float
     shift_after: bool
     parts: tuple[Part, ...]
-    method: str | None
+    served_as: str | None
     allergens: frozenset[str]
     may_contain: frozenset[str]
     care: frozenset[str]

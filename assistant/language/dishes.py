@@ -10,7 +10,7 @@ from pathlib import Path
 from assistant.knowledge.concepts import Food
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Reading, Text
-from assistant.pairing.dish import BASE, SIDE, Dish, DishPart
+from assistant.pairing.dish import BASE, COATING, SIDE, Dish, DishPart
 from assistant.pairing.engine import HUNDRED_GRAMS
 from assistant.pairing.plate import recipe
 
@@ -57,6 +57,7 @@ class DishReader:
             if reading.kind == "method":
                 self._method(reading, drafts, waiting, link)
             elif link == WITHOUT:
+                self._settle(drafts, waiting)
                 _take_away(reading.id, drafts, self._knowledge)
             else:
                 self._food(reading, link, drafts, waiting)
@@ -130,12 +131,28 @@ class DishReader:
     def _finished(self, drafts: list[_Draft], waiting: _Draft) -> list[Dish]:
         if waiting.methods and drafts:
             _cook_base(drafts[-1], tuple(waiting.methods))
+        self._settle(drafts, waiting)
+        return [Dish(self._swapped(draft)) for draft in drafts]
+
+    def _settle(self, drafts: list[_Draft], waiting: _Draft) -> None:
+        """Sauces and seasonings that waited for a base: the first becomes one if there is none."""
         if waiting.parts and not drafts:
             lead, *rest = waiting.parts
-            drafts.append(_Draft([replace(lead, role=BASE, mass=HUNDRED_GRAMS), *rest]))
+            food = self._knowledge.food(lead.food).served_as or lead.food
+            drafts.append(_Draft([replace(lead, food=food, role=BASE, mass=HUNDRED_GRAMS), *rest]))
         elif waiting.parts:
             drafts[-1].parts.extend(waiting.parts)
-        return [Dish(tuple(draft.parts)) for draft in drafts]
+        waiting.parts = []
+
+    def _swapped(self, draft: _Draft) -> tuple[DishPart, ...]:
+        """A dressing or sauce the guest names takes the place of the one in the recipe."""
+        named = {p.role for p in draft.parts if p.role in COATING}
+        base = draft.base
+        inner = recipe(self._knowledge.food(base.food)).parts if base else ()
+        if base is None or not any(p.role in named for p in inner):
+            return tuple(draft.parts)
+        kept = [p for p in inner if p.role not in named]
+        return (*kept, *(p for p in draft.parts if p is not base))
 
 
 def _mass(share: float) -> float:
@@ -154,13 +171,20 @@ def _take_away(food: str, drafts: list[_Draft], knowledge: Knowledge) -> None:
     if not drafts:
         return
     draft = drafts[-1]
-    draft.parts = [p for p in draft.parts if p.food != food]
-    for part in list(draft.parts):
-        inner = recipe(knowledge.food(part.food)).parts if part.role == BASE else ()
-        if any(_is(p.food, food, knowledge) for p in inner):
-            kept = [p for p in inner if not _is(p.food, food, knowledge)]
-            draft.parts = [*kept, *(p for p in draft.parts if p is not part)]
+    draft.parts = [p for p in draft.parts if p.food != food or p.role == BASE]
+    base = draft.base
+    inner = recipe(knowledge.food(base.food)).parts if base else ()
+    for alike in (_is, _is_kin):
+        kept = [p for p in inner if not alike(p.food, food, knowledge)]
+        if 0 < len(kept) < len(inner):
+            draft.parts = [*kept, *(p for p in draft.parts if p is not base)]
+            return
 
 
 def _is(food: str, wanted: str, knowledge: Knowledge) -> bool:
     return food == wanted or wanted in knowledge.broader(food)
+
+
+def _is_kin(food: str, wanted: str, knowledge: Knowledge) -> bool:
+    """Of the same nearest kind: who leaves out the bacon means the guanciale."""
+    return bool(set(knowledge.broader(food)[:1]) & set(knowledge.broader(wanted)[:1]))

@@ -63,4 +63,5 @@ class Frame:
     numbers: Mapping[str, float] = field(default_factory=dict)
     depth: int = 1
     another: bool = False
+    named_before: tuple[str, ...] = ()
     follows: bool = False

@@ -56,7 +56,13 @@ def _more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if not frame.another or frame.dishes or frame.wines:
         return None
     limits = _joined(talk.frame.preferences, frame.preferences)
-    return replace(talk.frame, text=frame.text, preferences=limits, another=True)
+    before = (*talk.frame.named_before, *talk.picks)
+    if talk.frame.intent == "foods-for-wine":
+        return replace(talk.frame, text=frame.text, named_before=before)
+    if not talk.frame.dishes:
+        return None
+    intent = "wines-for-food"
+    return replace(talk.frame, text=frame.text, intent=intent, wines=(), preferences=limits, named_before=before)
 
 
 def _limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -80,7 +86,7 @@ def _swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     share = knowledge.food(new.main.food).share or 20.0
     part = DishPart(new.main.food, role, 100.0 * share / (100.0 - share))
     dishes = (*talk.frame.dishes[:-1], Dish((*kept, part)))
-    return replace(talk.frame, text=frame.text, dishes=dishes, another=False)
+    return replace(talk.frame, text=frame.text, dishes=dishes, named_before=())
 
 
 def _swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

@@ -27,6 +27,7 @@ class Plate:
     homes: frozenset[str]
     course: str
     shares: tuple[float, ...]
+    cooking: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +44,7 @@ class _Profile:
     traits: frozenset[str]
     homes: frozenset[str]
     cooking: float
+    inner: Plate | None
 
 
 def plate_of(dish: Dish, knowledge: Knowledge) -> Plate:
@@ -67,24 +69,26 @@ def plate_of(dish: Dish, knowledge: Knowledge) -> Plate:
         frozenset().union(*(p.homes for p in profiles)),
         main.food.course or "course/savoury",
         tuple(shares),
+        main.cooking,
     )
 
 
 def _profile(part: DishPart, knowledge: Knowledge) -> _Profile:
+    """Resolves a part: its own numbers stand over those of its recipe, then methods apply."""
     food = knowledge.food(part.food)
     own = {name: a.typical for name, a in food.amounts.items() if name in mixing.ALL}
     values, traits, homes, lead = own, food.traits, food.homes, food
+    inner, cooking = None, 0.0
     if food.parts:
         lead = knowledge.food(recipe(food).main.food)
         inner = plate_of(recipe(food), knowledge)
-        values = dict(inner.values) | own
+        values, cooking = dict(inner.values) | own, inner.cooking
         traits, homes = traits | inner.traits, homes | inner.homes
-    cooking = 0.0
     for name in part.methods:
         cooked = knowledge.methods[name]
         values, cooking = _cook(values, cooked), cooked.weight
         traits |= cooked.traits
-    return _Profile(part, food, lead, values, traits, homes, cooking)
+    return _Profile(part, food, lead, values, traits, homes, cooking, inner)
 
 
 def _kinds(main: _Profile) -> tuple[str, ...]:
@@ -157,10 +161,12 @@ def _points(values: Values, knowledge: Knowledge) -> Values:
 
 
 def _coating_points(profiles: list[_Profile], knowledge: Knowledge) -> Values:
+    """Sugar and acid of the loudest coating part, that of a composed dish's own sauce included."""
     coating = [_points(p.values, knowledge) for p in profiles if p.part.role in COATING]
+    inner = [p.inner.points for p in profiles if p.inner]
     return {
-        "coatingSugar": max((p["sugar"] for p in coating), default=0.0),
-        "coatingAcid": max((p["acid"] for p in coating), default=0.0),
+        shown: max([p[name] for p in coating] + [p[shown] for p in inner], default=0.0)
+        for shown, name in (("coatingSugar", "sugar"), ("coatingAcid", "acid"))
     }
 
 
