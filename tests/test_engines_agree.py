@@ -37,7 +37,7 @@ DISHES: dict[str, Dish] = {
     "egg-and-greens": dish("egg", ("creamy-mushroom-sauce", "sauce", 30.0), ("artichoke", "topping", 40.0)),
     "chocolate": dish("dark-chocolate-70", ("cherry-sauce", "sauce", 20.0)),
 }
-LEAST_RULES = 60
+LEAST_RULES = 95
 
 
 @dataclass(frozen=True, slots=True)

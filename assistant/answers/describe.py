@@ -29,7 +29,7 @@ def _wine(context: Context) -> Answer:
         "say",
         "describe-wine",
         wine=wine.label,
-        sweetness=sweetness_word(wine),
+        sweetness=sweetness_word(wine, glass.points["sweetness"]),
         body=_body_word(glass.points["body"]),
         acid=scales["acidity"].word(glass.points["acid"]),
     )

@@ -96,7 +96,7 @@ def wine_facts(wine: Wine, glass: Glass) -> dict[str, Any]:
     """The structure of a wine: points 0-5 unless a unit is named."""
     facts: dict[str, Any] = {
         "colour": colour_word(wine.colour),
-        "sweetness": sweetness_word(wine),
+        "sweetness": sweetness_word(wine, glass.points["sweetness"]),
         "sugar_g_l": wine.amounts["residualSugar"].typical,
         "alcohol_percent": wine.amounts["alcohol"].typical,
         "sparkling": glass.points["bubbles"] >= SPARKLING_FROM,

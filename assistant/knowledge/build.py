@@ -81,6 +81,7 @@ def food(digest: Digest, subject: str) -> Food:
         shift_after=bool(_nearest(digest, heavier, "shiftAfter")),
         parts=tuple(_part(value) for value in entry.get("part", ())),
         served_as=first(entry, "servedAs"),
+        usual_method=first(entry, "usualMethod"),
         allergens=frozenset(entry.get("allergen", ())),
         may_contain=frozenset(entry.get("mayContain", ())),
         care=frozenset(entry.get("care", ())),

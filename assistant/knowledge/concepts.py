@@ -58,6 +58,7 @@ class Food(Concept):
     shift_after: bool
     parts: tuple[Part, ...]
     served_as: str | None
+    usual_method: str | None
     allergens: frozenset[str]
     may_contain: frozenset[str]
     care: frozenset[str]

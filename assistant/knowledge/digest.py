@@ -43,7 +43,7 @@ def read_digest(files: Iterable[Path]) -> Digest:
 
 def _problem(file: Path, error: SyntaxError | OSError) -> Problem:
     if isinstance(error, SyntaxError):
-        what = f"this is not Turtle ({str(error.msg).split(' at line')[0]})."
+        what = f"this is not Turtle ({str(error.msg).split(': ', 1)[-1]})."
         return Problem(file.name, what, "Mend the line or restore the file.", error.lineno)
     return Problem(file.name, "the file cannot be read.", "Check that it exists and may be read.")
 

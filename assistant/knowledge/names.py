@@ -10,6 +10,19 @@ RDF_TYPE = "http://www.w3.org/1999/02/22-rdf-syntax-ns#type"
 RDF_FIRST = "http://www.w3.org/1999/02/22-rdf-syntax-ns#first"
 RDF_REST = "http://www.w3.org/1999/02/22-rdf-syntax-ns#rest"
 RDF_NIL = "http://www.w3.org/1999/02/22-rdf-syntax-ns#nil"
+_PREFIXED = {
+    SCHEMA: "gw",
+    PLATE: "plate",
+    GLASS: "glass",
+    BASE + "source/": "src",
+    "http://www.w3.org/1999/02/22-rdf-syntax-ns#": "rdf",
+    "http://www.w3.org/2000/01/rdf-schema#": "rdfs",
+    "http://www.w3.org/2002/07/owl#": "owl",
+    "http://www.w3.org/2004/02/skos/core#": "skos",
+    "http://www.w3.org/ns/shacl#": "sh",
+    "http://purl.org/dc/terms/": "dcterms",
+    "http://qudt.org/schema/qudt/": "qudt",
+}
 
 QUERY_PREFIXES = "\n".join(
     f"PREFIX {prefix}: <{BASE}{tail}>"
@@ -45,3 +58,13 @@ def local(name: str) -> str:
 def iri(name: str) -> str:
     """The full IRI of a short name."""
     return BASE + name if "/" in name or "#" in name else SCHEMA + name
+
+
+def curie(iri: str) -> str:
+    """The IRI as the Turtle files write it: `food:brie`, `gw:pH`; `<...>` where no prefix fits."""
+    for namespace, prefix in _PREFIXED.items():
+        if iri.startswith(namespace):
+            return f"{prefix}:{iri[len(namespace) :]}"
+    kind, slash, local = iri.removeprefix(BASE).partition("/")
+    plain = iri.startswith(BASE) and slash and local and "/" not in local
+    return f"{kind}:{local}" if plain else f"<{iri}>"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
@@ -82,6 +83,10 @@ class Knowledge:
             for kind in self.broader(food):
                 members.setdefault(kind, []).append(food)
         return members
+
+    def countries(self, homes: Iterable[str]) -> frozenset[str]:
+        """The countries that these homes are or lie in."""
+        return frozenset((self.broader(home) or (home,))[-1] for home in homes)
 
     def cuisine(self, region: str) -> list[str]:
         """Composed dishes whose home is this region or one inside it."""

@@ -25,6 +25,7 @@ from assistant.pairing.engine import single
 
 MOST_DISHES = 6
 BARE_WORDS = 4
+DESSERT = "kind/dessert"
 EDIBLE = ("food", "sauce", "dressing", "garnish")
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _LIMIT_BEFORE = {"what", "which", "a", "an", "any", "some", "good", "best", "nice", "only", "no", "not", "other", "about", "like", "prefer", "want", "want", "dont", "hate", "but", "one"}  # fmt: skip
@@ -107,6 +108,8 @@ class _Sorting:
             kind = self._wine_kind(reading)
         elif kind == "wine":
             kind = self._wine(reading)
+        elif kind in EDIBLE and self._names_the_course(reading):
+            return
         elif kind in EDIBLE:
             self.foods.append(reading)
             self.edible.append(reading)
@@ -117,6 +120,15 @@ class _Sorting:
         elif kind == "term":
             self.terms.append(reading)
         self.named.append(replace(reading, kind=kind))
+
+    def _names_the_course(self, reading: Reading) -> bool:
+        """`cheese for dessert` eats cheese."""
+        before = self._text.stems[reading.start - 1] if reading.start else ""
+        others = [r for r in self._text.readings if r.kind in EDIBLE and r is not reading]
+        return before in ("as", "for") and bool(others) and self._is_dessert(reading)
+
+    def _is_dessert(self, reading: Reading) -> bool:
+        return reading.label == self._knowledge.label(DESSERT)
 
     def _wine(self, reading: Reading) -> str:
         if negated(self._text, reading.start) and "judge" not in self._text.cues:
@@ -150,7 +162,8 @@ class _Sorting:
 
     def _cuisine(self, reading: Reading) -> str:
         found = self._knowledge.cuisine(reading.id)
-        self.cuisines.extend(single(food) for food in found[:MOST_DISHES])
+        step = max(1, len(found) // MOST_DISHES)
+        self.cuisines.extend(single(food) for food in found[::step][:MOST_DISHES])
         return "cuisine" if found else "region"
 
     def _home_limit(self, reading: Reading) -> str:

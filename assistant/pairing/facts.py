@@ -35,7 +35,8 @@ def plate_facts(key: str, plate: Plate) -> Iterator[ox.Quad]:
         yield ox.Quad(this, node(f"plate#{name}"), decimal(value))
     yield from _links(this, "plate#trait", sorted(plate.traits))
     yield from _links(this, "plate#kind", plate.kinds)
-    yield from _links(this, "plate#home", sorted(plate.homes))
+    yield from _links(this, "plate#home", sorted(plate.homes - plate.countries))
+    yield from _links(this, "plate#country", sorted(plate.countries))
     yield ox.Quad(this, node("plate#course"), node(plate.course))
 
 
@@ -49,7 +50,8 @@ def glass_facts(glass: Glass) -> Iterator[ox.Quad]:
     yield ox.Quad(this, node("glass#alcoholPercent"), decimal(glass.alcohol_percent))
     yield from _links(this, "glass#smells", sorted(glass.smells))
     yield from _links(this, "glass#kind", glass.kinds)
-    yield from _links(this, "glass#home", sorted(glass.homes))
+    yield from _links(this, "glass#home", sorted(glass.homes - glass.countries))
+    yield from _links(this, "glass#country", sorted(glass.countries))
     yield ox.Quad(this, node("glass#colour"), node(glass.colour))
 
 

@@ -24,6 +24,7 @@ class Glass:
     smells: frozenset[str]
     kinds: tuple[str, ...]
     homes: frozenset[str]
+    countries: frozenset[str]
 
 
 def glass_of(wine: Wine, knowledge: Knowledge) -> Glass:
@@ -41,4 +42,4 @@ def glass_of(wine: Wine, knowledge: Knowledge) -> Glass:
     points["sweetness"] = max(0.0, sugar - hidden)
     kinds = (wine.id, *wine.kinds)
     strength = wine.amounts["alcohol"].typical
-    return Glass(wine.id, points, sugar, strength, wine.colour, wine.smells, kinds, wine.homes)
+    return Glass(wine.id, points, sugar, strength, wine.colour, wine.smells, kinds, wine.homes, knowledge.countries(wine.homes))

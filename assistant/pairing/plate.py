@@ -25,6 +25,7 @@ class Plate:
     traits: frozenset[str]
     kinds: tuple[str, ...]
     homes: frozenset[str]
+    countries: frozenset[str]
     course: str
     shares: tuple[float, ...]
     cooking: float = 0.0
@@ -61,12 +62,14 @@ def plate_of(dish: Dish, knowledge: Knowledge) -> Plate:
     _interact(points, traits, knowledge)
     points["weight"] = _weight(points, values, main, knowledge)
     points["lean"] = _lean(points, traits, main, knowledge)
+    homes = frozenset().union(*(p.homes for p in profiles))
     return Plate(
         values,
         points,
         traits,
         _kinds(main),
-        frozenset().union(*(p.homes for p in profiles)),
+        homes,
+        knowledge.countries(homes),
         main.food.course or "course/savoury",
         tuple(shares),
         main.cooking,
@@ -84,7 +87,8 @@ def _profile(part: DishPart, knowledge: Knowledge) -> _Profile:
         inner = plate_of(recipe(food), knowledge)
         values, cooking = dict(inner.values) | own, inner.cooking
         traits, homes = traits | inner.traits, homes | inner.homes
-    for name in part.methods:
+    usual = (food.usual_method,) if food.usual_method and part.role == BASE else ()
+    for name in part.methods or usual:
         cooked = knowledge.methods[name]
         values, cooking = _cook(values, cooked), cooked.weight
         traits |= cooked.traits

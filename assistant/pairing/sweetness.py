@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.knowledge.concepts import Wine
 
 SPARKLING_BAR = 3.0
-_WORDS = {"medium dry": "off-dry", "medium": "medium-sweet"}
+OFF_DRY_BELOW, MEDIUM_BELOW = 2.6, 3.3
 _COLOURS = {"colour/rose": "rosé"}
 
 
@@ -39,13 +39,19 @@ def still_term(sugar: float, acidity: float) -> str:
     return "medium" if sugar < 45 else "sweet"
 
 
-def sweetness_word(wine: Wine) -> str:
-    """dry, off-dry, medium-sweet or sweet, by the regulation's still terms; brut counts as dry."""
+def sweetness_word(wine: Wine, perceived: float) -> str:
+    """dry, off-dry, medium-sweet or sweet, as a guest tastes it.
+
+    Dry as the law has it (for a sparkling wine up to extra dry); above that by `perceived`, the
+    sweetness in points after acidity: the law's "medium" spans wines that taste just off dry.
+    """
     sugar, acidity = wine.amounts["residualSugar"].typical, wine.amounts["acidity"].typical
-    if wine.amounts["pressure"].typical >= SPARKLING_BAR and sugar <= 17:
+    sparkling = wine.amounts["pressure"].typical >= SPARKLING_BAR
+    if sugar <= 17 if sparkling else still_term(sugar, acidity) == "dry":
         return "dry"
-    term = still_term(sugar, acidity)
-    return _WORDS.get(term, term)
+    if perceived < OFF_DRY_BELOW:
+        return "off-dry"
+    return "medium-sweet" if perceived < MEDIUM_BELOW else "sweet"
 
 
 def colour_word(colour: str) -> str:

@@ -1,0 +1,123 @@
+"""A Turtle file as `goeswith check` reads it: its statements, and where in the text each term stands."""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+import pyoxigraph as ox
+
+from assistant.knowledge.problems import KnowledgeError, Problem
+
+LARGEST = 20_000_000
+"""The largest file that is read, in bytes."""
+
+_PREFIX = re.compile(r"^\s*@?prefix\s+([\w.-]*):\s*<([^<>]*)>", re.IGNORECASE | re.MULTILINE)
+_START = re.compile(r"^(?:<(?P<iri>[^<>\s]*)>|(?P<prefix>[\w.-]*):(?P<local>[^\s;,()\[\]\"'<>]+))")
+
+
+@dataclass(frozen=True)
+class Turtle:
+    """A file that was read: how reports name it, its text and its statements in their order."""
+
+    source: str
+    text: str
+    quads: tuple[ox.Quad, ...]
+
+    @cached_property
+    def lines(self) -> list[str]:
+        """The text line by line."""
+        return self.text.split("\n")
+
+    @cached_property
+    def prefixes(self) -> dict[str, str]:
+        """Namespace of each prefix the file declares."""
+        return dict(_PREFIX.findall(self.text))
+
+    @cached_property
+    def subjects(self) -> frozenset[str]:
+        """IRIs of which the file states something."""
+        return frozenset(q.subject.value for q in self.quads if isinstance(q.subject, ox.NamedNode))
+
+    @cached_property
+    def stated(self) -> frozenset[tuple[str, str]]:
+        """Subjects with the properties the file states of them, as pairs of IRIs."""
+        named = (q for q in self.quads if isinstance(q.subject, ox.NamedNode))
+        return frozenset((q.subject.value, q.predicate.value) for q in named)
+
+    @cached_property
+    def starts(self) -> dict[str, list[int]]:
+        """Numbers of the lines that begin with a subject, by its IRI."""
+        starts: dict[str, list[int]] = {}
+        for number, line in enumerate(self.lines, 1):
+            begin = _START.match(line)
+            if begin:
+                starts.setdefault(self._iri(begin), []).append(number)
+        return starts
+
+    @cached_property
+    def _borders(self) -> list[int]:
+        return sorted(number for numbers in self.starts.values() for number in numbers)
+
+    def _iri(self, begin: re.Match[str]) -> str:
+        if begin["iri"] is not None:
+            return begin["iri"]
+        return self.prefixes.get(begin["prefix"], begin["prefix"] + ":") + begin["local"].rstrip(".")
+
+    def line(self, subject: str, predicate: str | None = None, nth: int = 0) -> int | None:
+        """The line of a subject, or of the nth value (from 0) of one of its properties if found."""
+        for start in self.starts.get(subject, ()):
+            found = self._property_line(start, predicate, nth) if predicate else start
+            if found:
+                return found
+        return next(iter(self.starts.get(subject, ())), None)
+
+    def _property_line(self, start: int, predicate: str, nth: int) -> int | None:
+        end = bisect_right(self._borders, start)
+        last = self._borders[end] - 1 if end < len(self._borders) else len(self.lines)
+        block = "\n".join(self.lines[start - 1 : last])
+        found = re.search(rf"(?<![\w:/-])(?:{'|'.join(self._spellings(predicate))})(?![\w:/-])", block)
+        if not found:
+            return None
+        at = found.start()
+        for _ in range(nth + 1 if nth else 0):
+            at = block.find("[", at + 1) if "[" in block[at + 1 :] else at
+        return start + block.count("\n", 0, at)
+
+    def _spellings(self, iri: str) -> list[str]:
+        """How the file may write an IRI, as patterns."""
+        short = [f"{p}:{iri[len(n) :]}" for p, n in self.prefixes.items() if n and iri.startswith(n)]
+        return [re.escape(text) for text in (*short, f"<{iri}>")]
+
+
+def read_turtle(path: Path, source: str) -> Turtle:
+    """Reads a file. Raises KnowledgeError: not a file, too large, not Turtle (with its line)."""
+    data = _bytes(path, source)
+    try:
+        quads = ox.parse(input=data, format=ox.RdfFormat.TURTLE, rename_blank_nodes=True)
+        found = tuple(quads)
+    except SyntaxError as error:
+        what = str(error.msg).split(": ", 1)[-1].replace("\ufeff", "a byte order mark")
+        raise _refused(source, f"this is not Turtle ({what}).", "Mend the line.", error.lineno) from None
+    return Turtle(source, data.decode("utf-8", "replace").replace("\r\n", "\n"), found)
+
+
+def _bytes(path: Path, source: str) -> bytes:
+    try:
+        if not path.is_file():
+            raise _refused(source, "there is no such file.", "Check its name.")
+        with path.open("rb") as file:
+            data = file.read(LARGEST + 1)
+    except (OSError, ValueError):
+        raise _refused(source, "the file cannot be read.", "Check that it may be read.") from None
+    if len(data) > LARGEST:
+        limit = f"{LARGEST // 1_000_000} MB"
+        raise _refused(source, f"the file is larger than {limit}.", f"Split it into files of at most {limit}.")
+    return data
+
+
+def _refused(source: str, message: str, remedy: str, line: int | None = None) -> KnowledgeError:
+    return KnowledgeError([Problem(source, message, remedy, line)])
