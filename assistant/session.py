@@ -6,7 +6,7 @@ import time
 from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.answers import describe, others, pairing, safety, why
+from assistant.answers import compare, describe, foods, judge, order, safety, small, why, wines
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
@@ -14,24 +14,23 @@ from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.frame import Frame
 from assistant.language.parse import Parser
 from assistant.language.talk import Talk, follow
-from assistant.language.clean import MAX_CHARACTERS
 from assistant.pairing.engine import Engine
 
 Builder = Callable[[Context], Answer]
 BUILDERS: dict[str, Builder] = {
-    "wines-for-food": pairing.wines_for_food,
-    "foods-for-wine": pairing.foods_for_wine,
-    "judge-pair": pairing.judge_pair,
+    "wines-for-food": wines.wines_for_food,
+    "foods-for-wine": foods.foods_for_wine,
+    "judge-pair": judge.judge_pair,
     "why": why.why,
     "why-not": why.why,
-    "compare": others.compare,
+    "compare": compare.compare,
     "describe": describe.describe,
-    "define": others.define,
-    "pour-order": others.order,
+    "define": small.define,
+    "pour-order": order.order,
     "safety": safety.safety,
-    "help": others.help_,
-    "smalltalk": others.smalltalk,
-    "unclear": others.unclear,
+    "help": small.help_,
+    "smalltalk": small.smalltalk,
+    "unclear": small.unclear,
 }
 
 
@@ -64,11 +63,11 @@ class Session:
         topics = self.parser.topics.by_id
         context = Context(frame, self.engine, self.wording, topics, self.top)
         if not frame.text.typed:
-            return others.unclear(context, "empty")
+            return small.unclear(context, "empty")
         builder = BUILDERS.get(frame.intent)
         if builder is None:
-            return others.outside(context)
-        return builder(context) if _enough(frame) else others.unclear(context)
+            return small.outside(context)
+        return builder(context) if _enough(frame) else small.unclear(context)
 
 
 def _enough(frame: Frame) -> bool:
@@ -85,6 +84,3 @@ def _enough(frame: Frame) -> bool:
         "pour-order": frame.wines,
     }
     return bool(needs.get(frame.intent, True))
-
-
-__all__ = ["BUILDERS", "MAX_CHARACTERS", "Session"]

@@ -25,6 +25,7 @@ from assistant.language.clean import MAX_CHARACTERS, clean
 from assistant.language.cues import read_cues
 from assistant.language.dishes import read_roles
 from assistant.language.lexicon import labels
+from assistant.language.preferences import read_preference_words
 from assistant.session import Session
 from tests.answer_schema import faults, sums_wrong
 
@@ -47,7 +48,6 @@ CODE = [
     "../../../../etc/passwd",
     "file:///etc/hostname",
     "\\x1b[31mred\\x1b[0m",
-    '{"question": "brie"}',
     "a AND 1=1 OR '1'='1'",
     "%00 %0a %1b",
     "[[[[((((",
@@ -65,8 +65,14 @@ ODD = [
     "brie \ud83d",
     "\U000f0000 brie \ue000",
 ]
-PICTURES = ["🧀", "🧀🍷", "👩‍👩‍👧‍👦 brie", "🇫🇷", "what goes with 🧀?", "☺️", "1️⃣ brie"]
-ELSEWHERE = ["what is the capital of France", "how do I change a tyre", "solve x^2 = 4", "who won the match in 1966"]
+PICTURES = ["🧀", "🧀🍷", "what goes with 🧀?", "☺️", "\U0001f1eb\U0001f1f7"]
+JOINED = ["\U0001f469\u200d\U0001f469\u200d\U0001f467 brie"]
+ELSEWHERE = [
+    "what is the capital of France",
+    "how do I change a tyre",
+    "solve x^2 = 4",
+    "who won the match in 1966",
+]
 LONG = {
     "letters": "a" * 10_000,
     "words": "brie " * 2_000,
@@ -123,25 +129,40 @@ def test_nothing_typed_is_not_understood(session: Session, text: str) -> None:
     assert "heard nothing" in answer.text
 
 
-@pytest.mark.parametrize("text", [*CODE, *PICTURES[:2], *ELSEWHERE], ids=ascii)
-def test_text_without_food_or_wine_gets_no_wine(session: Session, text: str) -> None:
+@pytest.mark.parametrize("text", [*PICTURES, *ELSEWHERE], ids=ascii)
+def test_text_about_nothing_here_is_not_understood(session: Session, text: str) -> None:
     answer = asked(session, text)
     assert answer.picks == ()
     assert not answer.understood
 
 
-@pytest.mark.parametrize("text", [*ODD, *PICTURES[2:3]], ids=ascii)
+@pytest.mark.parametrize("text", CODE, ids=ascii)
+def test_text_like_code_is_only_text(session: Session, text: str) -> None:
+    before = dict(session.knowledge.digest)
+    answer = asked(session, text)
+    assert answer.picks == ()
+    assert answer.question == text
+    assert "49" not in answer.text
+    assert session.knowledge.digest == before
+
+
+def test_food_inside_code_is_read(session: Session) -> None:
+    answer = asked(session, '{"question": "brie"}')
+    assert [r["label"] for r in answer.read_as] == ["Brie"]
+
+
+@pytest.mark.parametrize("text", [*ODD, *JOINED], ids=ascii)
 def test_odd_characters_are_dropped_and_told(session: Session, text: str) -> None:
     answer = asked(session, text)
     assert not STEERING.search(answer.question)
     assert "characters that cannot be shown" in answer.text
 
 
-@pytest.mark.parametrize("text", ["\x1b[31mbrie\x1b[0m", "\u200bbrie\u200d\ufeff", "brie\x00\x08\x7f"], ids=ascii)
+@pytest.mark.parametrize(
+    "text", ["\u200bbrie\u200d\ufeff", "brie\x00\x08\x7f", "b\u00adrie", *JOINED], ids=ascii
+)
 def test_food_is_read_between_odd_characters(session: Session, text: str) -> None:
-    answer = asked(session, text)
-    assert "I read" in answer.text
-    assert answer.intent != "unclear" or "Brie" in [r["label"] for r in answer.read_as]
+    assert [r["label"] for r in asked(session, text).read_as] == ["Brie"]
 
 
 @pytest.mark.parametrize("name", LONG)
@@ -203,7 +224,8 @@ def test_broken_turtle_is_told_with_file_line_and_remedy(knowledge_copy: Path, c
     with pytest.raises(KnowledgeError) as caught:
         load(knowledge_copy, cache_folder)
     assert [(p.source, p.line) for p in caught.value.problems] == [("cheeses.ttl", at + 1)]
-    assert re.fullmatch(rf"cheeses\.ttl, line {at + 1}: [^\n]+\. Mend the line or restore the file\.", str(caught.value))
+    wanted = rf"cheeses\.ttl, line {at + 1}: [^\n]+\. Mend the line or restore the file\."
+    assert re.fullmatch(wanted, str(caught.value))
 
 
 def test_every_broken_file_is_told(knowledge_copy: Path, cache_folder: Path) -> None:
@@ -302,13 +324,13 @@ def test_cache_folder_that_cannot_be_written_only_costs_time(builder: Builder, t
     assert builder.times == 2
 
 
-def test_what_stands_in_the_way_of_a_cache_file_leaves_no_litter(builder: Builder, cache_folder: Path) -> None:
+def test_cache_file_that_cannot_be_replaced_leaves_no_litter(builder: Builder, cache_folder: Path) -> None:
     (cache_folder / "thing-key.json").mkdir(parents=True)
     assert kept(builder, cache_folder) == {"é": [1, 2]}
     assert [file.name for file in cache_folder.iterdir()] == ["thing-key.json"]
 
 
-def test_knowledge_is_the_same_from_files_and_from_the_cache(knowledge_copy: Path, cache_folder: Path) -> None:
+def test_knowledge_is_the_same_from_files_and_cache(knowledge_copy: Path, cache_folder: Path) -> None:
     built, again = load(knowledge_copy, cache_folder), load(knowledge_copy, cache_folder)
     assert len(list(cache_folder.glob("digest-*.json"))) == 1
     assert again.digest == built.digest
@@ -325,40 +347,56 @@ def test_changed_file_is_read_anew(knowledge_copy: Path, cache_folder: Path) -> 
 
 # --- random texts
 
-PUNCTUATION = [",", ".", "?", "!", "-", "'", "&", "/", ";", ":", "(", ")", "%", "12", "3.5", "w/", "\"", "\u2019"]
+PUNCTUATION = [*",.?!-'&/;:()%\"\u2019", "12", "3.5", "w/"]
+FOLLOW_UPS = ["why?", "why not?", "anything else?", "what about a red?", "and the brie?", "no, the pesto"]
 ANY_PLANE = st.text(st.characters(), max_size=120)
 
 
-@lru_cache(maxsize=1)
-def names() -> tuple[str, ...]:
-    """Every name that can be asked for."""
-    return tuple(sorted({label for label, _ in labels(shipped())}))
+@lru_cache(maxsize=8)
+def names(*types: str) -> tuple[str, ...]:
+    """Every name of the things of these classes."""
+    wanted = set(shipped().of_type(*types))
+    return tuple(sorted({label for label, subject in labels(shipped()) if subject in wanted}))
 
 
 @lru_cache(maxsize=1)
-def phrases() -> tuple[str, ...]:
-    """Words and gaps of every turn of phrase, and the words that link, limit and fill."""
+def turns_of_phrase() -> tuple[str, ...]:
+    """Every line of every cue, as written."""
+    cues = read_cues(corpus_dir() / "language" / "cues.toml")
+    return tuple(sorted({line for lines in cues.values() for line in lines}))
+
+
+@lru_cache(maxsize=1)
+def small_words() -> tuple[str, ...]:
+    """Words that link and limit, punctuation and numbers."""
     language = corpus_dir() / "language"
-    lines = [line for found in read_cues(language / "cues.toml").values() for line in found]
-    words = {word.rstrip("?") for line in lines for word in line.replace("|", " ").split()}
-    return tuple(sorted(words | set(read_roles(language / "roles.toml"))))
+    limits = {phrase for word in read_preference_words(language / "preferences.toml") for phrase in word.words}
+    return tuple(sorted({*read_roles(language / "roles.toml"), *limits, *PUNCTUATION}))
+
+
+def spoken(line: str, at: int) -> str:
+    """One way to say a cue line: an alternative of each word, gaps left empty."""
+    words = (word.rstrip("?").split("|") for word in line.split() if word != "*")
+    return " ".join(choices[at % len(choices)] for choices in words)
 
 
 @st.composite
 def glued(draw: st.DrawFn) -> str:
-    """A text of names, pieces of names, turns of phrase and noise, in any order."""
-    name = st.sampled_from(names())
-    piece = st.builds(lambda word, at: word[:at], name, st.integers(1, 12))
-    bit = st.one_of(name, piece, st.sampled_from(phrases()), st.sampled_from(PUNCTUATION), st.text(max_size=6))
-    bits = draw(st.lists(bit, max_size=14))
-    return draw(st.sampled_from([" ", " ", " ", "", ", ", "-"])).join(bits)
+    """A text of names, pieces of names, turns of phrase, small words and noise, in any order."""
+    number = st.integers(0, 12)
+    food, wine = st.sampled_from(names("Food", "Kind")), st.sampled_from(names("Wine", "Drink", "Grape"))
+    other = st.sampled_from(names("Method", "Region", "Term", "Aroma"))
+    piece = st.builds(lambda word, at: word[: at + 1], food | wine, number)
+    phrase = st.builds(spoken, st.sampled_from(turns_of_phrase()), number)
+    small = st.sampled_from(small_words())
+    bit = st.one_of(phrase, food, wine, small, other, piece, st.text(max_size=6))
+    return draw(st.sampled_from([" ", " ", " ", "", ", ", "-"])).join(draw(st.lists(bit, max_size=8)))
 
 
 @st.composite
 def talks(draw: st.DrawFn) -> list[str]:
     """A few turns, some of them follow-ups."""
-    follow = st.sampled_from(["why?", "why not?", "anything else?", "what about a red?", "and the brie?", "no, the pesto"])
-    return draw(st.lists(st.one_of(glued(), follow), min_size=2, max_size=4))
+    return draw(st.lists(st.one_of(glued(), st.sampled_from(FOLLOW_UPS)), min_size=2, max_size=4))
 
 
 def check(session: Session, text: str) -> None:

@@ -62,7 +62,12 @@ QUESTIONS: dict[str, tuple[str, ...]] = {
         "what is the difference between Champagne and Prosecco",
         "compare brie and stilton",
     ),
-    "describe": ("describe brie", "what is Gewürztraminer like", "tell me about Manchego", "how sweet is Sauternes"),
+    "describe": (
+        "describe brie",
+        "what is Gewürztraminer like",
+        "tell me about Manchego",
+        "how sweet is Sauternes",
+    ),
     "define": ("what is tannin", "what does corked mean", "define malolactic conversion"),
     "pour-order": (
         "what order: Riesling, Pinot Noir, port",

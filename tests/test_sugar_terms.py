@@ -11,7 +11,15 @@ import pytest
 
 from assistant.knowledge.concepts import Amount, Wine
 from assistant.knowledge.store import shipped
-from assistant.pairing.sweetness import colour_word, sparkling_term, still_term, sweetness_word
+from assistant.pairing.sweetness import (
+    MEDIUM_BELOW,
+    OFF_DRY_BELOW,
+    SPARKLING_BAR,
+    colour_word,
+    sparkling_term,
+    still_term,
+    sweetness_word,
+)
 
 TABLE = Path(__file__).parent / "reference" / "eu_sugar_terms.csv"
 PART_A = "Regulation (EU) 2019/33, Annex III, Part A"
@@ -215,19 +223,35 @@ def wine(sugar: float, acidity: float, pressure: float) -> Wine:
 @pytest.mark.parametrize(
     ("sugar", "acidity", "pressure", "word"),
     [
-        (4.0, 5.0, 0.0, "dry"),
+        (4.0, 0.0, 0.0, "dry"),
         (4.1, 2.0, 0.0, "off-dry"),
-        (18.1, 9.0, 0.0, "medium-sweet"),
-        (45.0, 7.0, 0.0, "sweet"),
+        (9.0, 7.0, 0.0, "dry"),
+        (9.1, 9.0, 0.0, "off-dry"),
         (11.9, 6.0, 5.0, "dry"),
-        (17.0, 6.0, 5.0, "dry"),
-        (17.0, 6.0, 2.9, "medium-sweet"),
-        (17.1, 7.2, 5.0, "off-dry"),
-        (60.0, 6.0, 5.0, "sweet"),
+        (17.0, 6.0, SPARKLING_BAR, "dry"),
+        (17.0, 6.0, SPARKLING_BAR - STEP, "off-dry"),
+        (17.1, 9.0, 5.0, "off-dry"),
     ],
 )
-def test_word_of_a_wine(sugar: float, acidity: float, pressure: float, word: str) -> None:
-    assert sweetness_word(wine(sugar, acidity, pressure)) == word
+def test_dry_is_what_the_law_calls_dry(sugar: float, acidity: float, pressure: float, word: str) -> None:
+    """Sparkling wine is called dry up to extra dry, however sweet it tastes."""
+    assert sweetness_word(wine(sugar, acidity, pressure), perceived=1.0) == word
+    if word == "dry":
+        assert sweetness_word(wine(sugar, acidity, pressure), perceived=4.0) == word
+
+
+@pytest.mark.parametrize(
+    ("perceived", "word"),
+    [
+        (OFF_DRY_BELOW - STEP, "off-dry"),
+        (OFF_DRY_BELOW, "medium-sweet"),
+        (MEDIUM_BELOW - STEP, "medium-sweet"),
+        (MEDIUM_BELOW, "sweet"),
+        (5.0, "sweet"),
+    ],
+)
+def test_above_dry_the_taste_decides(perceived: float, word: str) -> None:
+    assert sweetness_word(wine(40.0, 7.0, 0.0), perceived) == word
 
 
 def test_colour_words() -> None:

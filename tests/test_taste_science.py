@@ -362,7 +362,7 @@ def test_cheddar_softens_shiraz() -> None:
 @pytest.mark.parametrize("axis", ["sweetness", "acid", "tannin"])
 def test_each_axis_of_the_wine_moves_the_match(axis: str) -> None:
     """On most foods; plain cod has nothing that sharpness could answer."""
-    glasses = [glass_with("pinot-noir", **{axis: points}) for points in (0.5, 2.5, 4.5)]
+    glasses = [glass_with("pinot-noir", **{axis: p}) for p in (0.5, 2.5, 4.5)]  # type: ignore[arg-type]
     foods = ("steak", "brie", "cod", "tomato")
     moved = [food for food in foods if len({round(total(plate(food), g), 3) for g in glasses}) > 1]
     assert len(moved) >= 3, moved

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from assistant.answers.compose import compose
 from assistant.answers.context import Context
+from assistant.answers.foods import style
 from assistant.answers.items import source_text, wine_item
-from assistant.answers.pairing import _answer, _style
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Amount
@@ -22,7 +23,7 @@ def describe(context: Context) -> Answer:
 
 
 def _wine(context: Context) -> Answer:
-    wine = context.knowledge.wines[_style(context, context.frame.wines[0])]
+    wine = context.knowledge.wines[style(context, context.frame.wines[0])]
     glass = context.engine.glasses[wine.id]
     scales = context.knowledge.scales
     say = context.wording(
@@ -61,9 +62,12 @@ def _food(context: Context) -> Answer:
 def _with_values(
     context: Context, say: str, lines: list[str], amounts: Mapping[str, Amount], item: Item
 ) -> Answer:
-    values = [_value_line(context, name, amount) for name, amount in amounts.items()]
+    """The figures go into the record always, into the text only when asked for."""
     figures = {name: _figure(context, name, amount) for name, amount in amounts.items()}
-    return replace(_answer(context, say, [*lines, *values]), picks=(item,), figures=figures)
+    values = [context.wording("line", "more")]
+    if context.frame.depth > 1:
+        values = [_value_line(context, name, amount) for name, amount in amounts.items()]
+    return replace(compose(context, say, [*lines, *values]), picks=(item,), figures=figures)
 
 
 def _unit(context: Context, name: str) -> str:

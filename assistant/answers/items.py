@@ -19,9 +19,7 @@ _FIELD = {"acid": "acidity"}
 SPARKLING_FROM = 2.5
 
 
-def path_entries(
-    path: Iterable[Effect], knowledge: Knowledge, wording: Wording
-) -> tuple[PathEntry, ...]:
+def path_entries(path: Iterable[Effect], knowledge: Knowledge, wording: Wording) -> tuple[PathEntry, ...]:
     """The rule path in words, in the order given."""
     return tuple(_entry(effect, knowledge, wording) for effect in path)
 

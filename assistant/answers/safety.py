@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import source_text
-from assistant.answers.pairing import _answer
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.knowledge.concepts import first
@@ -20,14 +20,15 @@ def safety(context: Context) -> Answer:
     cautions = _cautions(context)[:MOST]
     entries = [context.knowledge.entry(c) for c in cautions]
     sentences = [str(first(entry, "say")) for entry in entries]
-    say = context.wording("say", "safety")
+    say = sentences[0].split(". ")[0].rstrip(".") + "." if sentences else context.wording("say", "safety")
     records = tuple(
         {"id": name, "text": sentence, "source": _sources(context, name)}
         for name, sentence in zip(cautions, sentences, strict=True)
     )
     lines = [*sentences, *_allergen_lines(context)]
-    lines += [context.wording("line", "source", source=s) for s in dict.fromkeys(r["source"] for r in records)]
-    return replace(_answer(context, say, lines), dish=None, cautions=records)
+    sources = dict.fromkeys(s for r in records for s in r["source"].split("; "))
+    lines += [context.wording("line", "source", source="; ".join(sources))] if sources else []
+    return replace(compose(context, say, lines), dish=None, cautions=records)
 
 
 def _sources(context: Context, caution: str) -> str:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from assistant.answers.compose import LIKED, compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.items import source_text
-from assistant.answers.pairing import LIKED, _answer, _forces, _judged, _label, _repairs
+from assistant.answers.judge import forces, judged, repairs
 from assistant.answers.record import Answer
 from assistant.pairing.engine import Match
 from assistant.pairing.score import Effect
@@ -14,20 +15,20 @@ CARRIES = 0.7
 
 def why(context: Context) -> Answer:
     """Explains the first wine of the frame with its dishes, from the rules that fired."""
-    match = _judged(context, context.frame.wines[0])
+    match = judged(context, context.frame.wines[0])
     good = match.verdict in LIKED
     reason = say_reason(match, context.knowledge, good) or say_reason(match, context.knowledge, not good)
-    fields = {"wine": _label(context, match), "dish": context.dish_name(), "reason": reason}
+    fields = {"wine": label(context, match), "dish": context.dish_name(), "reason": reason}
     long = f"judge-{match.verdict}" if reason else f"judge-short-{match.verdict}"
     say = context.wording.spoken(long, f"judge-short-{match.verdict}", **fields)
     lines = [_mouthful(context, match)]
     if context.frame.depth > 1:
-        lines = _forces(context, match)
+        lines = forces(context, match)
     if context.frame.depth > 2:
         lines += [*_rule_lines(context, match), *_query_lines(context, match)]
     if not good and context.frame.depth < 3:
-        lines += _repairs(context, match)
-    return _answer(context, say, [say, *lines], picks=[match], verdict=match.verdict)
+        lines += repairs(context, match)
+    return compose(context, say, [say, *lines], picks=[match], verdict=match.verdict)
 
 
 def telling(match: Match) -> list[Effect]:

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from concurrent.futures import Future
+from typing import TYPE_CHECKING
 
 from prompt_toolkit.completion import CompleteEvent, Completer, Completion
 from prompt_toolkit.document import Document
+
+if TYPE_CHECKING:
+    from assistant.session import Session
 
 MOST = 12
 SHORTEST = 2
@@ -15,7 +19,7 @@ SHORTEST = 2
 class NameCompleter(Completer):
     """Completes the last words typed to a known name; silent until the knowledge is loaded."""
 
-    def __init__(self, session: Future) -> None:  # type: ignore[type-arg]
+    def __init__(self, session: Future[Session]) -> None:
         self._session = session
         self._labels: list[tuple[str, str, str]] | None = None
 

@@ -6,6 +6,7 @@ import os
 import sys
 from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import platformdirs
 from prompt_toolkit import PromptSession
@@ -17,6 +18,9 @@ from prompt_toolkit.patch_stdout import patch_stdout
 from prompt_toolkit.styles import Style
 
 from assistant.chat.completion import NameCompleter
+
+if TYPE_CHECKING:
+    from assistant.session import Session
 
 PROMPT = "you › "
 PLAIN_PROMPT = "you> "
@@ -35,7 +39,7 @@ def chat() -> int:
         loading.shutdown(wait=False, cancel_futures=True)
 
 
-def _load():  # type: ignore[no-untyped-def]
+def _load() -> Session:
     from assistant.session import Session
 
     ready = Session()
@@ -44,7 +48,7 @@ def _load():  # type: ignore[no-untyped-def]
     return ready
 
 
-def _talk(prompt: PromptSession[str], session: Future) -> int:  # type: ignore[type-arg]
+def _talk(prompt: PromptSession[str], session: Future[Session]) -> int:
     while True:
         try:
             with patch_stdout():
@@ -59,7 +63,7 @@ def _talk(prompt: PromptSession[str], session: Future) -> int:  # type: ignore[t
             return 2
 
 
-def _answer(line: str, session: Future) -> bool:  # type: ignore[type-arg]
+def _answer(line: str, session: Future[Session]) -> bool:
     """Prints the answers to one or several pasted lines; False if the knowledge is broken."""
     from assistant.answers.sanitise import safe
     from assistant.knowledge.problems import KnowledgeError
@@ -93,7 +97,7 @@ def _prompt_text() -> FormattedText:
     return FormattedText([("class:prompt", PLAIN_PROMPT if plain else PROMPT)])
 
 
-def _prompt_session(session: Future) -> PromptSession[str]:  # type: ignore[type-arg]
+def _prompt_session(session: Future[Session]) -> PromptSession[str]:
     depth = ColorDepth.DEPTH_1_BIT if os.environ.get("NO_COLOR") else None
     return PromptSession(
         history=_history(),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from assistant.knowledge.concepts import (
     Amount,
     Entry,
@@ -15,6 +17,8 @@ from assistant.knowledge.concepts import (
 )
 from assistant.knowledge.digest import Digest
 
+# id, label, alternatives, hidden, kinds, definition
+_Named = tuple[str, str, tuple[str, ...], tuple[str, ...], tuple[str, ...], str | None]
 _METHOD_FACTORS = {"glutamateFactor", "concentrate", "methodWeight"}
 
 
@@ -30,7 +34,7 @@ def broader(digest: Digest, subject: str) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _named(subject: str, entry: Entry, kinds: tuple[str, ...]) -> tuple[object, ...]:
+def _named(subject: str, entry: Entry, kinds: tuple[str, ...]) -> _Named:
     return (
         subject,
         first(entry, "prefLabel", subject),
@@ -45,7 +49,7 @@ def _inherited(digest: Digest, lineage: tuple[str, ...], name: str) -> frozenset
     return frozenset(v for s in lineage for v in digest.get(s, {}).get(name, ()))
 
 
-def _nearest(digest: Digest, lineage: tuple[str, ...], name: str) -> object:
+def _nearest(digest: Digest, lineage: tuple[str, ...], name: str) -> Any:
     for subject in lineage:
         values = digest.get(subject, {}).get(name)
         if values:
@@ -69,15 +73,15 @@ def food(digest: Digest, subject: str) -> Food:
     traits = _inherited(digest, lineage, "trait") - frozenset(entry.get("lacks", ()))
     heavier = (*lineage, *sorted(traits))
     return Food(
-        *_named(subject, entry, kinds),  # type: ignore[arg-type]
+        *_named(subject, entry, kinds),
         amounts=_amounts(entry),
         traits=traits,
         homes=frozenset(entry.get("home", ())),
-        role=_nearest(digest, lineage, "usualRole"),  # type: ignore[arg-type]
-        share=_nearest(digest, lineage, "usualShare"),  # type: ignore[arg-type]
-        course=_nearest(digest, lineage, "course"),  # type: ignore[arg-type]
-        lean=_nearest(digest, lineage, "redLean"),  # type: ignore[arg-type]
-        weight_shift=float(_nearest(digest, heavier, "weightShift") or 0.0),  # type: ignore[arg-type]
+        role=_nearest(digest, lineage, "usualRole"),
+        share=_nearest(digest, lineage, "usualShare"),
+        course=_nearest(digest, lineage, "course"),
+        lean=_nearest(digest, lineage, "redLean"),
+        weight_shift=float(_nearest(digest, heavier, "weightShift") or 0.0),
         shift_after=bool(_nearest(digest, heavier, "shiftAfter")),
         parts=tuple(_part(value) for value in entry.get("part", ())),
         served_as=first(entry, "servedAs"),
@@ -98,7 +102,7 @@ def wine(digest: Digest, subject: str) -> Wine:
     amounts = _amounts(entry)
     kinds = broader(digest, subject)
     return Wine(
-        *_named(subject, entry, kinds),  # type: ignore[arg-type]
+        *_named(subject, entry, kinds),
         type="Drink" if "Drink" in entry["type"] else "Wine",
         amounts=amounts,
         colour=str(_nearest(digest, (subject, *kinds), "colour")),
@@ -118,7 +122,7 @@ def method(digest: Digest, subject: str) -> Method:
     entry = digest[subject]
     amounts = _amounts(entry)
     return Method(
-        *_named(subject, entry, broader(digest, subject)),  # type: ignore[arg-type]
+        *_named(subject, entry, broader(digest, subject)),
         adds={k: v.typical for k, v in amounts.items() if k not in _METHOD_FACTORS},
         glutamate_factor=first(entry, "glutamateFactor", 1.0),
         concentrate=first(entry, "concentrate", 1.0),

@@ -12,7 +12,7 @@ import os
 import tempfile
 from collections.abc import Callable, Iterable
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import platformdirs
 
@@ -47,7 +47,7 @@ def _bytes(file: Path) -> bytes:
         return b"unreadable"
 
 
-def _read(target: Path):  # type: ignore[no-untyped-def]
+def _read(target: Path) -> Any:
     try:
         raw = target.read_bytes()
     except OSError:

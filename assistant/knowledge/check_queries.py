@@ -1,9 +1,9 @@
 """Runs the SPARQL checks of ontology/checks/: each row they find is a problem.
 
 A check is a SELECT with two comment lines, `# message:` and `# remedy:`, whose `{name}` slots are
-filled from the row. `?term` is the term to blame (a blank node stands for the term it belongs to),
-`?property` the property whose line is shown, and `?other` a second term that may be blamed instead
-where it stands in a later file.
+filled from the row, `{this}` from the term to blame. `?term` is that term (a blank node stands for
+the term it belongs to, and `{this}` is then the property), `?property` the property whose line is
+shown, and `?other` a second term that is blamed instead where it stands in a later file.
 """
 
 from __future__ import annotations
@@ -55,7 +55,6 @@ def _run(query: Query, ground: Ground) -> list[Problem]:
 def _problem(query: Query, row: dict[str, object], ground: Ground) -> Problem:
     row = _later_first(row, ground)
     values = {name: shown(node) for name, node in row.items() if node is not None}
-    values["term"] = shown(ox.NamedNode(ground.named(_text(row["term"]))[0]))
     predicate = _text(row["property"]) if row.get("property") else None
     return ground.problem(_text(row["term"]), query.message, query.remedy, values, predicate)
 

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 import pyoxigraph as ox
 
 from assistant.knowledge import names
-from assistant.knowledge.ground import Ground, fill, shown
+from assistant.knowledge.ground import Ground, shown
 from assistant.knowledge.problems import Problem
 
 if TYPE_CHECKING:

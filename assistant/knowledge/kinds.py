@@ -39,9 +39,7 @@ def kind_as_food(kind: Food, members: Sequence[Food]) -> Food:
 
 def _median(amounts: Iterable[Amount]) -> Amount:
     values = list(amounts)
-    low, typical, high = (
-        median(getattr(v, side) for v in values) for side in ("low", "typical", "high")
-    )
+    low, typical, high = (median(getattr(v, side) for v in values) for side in ("low", "typical", "high"))
     return Amount(low, typical, high, "computed", "source/computed")
 
 

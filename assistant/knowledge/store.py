@@ -94,8 +94,7 @@ class Knowledge:
             food
             for food in self.members("kind/dish")
             if any(
-                region == home or region in self.broader(home)
-                for home in self.digest[food].get("home", ())
+                region == home or region in self.broader(home) for home in self.digest[food].get("home", ())
             )
         ]
 

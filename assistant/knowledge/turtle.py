@@ -19,7 +19,7 @@ _PREFIX = re.compile(r"^\s*@?prefix\s+([\w.-]*):\s*<([^<>]*)>", re.IGNORECASE | 
 _START = re.compile(r"^(?:<(?P<iri>[^<>\s]*)>|(?P<prefix>[\w.-]*):(?P<local>[^\s;,()\[\]\"'<>]+))")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Turtle:
     """A file that was read: how reports name it, its text and its statements in their order."""
 
@@ -115,7 +115,9 @@ def _bytes(path: Path, source: str) -> bytes:
         raise _refused(source, "the file cannot be read.", "Check that it may be read.") from None
     if len(data) > LARGEST:
         limit = f"{LARGEST // 1_000_000} MB"
-        raise _refused(source, f"the file is larger than {limit}.", f"Split it into files of at most {limit}.")
+        raise _refused(
+            source, f"the file is larger than {limit}.", f"Split it into files of at most {limit}."
+        )
     return data
 
 

@@ -77,14 +77,10 @@ class DishReader:
                 return meaning
         return BESIDE
 
-    def _method(
-        self, reading: Reading, drafts: list[_Draft], waiting: _Draft, link: str
-    ) -> None:
+    def _method(self, reading: Reading, drafts: list[_Draft], waiting: _Draft, link: str) -> None:
         waiting.methods.append(reading.id)
 
-    def _food(
-        self, reading: Reading, link: str, drafts: list[_Draft], waiting: _Draft
-    ) -> None:
+    def _food(self, reading: Reading, link: str, drafts: list[_Draft], waiting: _Draft) -> None:
         food = self._knowledge.food(reading.id)
         current = drafts[-1] if drafts else None
         if current is None or link == OVER:
@@ -161,9 +157,7 @@ def _mass(share: float) -> float:
 
 
 def _cook_base(draft: _Draft, methods: tuple[str, ...]) -> None:
-    draft.parts = [
-        replace(p, methods=(*p.methods, *methods)) if p.role == BASE else p for p in draft.parts
-    ]
+    draft.parts = [replace(p, methods=(*p.methods, *methods)) if p.role == BASE else p for p in draft.parts]
 
 
 def _take_away(food: str, drafts: list[_Draft], knowledge: Knowledge) -> None:

@@ -31,7 +31,7 @@ def read_intents(file: Path) -> list[dict[str, Any]]:
 
 def decide(signature: Signature, rows: list[dict[str, Any]]) -> str:
     """The intent of the first row that holds; the table's last row holds always."""
-    return next(row["intent"] for row in rows if _holds(row, signature))
+    return next(str(row["intent"]) for row in rows if _holds(row, signature))
 
 
 def _holds(row: Mapping[str, Any], has: Signature) -> bool:

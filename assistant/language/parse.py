@@ -28,7 +28,10 @@ BARE_WORDS = 4
 DESSERT = "kind/dessert"
 EDIBLE = ("food", "sauce", "dressing", "garnish")
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
-_LIMIT_BEFORE = {"what", "which", "a", "an", "any", "some", "good", "best", "nice", "only", "no", "not", "other", "about", "like", "prefer", "want", "want", "dont", "hate", "but", "one"}  # fmt: skip
+_LIMIT_WORDS = (
+    "what which a an any some good best nice only no not other about like prefer want dont hate but one"
+)
+_LIMIT_BEFORE = frozenset(re.findall("[a-z]+", _LIMIT_WORDS))
 
 
 class Parser:
@@ -143,7 +146,7 @@ class _Sorting:
         before = self._text.stems[reading.start - 1] if reading.start else ""
         banned = negated(self._text, reading.start)
         limit = banned or before in _LIMIT_BEFORE or "judge" not in self._text.cues
-        if not limit or "foods-for-wine" in self._text.cues and not self.foods:
+        if not limit or ("foods-for-wine" in self._text.cues and not self.foods):
             self.wines.append(reading)
             return "wine"
         label = f"no {reading.label}" if banned else reading.label

@@ -84,7 +84,8 @@ def negated(text: Text, at: int) -> bool:
 
 
 def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] | None:
-    places, i = [], at
+    places: list[int] = []
+    i = at
     for word in words:
         while i < len(stems) and places and stems[i] in ("-", "–"):
             i += 1

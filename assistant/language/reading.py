@@ -113,9 +113,7 @@ class Reader:
         doc.spans[GROUP] = [Span(doc, r.start, r.end, label=r.kind, kb_id=r.id) for r in readings]
         return readings
 
-    def _longest(
-        self, doc: Doc, stems: list[str], at: int
-    ) -> tuple[int, tuple[Name, ...]] | None:
+    def _longest(self, doc: Doc, stems: list[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """Longest name here, hyphens between its words skipped: (end position, concepts)."""
         places = [i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'")][:8]
         if not places or places[0] != at:
@@ -140,9 +138,7 @@ class Reader:
         return any(c.isalnum() for c in word) or not word.isascii()
 
 
-def _reading(
-    doc: Doc, start: int, end: int, names: tuple[Name, ...], mended: dict[int, str]
-) -> Reading:
+def _reading(doc: Doc, start: int, end: int, names: tuple[Name, ...], mended: dict[int, str]) -> Reading:
     name = _meant(doc, start, names)
     typed = doc[start:end].text
     corrected = " ".join(mended.get(i, doc[i].text) for i in range(start, end))

@@ -44,9 +44,7 @@ class Speller:
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
-        found = process.extract(
-            word, self._words, scorer=OSA.distance, score_cutoff=_reach(word), limit=12
-        )
+        found = process.extract(word, self._words, scorer=OSA.distance, score_cutoff=_reach(word), limit=12)
         near = [(int(d), _strangeness(word, w), w) for w, d, _ in found if _plausible(word, w, int(d))]
         near.sort()
         return tuple(w for d, _, w in near if d == near[0][0])

@@ -25,11 +25,19 @@ def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
     """The frame completed from the turn before, where it follows on; a new question stays new."""
     if talk is None:
         return frame
-    for step in (_why, _why_not, _more, _limit, _swap_part, _swap_dish, _swap_wine):
+    for step in (_numbers, _why, _why_not, _more, _limit, _swap_part, _swap_dish, _swap_wine):
         edited = step(frame, talk, knowledge)
         if edited is not None:
             return edited
     return frame
+
+
+def _numbers(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`why?` or `the numbers` after a description shows each value with its source."""
+    asks = frame.intent == "why" or "deeper" in frame.text.cues
+    if talk.frame.intent != "describe" or not asks or frame.wines or frame.dishes:
+        return None
+    return replace(talk.frame, text=frame.text, depth=_DEEPEST)
 
 
 def _why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -62,7 +70,9 @@ def _more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if not talk.frame.dishes:
         return None
     intent = "wines-for-food"
-    return replace(talk.frame, text=frame.text, intent=intent, wines=(), preferences=limits, named_before=before)
+    return replace(
+        talk.frame, text=frame.text, intent=intent, wines=(), preferences=limits, named_before=before
+    )
 
 
 def _limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

@@ -6,8 +6,8 @@ from functools import lru_cache
 
 import spacy
 from spacy.language import Language
-from spacy.symbols import ORTH
-from spacy.tokenizer import Tokenizer
+from spacy.symbols import ORTH  # type: ignore[import-not-found]
+from spacy.tokenizer import Tokenizer  # type: ignore[import-not-found]
 from spacy.tokens import Doc
 from spacy.util import compile_infix_regex, compile_prefix_regex, compile_suffix_regex
 
@@ -33,7 +33,7 @@ def pipeline() -> Language:
 
 
 def _suffixes(nlp: Language) -> list[str]:
-    return [s for s in (nlp.Defaults.suffixes or ()) if not s.startswith(("'", "’"))]
+    return [s for s in map(str, nlp.Defaults.suffixes or ()) if not s.startswith(("'", "’"))]
 
 
 def tokens(text: str) -> Doc:

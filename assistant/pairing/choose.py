@@ -55,9 +55,7 @@ def _same_style(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> 
     return any(m.wine in wine.kinds or wine.id in knowledge.wines[m.wine].kinds for m in chosen)
 
 
-def other_colour(
-    ranked: Sequence[Match], chosen: Sequence[Match], knowledge: Knowledge
-) -> Match | None:
+def other_colour(ranked: Sequence[Match], chosen: Sequence[Match], knowledge: Knowledge) -> Match | None:
     """The best fair wine of the colour (red, or white and pink) that the picks lack."""
     have = {knowledge.wines[m.wine].colour in _RED for m in chosen}
     if len(have) != 1:

@@ -22,7 +22,7 @@ class DishPart:
 
 @dataclass(frozen=True, slots=True)
 class Dish:
-    """One bite as eaten. `added` are amounts per 100 g put on top (salt, lemon ...) in the property's unit."""
+    """One bite as eaten; `added` are amounts per 100 g put on top, in the unit of the property."""
 
     parts: tuple[DishPart, ...]
     added: Mapping[str, float] = field(default_factory=dict)

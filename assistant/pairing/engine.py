@@ -86,9 +86,7 @@ class Engine:
         path = _blend([score.path for score, _ in lifted], shares)
         total = sum(effect.effect for effect in path)
         warnings = tuple(veto for _, veto in lifted if veto)
-        return Match(
-            wine, total, verdict(total, self.knowledge.bands), path, tuple(scores), warnings
-        )
+        return Match(wine, total, verdict(total, self.knowledge.bands), path, tuple(scores), warnings)
 
     def _lift(self, score: Score, share: float) -> tuple[Score, Effect | None]:
         """A veto that touches few bites becomes a spoken warning."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
+from functools import cache
+from itertools import pairwise
 
 from assistant.pairing.glass import Glass
 
@@ -22,7 +23,7 @@ def carry_over(before: Glass, after: Glass) -> dict[str, float]:
 
 def order_cost(order: Sequence[Glass]) -> float:
     """The cost of a whole order."""
-    return sum(sum(carry_over(a, b).values()) for a, b in zip(order, order[1:], strict=False))
+    return sum(sum(carry_over(a, b).values()) for a, b in pairwise(order))
 
 
 def pour_order(glasses: Sequence[Glass]) -> list[Glass]:
@@ -33,7 +34,7 @@ def pour_order(glasses: Sequence[Glass]) -> list[Glass]:
     start = sorted(glasses, key=lambda g: (g.points["sweetness"], g.points["body"], g.wine))
     cost = [[sum(carry_over(a, b).values()) for b in start] for a in start]
 
-    @lru_cache(maxsize=None)
+    @cache
     def best(left: frozenset[int], last: int) -> tuple[float, tuple[int, ...]]:
         if not left:
             return 0.0, ()

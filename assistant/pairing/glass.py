@@ -42,4 +42,14 @@ def glass_of(wine: Wine, knowledge: Knowledge) -> Glass:
     points["sweetness"] = max(0.0, sugar - hidden)
     kinds = (wine.id, *wine.kinds)
     strength = wine.amounts["alcohol"].typical
-    return Glass(wine.id, points, sugar, strength, wine.colour, wine.smells, kinds, wine.homes, knowledge.countries(wine.homes))
+    return Glass(
+        wine.id,
+        points,
+        sugar,
+        strength,
+        wine.colour,
+        wine.smells,
+        kinds,
+        wine.homes,
+        knowledge.countries(wine.homes),
+    )

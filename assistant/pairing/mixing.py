@@ -59,9 +59,7 @@ def mix(portions: Sequence[Portion], first_share: float, full_share: float) -> V
     return mixed
 
 
-def _contact(
-    name: str, portions: Sequence[Portion], shares: Sequence[float], first_share: float
-) -> float:
+def _contact(name: str, portions: Sequence[Portion], shares: Sequence[float], first_share: float) -> float:
     """Contact-weighted mean, pulled up to the loudest coating part (never down, and never for fat)."""
     blend = sum(s * p.values.get(name, 0.0) for p, s in zip(portions, shares, strict=True))
     loudest = max((p.values.get(name, 0.0) for p in portions if p.coats), default=0.0)
@@ -75,9 +73,7 @@ def _bulk(name: str, portions: Sequence[Portion]) -> float:
     return sum(p.mass * p.values.get(name, 0.0) for p in portions) / mass
 
 
-def _loudest(
-    name: str, portions: Sequence[Portion], shares: Sequence[float], full_share: float
-) -> float:
+def _loudest(name: str, portions: Sequence[Portion], shares: Sequence[float], full_share: float) -> float:
     return max(
         p.values.get(name, 0.0) * min(1.0, math.sqrt(s / full_share))
         for p, s in zip(portions, shares, strict=True)

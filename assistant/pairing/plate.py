@@ -103,16 +103,12 @@ def _kinds(main: _Profile) -> tuple[str, ...]:
 
 def recipe(food: Food) -> Dish:
     """The parts a composed dish is made of, as shipped."""
-    parts = (
-        DishPart(p.food, p.role, p.share, (p.method,) if p.method else ()) for p in food.parts
-    )
+    parts = (DishPart(p.food, p.role, p.share, (p.method,) if p.method else ()) for p in food.parts)
     return Dish(tuple(parts))
 
 
 def _cook(values: Values, method: Method) -> Values:
-    cooked = {
-        n: v * method.concentrate if n in mixing.CONTACT else v for n, v in values.items()
-    }
+    cooked = {n: v * method.concentrate if n in mixing.CONTACT else v for n, v in values.items()}
     cooked["glutamate"] = cooked.get("glutamate", 0.0) * method.glutamate_factor
     for name, extra in method.adds.items():
         cooked[name] = max(0.0, cooked.get(name, 0.0) + extra)
@@ -121,9 +117,7 @@ def _cook(values: Values, method: Method) -> Values:
 
 def _portion(profile: _Profile, knowledge: Knowledge) -> Portion:
     role = profile.part.role
-    return Portion(
-        profile.values, profile.part.mass, knowledge.contacts[role], coats=role in COATING
-    )
+    return Portion(profile.values, profile.part.mass, knowledge.contacts[role], coats=role in COATING)
 
 
 def _traits(profiles: list[_Profile], shares: list[float], knowledge: Knowledge) -> frozenset[str]:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, field
+from typing import cast
 
 import pyoxigraph as ox
 
@@ -22,7 +23,9 @@ from assistant.pairing.plate import Plate
 _CONSTRUCT = re.compile(r"CONSTRUCT\s*\{(?P<template>[^}]*)\}\s*WHERE\s*", re.DOTALL)
 _SLOT = re.compile(r"(?P<property>[\w:]+)\s+[?$](?P<variable>\w+)")
 _DEMAND = re.compile(r"plate:(?:trait|kind|course)\s+(?P<name>\w+:[\w-]+)\s*[.;]")
-_ANY_TRAIT = re.compile(r"FILTER EXISTS \{ \?plate plate:trait \?anyTrait \. FILTER\(\?anyTrait IN \((?P<names>[^)]*)\)\) \}")
+_ANY_TRAIT = re.compile(
+    r"FILTER EXISTS \{ \?plate plate:trait \?anyTrait \. FILTER\(\?anyTrait IN \((?P<names>[^)]*)\)\) \}"
+)
 
 
 _NAME_AT = len(names.BASE)
@@ -119,8 +122,9 @@ def _outermost(where: str, at: int) -> bool:
 
 
 def _fire(query: _Query, store: ox.Store) -> Iterator[Firing]:
-    found = store.query(query.text).serialize(format=ox.QueryResultsFormat.CSV)  # type: ignore[union-attr]
-    for line in found.decode().splitlines()[1:]:
+    found = cast(ox.QuerySolutions, store.query(query.text))
+    table = found.serialize(format=ox.QueryResultsFormat.CSV) or b""
+    for line in table.decode().splitlines()[1:]:
         seen = dict(zip(query.columns, line.split(","), strict=True))
         plate, wine = seen.pop("gw:plate"), seen.pop("gw:glass")
         strength, cap = float(seen.pop("gw:strength")), seen.pop("gw:cap", None)

@@ -46,16 +46,11 @@ def score_all(
     knowledge: Knowledge,
 ) -> Scores:
     """A score for every plate and wine, by (plate key, wine)."""
-    fired: dict[tuple[str, str], list[Firing]] = {
-        (key, wine): [] for wine in wines for key in plates
-    }
+    fired: dict[tuple[str, str], list[Firing]] = {(key, wine): [] for wine in wines for key in plates}
     for firing in firings:
         fired[firing.plate, firing.wine].append(firing)
     left = {key: 1 - _quietness(plate, knowledge) for key, plate in plates.items()}
-    return {
-        (key, wine): _score(wine, found, left[key], knowledge)
-        for (key, wine), found in fired.items()
-    }
+    return {(key, wine): _score(wine, found, left[key], knowledge) for (key, wine), found in fired.items()}
 
 
 def verdict(total: float, bands: Sequence[Band]) -> str:

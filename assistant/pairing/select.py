@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
+from typing import cast
 
 import pyoxigraph as ox
 
@@ -30,7 +31,8 @@ def within_limits(glasses: Iterable[Glass], limits: Sequence[Preference]) -> lis
     for glass in glasses:
         store.extend(glass_facts(glass))
     store.extend(_limit_facts(limits))
-    found = {names.short(row[0].value) for row in store.query(limits_query())}  # type: ignore[union-attr]
+    rows = cast(ox.QuerySolutions, store.query(limits_query()))
+    found = {names.short(row[0].value) for row in rows}
     return [glass.wine for glass in glasses if glass.wine in found]
 
 
@@ -50,9 +52,7 @@ def _limit_facts(limits: Sequence[Preference]) -> Iterator[ox.Quad]:
             yield from _wanted(this, limit, limits)
 
 
-def _wanted(
-    this: ox.NamedNode, limit: Preference, limits: Sequence[Preference]
-) -> Iterator[ox.Quad]:
+def _wanted(this: ox.NamedNode, limit: Preference, limits: Sequence[Preference]) -> Iterator[ox.Quad]:
     yield ox.Quad(this, node("wants"), node(f"tonight/{limit.property}"))
     for other in limits:
         if other.wanted and not other.banned and other.property == limit.property:

@@ -1,0 +1,63 @@
+"""Which is better, or how two wines or foods differ."""
+
+from __future__ import annotations
+
+from assistant.answers.compose import LIKED, compose, label
+from assistant.answers.context import Context, say_reason
+from assistant.answers.foods import style
+from assistant.answers.judge import judged
+from assistant.answers.record import Answer
+
+COMPARED = {"sweetness", "acid", "tannin", "body", "alcohol", "oak", "bubbles", "aroma"}
+TASTED = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma", "weight")
+
+
+def compare(context: Context) -> Answer:
+    """Which of the wines does better with the dish; without a dish, how they differ."""
+    if not context.frame.dishes:
+        return _differences(context)
+    matches = sorted((judged(context, w) for w in context.frame.wines), key=lambda m: -m.score)
+    noise = context.knowledge.constants["noise"]
+    tie = matches[0].score - matches[-1].score < noise
+    say = context.wording("say", "compare-tie" if tie else "compare", winner=label(context, matches[0]))
+    lines = [say]
+    for match in matches:
+        reason = say_reason(match, context.knowledge, match.verdict in LIKED) or "says little"
+        lines.append(
+            context.wording(
+                "line", "compare-line", wine=label(context, match), verdict=match.verdict, reason=reason
+            )
+        )
+    return compose(context, say, lines, picks=matches)
+
+
+def _differences(context: Context) -> Answer:
+    """The two wines' largest differences in points, in words."""
+    wines = [style(context, w) for w in context.frame.wines[:2]]
+    if len(wines) < 2:
+        return _food_differences(context)
+    a, b = (context.engine.glasses[w] for w in wines)
+    gaps = sorted(a.points, key=lambda n: -abs(a.points[n] - b.points[n]))
+    shown = [n for n in gaps if n in COMPARED and abs(a.points[n] - b.points[n]) >= 0.3][:3]
+    words = [_more(context, n, a.points[n] > b.points[n], wines) for n in shown]
+    say = context.wording("say", "differ" if words else "alike", first=words[0] if words else "")
+    return compose(context, say, [say, *words[1:]])
+
+
+def _more(context: Context, name: str, first_is_more: bool, wines: list[str]) -> str:
+    more, less = wines if first_is_more else reversed(wines)
+    labels = {"more": context.knowledge.wines[more].label, "less": context.knowledge.wines[less].label}
+    return context.wording("differs", name, **labels)
+
+
+def _food_differences(context: Context) -> Answer:
+    plates = [(context.one_dish(d), context.engine.plate(d).points) for d in context.frame.dishes[:2]]
+    (one, a), (two, b) = plates
+    gaps = sorted((n for n in TASTED if n in a), key=lambda n: -abs(a[n] - b[n]))
+    words = [
+        context.wording("differs-food", n, more=one if a[n] > b[n] else two, less=two if a[n] > b[n] else one)
+        for n in gaps[:3]
+        if abs(a[n] - b[n]) >= 0.3
+    ]
+    say = context.wording("say", "differ" if words else "alike", first=words[0] if words else "")
+    return compose(context, say, [say, *words[1:]])

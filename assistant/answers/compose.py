@@ -1,0 +1,66 @@
+"""Puts an answer together: the record, the lines, and what was read of the question."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.pairing.engine import Match
+
+LIKED = ("strong", "good", "fair")
+EDIBLE = ("food", "sauce", "dressing", "garnish", "cuisine")
+
+
+def compose(
+    context: Context,
+    say: str,
+    lines: Sequence[str],
+    picks: Sequence[Match] = (),
+    avoid: Sequence[Match] = (),
+    verdict: str | None = None,
+    other: Match | None = None,
+    tied: tuple[str, ...] = (),
+) -> Answer:
+    """An answer with these lines, matches and verdict, the readings appended."""
+    return Answer(
+        question=context.frame.text.typed,
+        intent=context.frame.intent,
+        say=say,
+        text="\n".join([*(line for line in lines if line), *reading_lines(context)]),
+        read_as=context.read_as(),
+        left_out=context.frame.text.left_out,
+        dish=context.dish_record(),
+        picks=tuple(context.item(m) for m in picks),
+        avoid=tuple(context.item(m) for m in avoid),
+        verdict=verdict,
+        other_colour=context.item(other) if other else None,
+        tied=tied,
+    )
+
+
+def label(context: Context, match: Match) -> str:
+    """The name of a match's wine."""
+    return context.knowledge.wines[match.wine].label
+
+
+def reading_lines(context: Context) -> list[str]:
+    """What was read, what was mended, and what could not be used."""
+    text, wording = context.frame.text, context.wording
+    lines = []
+    if text.readings:
+        labels = list(dict.fromkeys(r.label for r in text.readings))
+        lines.append(wording("line", "read", readings=", ".join(labels)))
+    if context.frame.dishes and not any(r.kind in EDIBLE for r in text.readings):
+        lines.append(wording("line", "standing", dish=context.dish_name()))
+    lines += [
+        wording("line", "mended", typed=r.corrected_from, meant=r.label)
+        for r in text.readings
+        if r.corrected_from
+    ]
+    if text.left_out:
+        quoted = listed([f"“{word}”" for word in text.left_out])
+        lines.append(wording("line", "left-out", words=quoted))
+    lines += [wording("line", note, limit=1000) for note in text.notes]
+    return lines

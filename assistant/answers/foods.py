@@ -1,0 +1,89 @@
+"""What food goes with that wine: foods that love it, kinds mixed, and one that fights it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.items import groups_of, path_entries, total
+from assistant.answers.record import Answer, Item
+from assistant.answers.wording import listed
+from assistant.pairing import choose
+from assistant.pairing.score import Score
+
+TASTING_KINDS = ("kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind",
+                 "kind/dish", "kind/sweet-food", "kind/egg-dish")  # fmt: skip
+
+
+def foods_for_wine(context: Context) -> Answer:
+    """Foods that love the wine, kinds mixed, and one that fights it."""
+    wine = style(context, context.frame.wines[0])
+    foods = [f for f in _tasting_foods(context) if f not in context.frame.named_before]
+    ranked = context.engine.rank_foods(wine, foods)
+    chosen = _varied(context, ranked, context.top)
+    worst = ranked[-1]
+    label = context.knowledge.wines[wine].label
+    names = [context.knowledge.label(food) for food, _ in chosen]
+    say = context.wording("say", "foods", wine=label, food=names[0])
+    reason = _food_reason(context, worst[1])
+    lines = [say, context.wording("line", "foods-safe", foods=listed(names))]
+    lines.append(
+        context.wording("line", "foods-avoid", food=context.knowledge.label(worst[0]), reason=reason)
+    )
+    answer = compose(context, say, lines)
+    items = tuple(_food_item(context, food, score) for food, score in chosen)
+    return _with_items(answer, items, (_food_item(context, *worst),))
+
+
+def style(context: Context, wine: str) -> str:
+    """A style for a wine word: itself, or the first member of a kind."""
+    if wine in context.knowledge.wines:
+        return wine
+    return next(w.id for w in context.knowledge.wines.values() if wine in w.kinds)
+
+
+def _tasting_foods(context: Context) -> list[str]:
+    """Foods that can stand on a table by themselves, or those of the kinds the guest named."""
+    named = [d.main.food for d in context.frame.dishes]
+    kinds = tuple(f for f in named if f.startswith("kind/")) or TASTING_KINDS
+    found = (f for kind in kinds for f in context.knowledge.members(kind))
+    return list(dict.fromkeys(found))
+
+
+def _varied(context: Context, ranked: list[tuple[str, Score]], count: int) -> list[tuple[str, Score]]:
+    if count > choose.VARIED_UP_TO:
+        return ranked[:count]
+    chosen: list[tuple[str, Score]] = []
+    seen: set[str] = set()
+    for food, score in ranked:
+        kind = next(iter(context.knowledge.broader(food)), food)
+        if kind not in seen:
+            chosen.append((food, score))
+            seen.add(kind)
+        if len(chosen) == count:
+            break
+    return chosen
+
+
+def _food_reason(context: Context, score: Score) -> str:
+    rules = context.knowledge.rules
+    found = (rules[e.rule].because for e in score.path if e.effect < 0 and e.rule in rules)
+    return next(found, context.wording("reason", "limit-quiet"))
+
+
+def _food_item(context: Context, food: str, score: Score) -> Item:
+    path = path_entries(score.path, context.knowledge, context.wording)
+    return Item(
+        id=food,
+        label=context.knowledge.label(food),
+        kind="food",
+        groups=groups_of(context.knowledge.broader(food), context.knowledge),
+        score=total(path),
+        verdict=score.verdict,
+        path=path,
+    )
+
+
+def _with_items(answer: Answer, picks: tuple[Item, ...], avoid: tuple[Item, ...]) -> Answer:
+    return replace(answer, picks=picks, avoid=avoid)

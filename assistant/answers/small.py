@@ -1,0 +1,46 @@
+"""Answers that need no pairing: a term, help, a friendly word, and what was not understood."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.knowledge.concepts import first
+
+
+def define(context: Context) -> Answer:
+    """A term of the trade in one sentence."""
+    term = context.frame.terms[0]
+    entry = context.knowledge.entry(term)
+    say = str(first(entry, "say") or first(entry, "definition"))
+    return compose(context, say, [str(first(entry, "definition"))])
+
+
+def help_(context: Context) -> Answer:
+    """What can be asked."""
+    return compose(context, context.wording("help", "say"), [context.wording("help", "text")])
+
+
+def smalltalk(context: Context) -> Answer:
+    """A friendly word back."""
+    say = context.wording("smalltalk", "say")
+    return compose(context, say, [say])
+
+
+def outside(context: Context) -> Answer:
+    """The question was recognised, but answering it is not built yet."""
+    say = context.wording("say", "outside")
+    return replace(compose(context, say, [say]), understood=False)
+
+
+def unclear(context: Context, name: str = "text") -> Answer:
+    """Says that nothing was understood, and names the words that were not known."""
+    words = context.frame.text.left_out
+    quoted = listed([f"“{w}”" for w in words[:5]])
+    say = context.wording("say", "unknown", words=quoted) if words else context.wording("say", "unclear")
+    lines = [say, context.wording("unclear", name)]
+    clarify = context.wording("line", "clarify-more")
+    return replace(compose(context, say, lines), clarify=clarify, understood=False)

@@ -1,0 +1,124 @@
+"""What wine goes with this: a first choice, others as good, one to avoid, and what a limit costs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.answers.compose import LIKED, compose, label
+from assistant.answers.context import Context, deciding_part, say_reason, tied_with_first
+from assistant.answers.record import Answer
+from assistant.answers.wording import capital, listed
+from assistant.pairing import choose
+from assistant.pairing.engine import Match
+
+AVOID = 3
+
+
+def wines_for_food(context: Context) -> Answer:
+    """The first choice, a second, one to avoid, within the guest's limits."""
+    ranked = context.engine.rank(context.table(), context.candidates())
+    ranked = [m for m in ranked if m.wine not in context.frame.named_before]
+    if not ranked:
+        return _empty(context)
+    chosen = choose.picks(ranked, context.top, context.knowledge)
+    sweetness = {wine: glass.points["sweetness"] for wine, glass in context.engine.glasses.items()}
+    bad = choose.avoided(ranked, AVOID, context.knowledge, sweetness)
+    other = choose.other_colour(ranked, chosen[:3], context.knowledge)
+    noise = context.knowledge.constants["noise"]
+    tied = tied_with_first(ranked, noise)
+    lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
+    lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
+    lines += _limit_lines(context, chosen[0]) + _dish_lines(context, chosen[0])
+    return compose(
+        context,
+        say=_spoken_pick(context, chosen[0]),
+        lines=lines,
+        picks=chosen,
+        avoid=bad,
+        other=other,
+        tied=tuple(m.wine for m in tied) if len(tied) > 1 else (),
+    )
+
+
+def _empty(context: Context) -> Answer:
+    return compose(context, context.wording("line", "none-left"), [context.wording("line", "none-left")])
+
+
+def _spoken_pick(context: Context, match: Match) -> str:
+    reason = say_reason(match, context.knowledge, good=True)
+    fields = {"wine": label(context, match), "dish": context.dish_name(), "reason": reason}
+    if match.verdict not in LIKED:
+        quiet = any(e.rule == "limit/quiet-food" for e in match.path)
+        return context.wording("say", "quiet" if quiet else "none", **fields)
+    if reason is None:
+        return context.wording("say", "pick-short", **fields)
+    return context.wording.spoken("pick", "pick-short", **fields)
+
+
+def _first_line(context: Context, match: Match) -> str:
+    reason = say_reason(match, context.knowledge, good=True)
+    if match.verdict not in LIKED or reason is None:
+        return _spoken_pick(context, match)
+    return capital(context.wording("line", "pick", wine=label(context, match), reason=reason))
+
+
+def _next_lines(context: Context, chosen: list[Match], noise: float) -> list[str]:
+    if len(chosen) < 2:
+        return []
+    if context.top > AVOID:
+        rest = [f"{label(context, m)} ({m.verdict})" for m in chosen[1:]]
+        return [context.wording("line", "next", wines=", ".join(rest))]
+    second = chosen[1]
+    if chosen[0].score - second.score < noise:
+        labels = [label(context, m) for m in chosen if chosen[0].score - m.score < noise]
+        return [context.wording("line", "tie", wines=listed(labels))]
+    return [context.wording("line", "next", wines=listed([label(context, m) for m in chosen[1:]]))]
+
+
+def _other_lines(context: Context, other: Match | None) -> list[str]:
+    if other is None or context.frame.preferences:
+        return []
+    red = context.knowledge.wines[other.wine].colour == "colour/red"
+    colour = "red" if red else "white or pink"
+    return [context.wording("line", "other-colour", colour=colour, wine=label(context, other))]
+
+
+def _avoid_lines(context: Context, bad: Sequence[Match]) -> list[str]:
+    lines = []
+    for match in bad:
+        reason = say_reason(match, context.knowledge, good=False)
+        if reason:
+            lines.append(context.wording("line", "avoid", wine=label(context, match), reason=reason))
+    return lines
+
+
+def _limit_lines(context: Context, first: Match) -> list[str]:
+    """What the limit costs: named when the best wine outside it does clearly better."""
+    if not context.frame.preferences:
+        return []
+    wines = [w.id for w in context.knowledge.wines.values() if w.type == "Wine"]
+    best = context.engine.rank(context.table(), wines)[0]
+    labels = listed([p.label for p in context.frame.preferences])
+    lines = [context.wording("line", "limits", limits=labels)]
+    if best.score - first.score > 2 * context.knowledge.constants["noise"]:
+        lines.append(context.wording("line", "limit-cost", wine=label(context, best)))
+    return lines
+
+
+def _dish_lines(context: Context, first: Match) -> list[str]:
+    lines = []
+    for dish in context.frame.dishes[:1]:
+        found = deciding_part(dish, context.engine)
+        if found:
+            part, name, points = found
+            word = context.knowledge.label(part)
+            what = f"{_taste(name)} {points:.1f} of 5"
+            lines.append(context.wording("line", "decides", part=word, what=what))
+    rules = context.knowledge.rules
+    for warning in first.warnings[:1]:
+        lines.append(context.wording("line", "warning", reason=rules[warning.rule].because))
+    return lines
+
+
+def _taste(name: str) -> str:
+    return {"heat": "chilli heat", "acid": "acid"}.get(name, name)

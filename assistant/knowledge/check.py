@@ -1,0 +1,112 @@
+"""Checks the knowledge: Turtle syntax, SHACL shapes, SPARQL checks and the text of the rules.
+
+`examine` looks at the shipped files together with files of the user's own. A file of the user's
+that has the name of a shipped one and restates some of its terms stands in for it.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+import pyoxigraph as ox
+
+from assistant.knowledge import names
+from assistant.knowledge.check_queries import query_problems
+from assistant.knowledge.check_rules import rule_problems
+from assistant.knowledge.check_shapes import shape_problems
+from assistant.knowledge.files import knowledge_files, ontology_dir
+from assistant.knowledge.ground import Ground
+from assistant.knowledge.problems import KnowledgeError, Problem
+from assistant.knowledge.turtle import Turtle, read_turtle
+
+_LABEL = ox.NamedNode("http://www.w3.org/2004/02/skos/core#prefLabel")
+_TYPE = ox.NamedNode(names.RDF_TYPE)
+_RULE = ox.NamedNode(names.iri("PairingRule"))
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """What a check found, and how much it looked at: named concepts and, apart from them, rules."""
+
+    problems: tuple[Problem, ...]
+    concepts: int
+    rules: int
+
+
+def check(files: Sequence[Path] = (), root: Path | None = None) -> list[Problem]:
+    """All problems of the knowledge under `root` (the shipped one by default) and of these files."""
+    try:
+        return list(examine(files, root).problems)
+    except KnowledgeError as error:
+        return error.problems
+
+
+def examine(files: Sequence[Path] = (), root: Path | None = None) -> Report:
+    """Checks everything. Raises KnowledgeError with one problem for each file that cannot be read."""
+    folder = root or ontology_dir()
+    ground = Ground(read_files(files, folder))
+    problems = [
+        *twice_declared(ground),
+        *shape_problems(ground, sorted((folder / "shapes").glob("*.ttl"))),
+        *query_problems(ground, sorted((folder / "checks").glob("*.rq"))),
+        *rule_problems(ground),
+    ]
+    rules = {q.subject for q in ground.store.quads_for_pattern(None, _TYPE, _RULE, None)}
+    named = {q.subject for q in ground.store.quads_for_pattern(None, _LABEL, None, None)}
+    return Report(_in_order(problems, ground), len(named - rules), len(rules))
+
+
+def _in_order(problems: Sequence[Problem], ground: Ground) -> tuple[Problem, ...]:
+    """Each problem once, file by file as they were read, from the top to the bottom of each."""
+    files = [file.source for file in ground.files]
+    once = dict.fromkeys(problems)
+    return tuple(sorted(once, key=lambda p: (files.index(p.source), p.line or 0, p.term or "", p.message)))
+
+
+def read_files(named: Sequence[Path], root: Path) -> list[Turtle]:
+    """The knowledge under `root`, then the named files. Raises KnowledgeError for all unreadable ones."""
+    shipped = {p: f"{root.name}/{p.relative_to(root).as_posix()}" for p in knowledge_files(root)}
+    same = {p.resolve() for p in shipped}
+    own = {p.resolve(): str(p) for p in named if p.resolve() not in same}
+    problems: list[Problem] = []
+    base = [f for path, source in shipped.items() for f in _read(path, source, problems)]
+    added = [f for path, source in own.items() for f in _read(path, source, problems)]
+    if problems:
+        raise KnowledgeError(problems)
+    return [f for f in base if not any(_stands_in(mine, f) for mine in added)] + added
+
+
+def _read(path: Path, source: str, problems: list[Problem]) -> list[Turtle]:
+    try:
+        return [read_turtle(path, source)]
+    except KnowledgeError as error:
+        problems.extend(error.problems)
+        return []
+
+
+def _stands_in(mine: Turtle, shipped: Turtle) -> bool:
+    same_name = Path(mine.source).name == Path(shipped.source).name
+    return same_name and not mine.subjects.isdisjoint(shipped.subjects)
+
+
+def twice_declared(ground: Ground) -> list[Problem]:
+    """Terms whose class is stated in two places: two things under one name, or one pasted twice."""
+    stated = Counter((q.subject, q.object) for q in ground.quads if q.predicate == _TYPE)
+    twice = dict.fromkeys(s for (s, _), times in stated.items() if times > 1 and isinstance(s, ox.NamedNode))
+    return [
+        ground.problem(
+            subject.value,
+            f"{{this}} is declared more than once ({_everywhere(subject.value, ground)}).",
+            "Keep one of them, or give the other a name of its own.",
+        )
+        for subject in twice
+        if isinstance(subject, ox.NamedNode)
+    ]
+
+
+def _everywhere(subject: str, ground: Ground) -> str:
+    lines = [(f.source, line) for f in ground.files for line in f.starts.get(subject, ())]
+    return ", ".join(f"{source} line {line}" for source, line in lines)
