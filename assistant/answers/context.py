@@ -10,6 +10,7 @@ from assistant.answers.dish_record import dish_record
 from assistant.answers.items import wine_item
 from assistant.answers.record import Item
 from assistant.answers.wording import Wording, listed
+from assistant.knowledge.concepts import Rule
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Frame
 from assistant.language.topics import Topic
@@ -123,15 +124,24 @@ def deciding_part(dish: Dish, engine: Engine) -> tuple[str, str, float] | None:
 
 
 def say_reason(match: Match, knowledge: Knowledge, good: bool) -> str | None:
-    """The spoken reason on the wanted side: the strongest effect, but one that says something of
-    this food before one that holds for almost any, where it is at least half as strong."""
+    """The spoken reason on the wanted side, or None."""
+    rule = strongest(match, knowledge, good)
+    return rule.say if rule else None
+
+
+def strongest(match: Match, knowledge: Knowledge, good: bool) -> Rule | None:
+    """The rule that counts most on the wanted side.
+
+    One that says something of this food goes before one that holds for almost any, where it
+    is at least half as strong.
+    """
     rules, families = knowledge.rules, knowledge.families
     found = [e for e in match.path if e.rule in rules and (e.effect > 0) == good and rules[e.rule].say]
     if not found:
         return None
     strong = [e for e in found if abs(e.effect) >= NEARLY * abs(found[0].effect)]
     near = [e for e in strong if not families[rules[e.rule].family].general]
-    return rules[(near or found)[0].rule].say
+    return rules[(near or found)[0].rule]
 
 
 def tied_with_first(matches: Sequence[Match], noise: float) -> list[Match]:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from assistant.answers.compose import LIKED, compose, label
-from assistant.answers.context import Context, say_reason
+from assistant.answers.context import Context, strongest
 from assistant.answers.items import source_text
 from assistant.answers.judge import forces, judged, repairs
 from assistant.answers.record import Answer
+from assistant.answers.wording import capital
+from assistant.knowledge.concepts import Rule
 from assistant.pairing.engine import Match
 from assistant.pairing.score import Effect
 
@@ -17,18 +19,24 @@ def why(context: Context) -> Answer:
     """Explains the first wine of the frame with its dishes, from the rules that fired."""
     match = judged(context, context.frame.wines[0])
     good = match.verdict in LIKED
-    reason = say_reason(match, context.knowledge, good) or say_reason(match, context.knowledge, not good)
-    fields = {"wine": label(context, match), "dish": context.dish_name(), "reason": reason}
-    long = f"judge-{match.verdict}" if reason else f"judge-short-{match.verdict}"
-    say = context.wording.spoken(long, f"judge-short-{match.verdict}", **fields)
-    lines = [_mouthful(context, match)]
-    if context.frame.depth > 1:
-        lines = forces(context, match)
-    if context.frame.depth > 2:
-        lines += [*_rule_lines(context, match), *_query_lines(context, match)]
-    if not good and context.frame.depth < 3:
-        lines += repairs(context, match)
+    told = strongest(match, context.knowledge, good) or strongest(match, context.knowledge, not good)
+    name = label(context, match)
+    if told is None:
+        say = context.wording("say", f"judge-short-{match.verdict}")
+    else:
+        say = capital(context.wording("line", "pick", wine=name, reason=told.say))
+    lines = [context.wording("line", "verdict", wine=name, dish=context.dish_name(), verdict=match.verdict)]
+    lines += _reasons(context, match, told)
     return compose(context, say, [say, *lines], picks=[match], verdict=match.verdict)
+
+
+def _reasons(context: Context, match: Match, told: Rule | None) -> list[str]:
+    """One mechanism, then the forces both ways, then the rules themselves, as deep as asked."""
+    depth = context.frame.depth
+    lines = forces(context, match) if depth > 1 else [_mouthful(told, context)]
+    if depth > 2:
+        return [*lines, *_rule_lines(context, match), *_query_lines(context, match)]
+    return lines if match.verdict in LIKED else lines + repairs(context, match)
 
 
 def telling(match: Match) -> list[Effect]:
@@ -44,14 +52,9 @@ def telling(match: Match) -> list[Effect]:
     return told
 
 
-def _mouthful(context: Context, match: Match) -> str:
-    """The one mechanism that counts most, as a clause."""
-    rules = context.knowledge.rules
-    strongest = next((e for e in match.path if e.rule in rules), None)
-    if strongest is None:
-        return context.wording("reason", "limit-quiet")
-    because = rules[strongest.rule].because
-    return because[:1].upper() + because[1:] + "."
+def _mouthful(told: Rule | None, context: Context) -> str:
+    """The mechanism that was spoken of, as a sentence."""
+    return f"{capital(told.because)}." if told else context.wording("reason", "limit-quiet")
 
 
 def _rule_lines(context: Context, match: Match) -> list[str]:

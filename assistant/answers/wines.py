@@ -48,6 +48,8 @@ def _spoken_pick(context: Context, match: Match) -> str:
     reason = say_reason(match, context.knowledge, good=True)
     fields = {"wine": label(context, match), "dish": context.dish_name(), "reason": reason}
     if match.verdict not in LIKED:
+        if context.frame.preferences:
+            return context.wording("say", "nearest", **fields)
         quiet = any(e.rule == "limit/quiet-food" for e in match.path)
         return context.wording("say", "quiet" if quiet else "none", **fields)
     if reason is None:

@@ -9,7 +9,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.pairing.engine import Match
 
 VARIED_UP_TO = 5
-COMMONEST = 3.0
+COMMONEST, RAREST = 3.0, 1.0
 SWEET = 2.2
 _FAIR = ("strong", "good", "fair")
 _BAD = ("poor", "clash")
@@ -56,12 +56,18 @@ def _same_style(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> 
 
 
 def other_colour(ranked: Sequence[Match], chosen: Sequence[Match], knowledge: Knowledge) -> Match | None:
-    """The best fair wine of the colour (red, or white and pink) that the picks lack."""
+    """The best fair wine, sold in a wine shop at least, of the colour that the picks lack."""
     have = {knowledge.wines[m.wine].colour in _RED for m in chosen}
     if len(have) != 1:
         return None
     wanted = _WHITE if True in have else _RED
-    fair = [m for m in ranked if m.verdict in _FAIR and knowledge.wines[m.wine].colour in wanted]
+    fair = [
+        m
+        for m in ranked
+        if m.verdict in _FAIR
+        and knowledge.wines[m.wine].colour in wanted
+        and knowledge.wines[m.wine].availability > RAREST
+    ]
     return max(fair, key=lambda m: (_handy(m, knowledge), m.wine), default=None)
 
 
