@@ -126,6 +126,8 @@ def labels(knowledge: Knowledge) -> Iterator[tuple[str, str]]:
         for which in _SOUGHT:
             for label in entry.get(which, ()):
                 yield label, subject
+                if label.endswith(")"):  # `brut (label term)` is asked for as `brut`
+                    yield label.rsplit(" (", 1)[0], subject
 
 
 def class_of(subject: str, knowledge: Knowledge) -> str:

@@ -101,9 +101,17 @@ class _Sorting:
         self.preferences: list[Preference] = []
         self.named: list[Reading] = []
         has_food = any(r.kind in EDIBLE for r in text.readings)
-        for i, reading in enumerate(text.readings):
+        readings = [self._as_term(r) for r in text.readings] if "means" in text.cues else text.readings
+        for i, reading in enumerate(readings):
             follower = text.readings[i + 1] if i + 1 < len(text.readings) else None
             self._sort(reading, follower, has_food)
+
+    def _as_term(self, reading: Reading) -> Reading:
+        """`what does brut mean` asks for the term, not for the wine of that name."""
+        term = next((i for i in reading.others if i.startswith("term/")), None)
+        if term is None:
+            return reading
+        return replace(reading, id=term, kind="term", type="Term", label=self._knowledge.label(term))
 
     def _sort(self, reading: Reading, follower: Reading | None, has_food: bool) -> None:
         kind = reading.kind

@@ -60,7 +60,9 @@ def _plausible(word: str, other: str, distance: int) -> bool:
         return False
     from rapidfuzz.distance import OSA
 
-    return distance <= max(1, len(word) // 4) or OSA.distance(_sound(word), _sound(other)) <= 1
+    if distance <= max(1, len(word) // 4):
+        return True
+    return OSA.distance(_sound(word), _sound(other)) <= (len(word) >= 9)
 
 
 def _strangeness(word: str, other: str) -> int:
