@@ -14,7 +14,7 @@ TASTED = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "a
 
 def compare(context: Context) -> Answer:
     """Which of the wines does better with the dish; without a dish, how they differ."""
-    if not context.frame.dishes:
+    if len(context.frame.wines) < 2 or not context.frame.dishes:
         return _differences(context)
     matches = sorted((judged(context, w) for w in context.frame.wines), key=lambda m: -m.score)
     noise = context.knowledge.constants["noise"]
@@ -33,9 +33,9 @@ def compare(context: Context) -> Answer:
 
 def _differences(context: Context) -> Answer:
     """The two wines' largest differences in points, in words."""
-    wines = [style(context, w) for w in context.frame.wines[:2]]
-    if len(wines) < 2:
+    if len(context.frame.wines) < 2:
         return _food_differences(context)
+    wines = [style(context, w) for w in context.frame.wines[:2]]
     a, b = (context.engine.glasses[w] for w in wines)
     gaps = sorted(a.points, key=lambda n: -abs(a.points[n] - b.points[n]))
     shown = [n for n in gaps if n in COMPARED and abs(a.points[n] - b.points[n]) >= 0.3][:3]

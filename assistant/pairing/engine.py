@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from assistant.knowledge.store import Knowledge
-from assistant.pairing.dish import Dish, DishPart, Table, table_of
+from assistant.pairing.dish import Bite, Dish, DishPart, Table, table_of
 from assistant.pairing.glass import Glass, glass_of
-from assistant.pairing.plate import Plate, plate_of
+from assistant.pairing.plate import Plate, bites_of, plate_of
 from assistant.pairing.rules import RuleRunner
 from assistant.pairing.score import Effect, Score, Scores, score_all, verdict
 
@@ -56,12 +56,20 @@ class Engine:
 
     def rank(self, table: Table, wines: Iterable[str]) -> list[Match]:
         """Matches for the wines, best first; equal scores in order of name."""
+        table = self._as_bites(table)
         plates = {f"bite-{i}": self.plate(bite.dish) for i, bite in enumerate(table)}
         names = list(wines)
         scores = self._scores(plates, names)
         shares = [bite.share for bite in table]
         matches = [self._match(w, [scores[k, w] for k in plates], shares) for w in names]
         return sorted(matches, key=lambda m: (-m.score, m.wine))
+
+    def _as_bites(self, table: Table) -> Table:
+        return tuple(
+            Bite(dish, bite.share * share)
+            for bite in table
+            for dish, share in bites_of(bite.dish, self.knowledge)
+        )
 
     def judge(self, table: Table, wine: str) -> Match:
         """How one wine does with a table."""

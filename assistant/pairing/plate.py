@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from assistant.knowledge.concepts import Food, Method
 from assistant.knowledge.store import Knowledge
 from assistant.pairing import mixing
-from assistant.pairing.dish import BASE, COATING, Dish, DishPart
+from assistant.pairing.dish import BASE, COATING, SIDE, Dish, DishPart
 from assistant.pairing.mixing import Portion, Values
 
 CREAM, CHEESE, EARTHY, COLD = "trait/cream", "trait/cheese", "trait/earthy", "trait/cold"
@@ -61,8 +61,8 @@ def plate_of(dish: Dish, knowledge: Knowledge) -> Plate:
     points = _points(values, knowledge) | _coating_points(profiles, knowledge)
     _interact(points, traits, knowledge)
     points["weight"] = _weight(points, values, main, knowledge)
-    points["lean"] = _lean(points, traits, main, knowledge)
-    homes = frozenset().union(*(p.homes for p in profiles))
+    points["lean"] = _lean(points, traits, profiles, main, knowledge)
+    homes = main.homes
     return Plate(
         values,
         points,
@@ -86,13 +86,30 @@ def _profile(part: DishPart, knowledge: Knowledge) -> _Profile:
         lead = knowledge.food(recipe(food).main.food)
         inner = plate_of(recipe(food), knowledge)
         values, cooking = dict(inner.values) | own, inner.cooking
-        traits, homes = traits | inner.traits, homes | inner.homes
+        traits, homes = traits | inner.traits, homes or inner.homes
     usual = (food.usual_method,) if food.usual_method and part.role == BASE else ()
     for name in part.methods or usual:
         cooked = knowledge.methods[name]
         values, cooking = _cook(values, cooked), cooked.weight
         traits |= cooked.traits
     return _Profile(part, food, lead, values, traits, homes, cooking, inner)
+
+
+def bites_of(dish: Dish, knowledge: Knowledge) -> list[tuple[Dish, float]]:
+    """A dish as the bites it is eaten in, with their shares: the sides of a recipe stand alone.
+
+    A recipe with measured numbers of its own is known only as a whole and stays one bite.
+    """
+    food = knowledge.food(dish.main.food)
+    parts = recipe(food).parts if food.parts and not food.amounts else ()
+    sides = [p for p in parts if p.role == SIDE]
+    if not sides:
+        return [(dish, 1.0)]
+    total = sum(p.mass for p in parts)
+    kept = tuple(p for p in parts if p.role != SIDE)
+    named = tuple(p for p in dish.parts if p is not dish.main)
+    alone = [(Dish((replace(p, role=BASE),)), p.mass / total) for p in sides]
+    return [(Dish((*kept, *named), dish.added), sum(p.mass for p in kept) / total), *alone]
 
 
 def _kinds(main: _Profile) -> tuple[str, ...]:
@@ -189,14 +206,17 @@ def _weight(points: Values, values: Values, main: _Profile, knowledge: Knowledge
     return min(5.0, max(0.0, weight))
 
 
-def _lean(points: Values, traits: frozenset[str], main: _Profile, knowledge: Knowledge) -> float:
-    """The colour custom of the main part, else of the dish's traits, else of spicy food."""
+def _lean(
+    points: Values, traits: frozenset[str], profiles: list[_Profile], main: _Profile, knowledge: Knowledge
+) -> float:
+    """The colour custom of the main part, shifted by what coats it; else of traits or of spicy food."""
     own = main.food.lean if main.food.lean is not None else main.lead.lean
+    coats = [p.food.lean or 0.0 for p in profiles if p.part.role in COATING and p is not main]
     if own is not None:
-        return own
+        return min(1.0, max(-1.0, own + min(coats, default=0.0)))
     leans = [knowledge.entry(t).get("redLean") for t in sorted(traits)]
-    found = [lean[0] for lean in leans if lean]
+    found = [float(lean[0]) for lean in leans if lean] + coats
     if found:
-        return float(min(found))
+        return min(found)
     spicy = points["heat"] >= knowledge.constants["spicy-heat"]
     return knowledge.constants["spicy-lean"] if spicy else 0.0

@@ -64,7 +64,7 @@ class RuleRunner:
 
     def __init__(self, rules: Mapping[str, Rule]) -> None:
         self._queries = [_query(rule) for rule in rules.values()]
-        self._facts: dict[str, list[ox.Quad]] = {}
+        self._facts: dict[str, tuple[Glass, list[ox.Quad]]] = {}
 
     def run(self, plates: Mapping[str, Plate], glasses: Sequence[Glass]) -> list[Firing]:
         """All firings for these plates (by key) and glasses, rule by rule."""
@@ -82,10 +82,11 @@ class RuleRunner:
         ]
 
     def _glass(self, glass: Glass) -> list[ox.Quad]:
-        facts = self._facts.get(glass.wine)
-        if facts is None:
-            facts = self._facts[glass.wine] = list(glass_facts(glass))
-        return facts
+        """The facts of a glass, kept for as long as the very same glass is asked about."""
+        kept = self._facts.get(glass.wine)
+        if kept is None or kept[0] is not glass:
+            kept = self._facts[glass.wine] = (glass, list(glass_facts(glass)))
+        return kept[1]
 
 
 def _query(rule: Rule) -> _Query:

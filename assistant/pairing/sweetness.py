@@ -32,9 +32,10 @@ def still_term(sugar: float, acidity: float) -> str:
     Sugar as fructose and glucose, acidity as tartaric acid, both g/l. Dry reaches 9 g/l where
     acidity is at most 2 g/l below sugar, medium dry 18 where at most 10 g/l below.
     """
-    if sugar <= 4 or (sugar <= 9 and acidity >= sugar - 2):
+    short = round(sugar - acidity, 6)  # decimal figures, compared as such
+    if sugar <= 4 or (sugar <= 9 and short <= 2):
         return "dry"
-    if sugar <= 12 or (sugar <= 18 and acidity >= sugar - 10):
+    if sugar <= 12 or (sugar <= 18 and short <= 10):
         return "medium dry"
     return "medium" if sugar < 45 else "sweet"
 
