@@ -10,10 +10,8 @@ from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import listed
 from assistant.pairing import choose
+from assistant.pairing.engine import TABLE_KINDS
 from assistant.pairing.score import Score
-
-TASTING_KINDS = ("kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind",
-                 "kind/dish", "kind/sweet-food", "kind/egg-dish")  # fmt: skip
 
 
 def foods_for_wine(context: Context) -> Answer:
@@ -46,7 +44,7 @@ def style(context: Context, wine: str) -> str:
 def _tasting_foods(context: Context) -> list[str]:
     """Foods that can stand on a table by themselves, or those of the kinds the guest named."""
     named = [d.main.food for d in context.frame.dishes]
-    kinds = tuple(f for f in named if f.startswith("kind/")) or TASTING_KINDS
+    kinds = tuple(f for f in named if f.startswith("kind/")) or TABLE_KINDS
     found = (f for kind in kinds for f in context.knowledge.members(kind))
     return list(dict.fromkeys(found))
 

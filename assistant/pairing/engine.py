@@ -14,6 +14,13 @@ from assistant.pairing.rules import RuleRunner
 from assistant.pairing.score import Effect, Score, Scores, score_all, verdict
 
 HUNDRED_GRAMS = 100.0
+FEW = 12  # up to so many wines are scored by themselves
+KEPT_TABLES = 64
+TABLE_KINDS = (
+    "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/dish",
+    "kind/sweet-food", "kind/egg-dish",
+)  # fmt: skip
+TableKey = tuple[tuple[object, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +43,29 @@ class Engine:
 
     def __init__(self, knowledge: Knowledge) -> None:
         self.knowledge = knowledge
-        self._runner = RuleRunner(knowledge.rules)
         self._plates: dict[str, Plate] = {}
+        self._ranked: dict[TableKey, dict[str, Match]] = {}
 
     @cached_property
     def glasses(self) -> dict[str, Glass]:
         """Every wine and drink as a glass."""
         return {w.id: glass_of(w, self.knowledge) for w in self.knowledge.wines.values()}
+
+    @cached_property
+    def cellar(self) -> tuple[Glass, ...]:
+        """The glasses of all wine styles."""
+        wines = self.knowledge.wines
+        return tuple(g for g in self.glasses.values() if wines[g.wine].type == "Wine")
+
+    @cached_property
+    def _runner(self) -> RuleRunner:
+        return RuleRunner(self.knowledge.rules, self.cellar, self.larder)
+
+    @cached_property
+    def larder(self) -> dict[str, Plate]:
+        """The plates of all foods that can stand on a table by themselves, by key."""
+        foods = dict.fromkeys(food for kind in TABLE_KINDS for food in self.knowledge.members(kind))
+        return {key_of(food): self.plate_of_food(food) for food in foods}
 
     def plate(self, dish: Dish) -> Plate:
         """The dish as eaten."""
@@ -55,14 +78,34 @@ class Engine:
         return self._plates[food]
 
     def rank(self, table: Table, wines: Iterable[str]) -> list[Match]:
-        """Matches for the wines, best first; equal scores in order of name."""
-        table = self._as_bites(table)
-        plates = {f"bite-{i}": self.plate(bite.dish) for i, bite in enumerate(table)}
+        """Matches for the wines, best first; equal scores in order of name.
+
+        Wines do not influence one another, so a whole cellar is scored once and kept.
+        """
         names = list(wines)
-        scores = self._scores(plates, names)
-        shares = [bite.share for bite in table]
-        matches = [self._match(w, [scores[k, w] for k in plates], shares) for w in names]
-        return sorted(matches, key=lambda m: (-m.score, m.wine))
+        found = self._all(table) if len(names) > FEW and self._stocked(names) else self._some(table, names)
+        return sorted((found[w] for w in names), key=lambda m: (-m.score, m.wine))
+
+    def _stocked(self, names: list[str]) -> bool:
+        return all(self.knowledge.wines[name].type == "Wine" for name in names)
+
+    def _all(self, table: Table) -> dict[str, Match]:
+        key = tuple((b.dish.parts, tuple(sorted(b.dish.added.items())), b.share) for b in table)
+        if key not in self._ranked:
+            if len(self._ranked) >= KEPT_TABLES:
+                self._ranked.pop(next(iter(self._ranked)))
+            self._ranked[key] = self._matches(table, self.cellar)
+        return self._ranked[key]
+
+    def _some(self, table: Table, names: list[str]) -> dict[str, Match]:
+        return self._matches(table, [self.glasses[name] for name in names])
+
+    def _matches(self, table: Table, glasses: Sequence[Glass]) -> dict[str, Match]:
+        bites = self._as_bites(table)
+        plates = {f"bite-{i}": self.plate(bite.dish) for i, bite in enumerate(bites)}
+        scores = self._scores(plates, glasses)
+        shares = [bite.share for bite in bites]
+        return {g.wine: self._match(g.wine, [scores[k, g.wine] for k in plates], shares) for g in glasses}
 
     def _as_bites(self, table: Table) -> Table:
         return tuple(
@@ -77,14 +120,16 @@ class Engine:
 
     def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
         """Foods eaten by themselves, best with this wine first."""
-        plates = {food.replace("/", "--"): self.plate_of_food(food) for food in foods}
-        scores = self._scores(plates, [wine])
-        ranked = ((food, scores[food.replace("/", "--"), wine]) for food in foods)
+        keys = [key_of(food) for food in foods]
+        stocked = all(key in self.larder for key in keys)
+        plates = self.larder if stocked else {key_of(f): self.plate_of_food(f) for f in foods}
+        scores = self._scores(plates, [self.glasses[wine]])
+        ranked = ((food, scores[key, wine]) for food, key in zip(foods, keys, strict=True))
         return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))
 
-    def _scores(self, plates: dict[str, Plate], wines: list[str]) -> Scores:
-        firings = self._runner.run(plates, [self.glasses[w] for w in wines])
-        return score_all(plates, wines, firings, self.knowledge)
+    def _scores(self, plates: dict[str, Plate], glasses: Sequence[Glass]) -> Scores:
+        firings = self._runner.run(plates, glasses)
+        return score_all(plates, [glass.wine for glass in glasses], firings, self.knowledge)
 
     def _match(self, wine: str, scores: list[Score], shares: list[float]) -> Match:
         if len(scores) == 1:
@@ -106,6 +151,11 @@ class Engine:
         total = sum(e.effect for e in path)
         lifted = Score(score.wine, total, verdict(total, self.knowledge.bands), path)
         return lifted, vetoes[0]
+
+
+def key_of(food: str) -> str:
+    """The key of a food's plate, fit for the tail of an IRI."""
+    return food.replace("/", "--")
 
 
 def single(food: str) -> Dish:

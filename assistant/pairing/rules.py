@@ -1,16 +1,25 @@
-"""Runs the pairing rules on a throw-away store that holds the plates and the candidate glasses.
+"""Runs the pairing rules on a store that holds the plates of one question and the glasses.
 
 The rules are authored as SHACL CONSTRUCT rules. Here each is run as the SELECT of the very
 variables its template would write, read as CSV, because reading triples one by one costs as
 much as finding them; a test compares the firings with two engines that run the CONSTRUCT.
+
+The glasses of the cellar are kept on a shelf, because putting them in costs a third of the run;
+a question's plates are put in for the run and taken out again, whatever happens. So are the
+plates of the larder, where one wine looks for a food. Anything else gets a throw-away store.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass, field
-from typing import cast
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import cached_property
+from threading import Lock
+from types import MappingProxyType
+from typing import NamedTuple, cast
 
 import pyoxigraph as ox
 
@@ -28,20 +37,39 @@ _ANY_TRAIT = re.compile(
 )
 
 
+WORKERS = 2
+EMPTY: Mapping[str, Plate] = MappingProxyType({})
 _NAME_AT = len(names.BASE)
 _PLATE_AT = len(names.BASE + PLATES)
 
 
-@dataclass(frozen=True, slots=True)
-class Firing:
+class Seen(Mapping[str, float]):
+    """The values a rule saw, by plate or glass property; turned into numbers when looked at."""
+
+    __slots__ = ("_names", "_texts")
+
+    def __init__(self, names_: Sequence[str], texts: Sequence[str]) -> None:
+        self._names, self._texts = names_, texts
+
+    def __getitem__(self, name: str) -> float:
+        return float(self._texts[self._names.index(name)])
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._names)
+
+    def __len__(self) -> int:
+        return len(self._names)
+
+
+class Firing(NamedTuple):
     """One rule that held for one plate and wine: strength 0-1, a cap if a veto, and what it saw."""
 
     rule: str
     plate: str
     wine: str
     strength: float
-    cap: float | None = None
-    values: Mapping[str, float] = field(default_factory=dict)
+    cap: float | None
+    values: Mapping[str, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +78,8 @@ class _Query:
 
     rule: str
     text: str
-    columns: tuple[str, ...]
+    at: Mapping[str, int]
+    seen: tuple[str, ...]
     demands: frozenset[str]
     any_of: frozenset[str]
 
@@ -59,34 +88,72 @@ class _Query:
         return self.demands <= has and (not self.any_of or not self.any_of.isdisjoint(has))
 
 
-class RuleRunner:
-    """The rules as constant query texts; `run` is a pure function of plates and glasses."""
+class Shelf:
+    """A store that keeps what many questions share; a question's own facts stay for its run only."""
 
-    def __init__(self, rules: Mapping[str, Rule]) -> None:
+    def __init__(self, facts: Iterable[ox.Quad]) -> None:
+        self.store = ox.Store()
+        self.store.extend(facts)
+        self._lock = Lock()
+
+    @contextmanager
+    def with_facts(self, facts: Sequence[ox.Quad]) -> Iterator[ox.Store]:
+        """The store with these facts in it, one question at a time."""
+        with self._lock:
+            self.store.extend(facts)
+            try:
+                yield self.store
+            finally:
+                for quad in facts:
+                    self.store.remove(quad)
+
+
+class RuleRunner:
+    """The rules as constant query texts; what `run` finds depends on plates and glasses alone.
+
+    `cellar` and `larder` are the glasses and plates that many questions share.
+    """
+
+    def __init__(
+        self, rules: Mapping[str, Rule], cellar: Sequence[Glass] = (), larder: Mapping[str, Plate] = EMPTY
+    ) -> None:
         self._queries = [_query(rule) for rule in rules.values()]
-        self._facts: dict[str, tuple[Glass, list[ox.Quad]]] = {}
+        self._cellar, self._larder = cellar, larder
+        self._workers = ThreadPoolExecutor(WORKERS)
+
+    @cached_property
+    def _cellar_shelf(self) -> Shelf:
+        return Shelf(_glass_quads(self._cellar))
+
+    @cached_property
+    def _larder_shelf(self) -> Shelf:
+        return Shelf(_plate_quads(self._larder))
 
     def run(self, plates: Mapping[str, Plate], glasses: Sequence[Glass]) -> list[Firing]:
         """All firings for these plates (by key) and glasses, rule by rule."""
-        store = ox.Store()
-        for key, plate in plates.items():
-            store.extend(plate_facts(key, plate))
-        for glass in glasses:
-            store.extend(self._glass(glass))
-        offered = [p.traits | set(p.kinds) | {p.course} for p in plates.values()]
-        return [
-            firing
-            for query in self._queries
-            if any(query.concerns(has) for has in offered)
-            for firing in _fire(query, store)
-        ]
+        if glasses is self._cellar and glasses:
+            shelf, own = self._cellar_shelf, _plate_quads(plates)
+        elif plates is self._larder and plates:
+            shelf, own = self._larder_shelf, _glass_quads(glasses)
+        else:
+            shelf, own = Shelf(_glass_quads(glasses)), _plate_quads(plates)
+        with shelf.with_facts(own) as store:
+            return self._fired(store, plates)
 
-    def _glass(self, glass: Glass) -> list[ox.Quad]:
-        """The facts of a glass, kept for as long as the very same glass is asked about."""
-        kept = self._facts.get(glass.wine)
-        if kept is None or kept[0] is not glass:
-            kept = self._facts[glass.wine] = (glass, list(glass_facts(glass)))
-        return kept[1]
+    def _fired(self, store: ox.Store, plates: Mapping[str, Plate]) -> list[Firing]:
+        """Runs the rules that could fire; oxigraph works outside the interpreter's lock."""
+        offered = [p.traits | set(p.kinds) | {p.course} for p in plates.values()]
+        queries = [q for q in self._queries if any(q.concerns(has) for has in offered)]
+        tables = self._workers.map(lambda query: _table(query, store), queries)
+        return [f for query, table in zip(queries, tables, strict=True) for f in _firings(query, table)]
+
+
+def _glass_quads(glasses: Iterable[Glass]) -> list[ox.Quad]:
+    return [quad for glass in glasses for quad in glass_facts(glass)]
+
+
+def _plate_quads(plates: Mapping[str, Plate]) -> list[ox.Quad]:
+    return [quad for key, plate in plates.items() for quad in plate_facts(key, plate)]
 
 
 def _query(rule: Rule) -> _Query:
@@ -94,10 +161,13 @@ def _query(rule: Rule) -> _Query:
     if head is None:
         raise ValueError(f"{rule.id}: sh:construct is not of the form CONSTRUCT {{...}} WHERE {{...}}")
     slots = [(m["property"], m["variable"]) for m in _SLOT.finditer(head["template"])]
+    slots.sort(key=lambda slot: not slot[0].startswith("gw:"))  # what was seen comes last
     where = rule.construct[head.end() :]
     chosen = " ".join(f"?{variable}" for _, variable in slots)
     text = f"{names.QUERY_PREFIXES}\nSELECT {chosen} WHERE {where}"
-    return _Query(rule.id, text, tuple(p for p, _ in slots), _demands(where), _any_of(where))
+    at = {name: i for i, (name, _) in enumerate(slots)}
+    seen = tuple(name.replace(":", ".") for name, _ in slots if not name.startswith("gw:"))
+    return _Query(rule.id, text, at, seen, _demands(where), _any_of(where))
 
 
 def _demands(where: str) -> frozenset[str]:
@@ -122,18 +192,21 @@ def _outermost(where: str, at: int) -> bool:
     return where[:at].count("{") - where[:at].count("}") == 1
 
 
-def _fire(query: _Query, store: ox.Store) -> Iterator[Firing]:
+def _table(query: _Query, store: ox.Store) -> bytes:
+    """The rows of a rule as CSV."""
     found = cast(ox.QuerySolutions, store.query(query.text))
-    table = found.serialize(format=ox.QueryResultsFormat.CSV) or b""
+    return found.serialize(format=ox.QueryResultsFormat.CSV) or b""
+
+
+def _firings(query: _Query, table: bytes) -> Iterator[Firing]:
+    at = query.at
     for line in table.decode().splitlines()[1:]:
-        seen = dict(zip(query.columns, line.split(","), strict=True))
-        plate, wine = seen.pop("gw:plate"), seen.pop("gw:glass")
-        strength, cap = float(seen.pop("gw:strength")), seen.pop("gw:cap", None)
+        cells = line.split(",")
         yield Firing(
             query.rule,
-            plate[_PLATE_AT:],
-            wine[_NAME_AT:],
-            strength,
-            None if cap is None else float(cap),
-            {name.replace(":", "."): float(value) for name, value in seen.items()},
+            cells[at["gw:plate"]][_PLATE_AT:],
+            cells[at["gw:glass"]][_NAME_AT:],
+            float(cells[at["gw:strength"]]),
+            float(cells[at["gw:cap"]]) if "gw:cap" in at else None,
+            Seen(query.seen, cells[len(cells) - len(query.seen) :]),
         )

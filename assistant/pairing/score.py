@@ -7,7 +7,9 @@ and veto is an entry of its own.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import NamedTuple
 
 from assistant.knowledge.store import Band, Family, Knowledge
 from assistant.pairing.plate import Plate
@@ -16,13 +18,12 @@ from assistant.pairing.rules import Firing
 QUIET_FADES_OVER = 0.5
 
 
-@dataclass(frozen=True, slots=True)
-class Effect:
+class Effect(NamedTuple):
     """One entry of a rule path: points it adds, the rule (or limit) behind it, what it saw."""
 
     rule: str
     effect: float
-    values: Mapping[str, float] = field(default_factory=dict)
+    values: Mapping[str, float] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
