@@ -10,7 +10,7 @@ from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import listed
 from assistant.pairing import choose
-from assistant.pairing.engine import TABLE_KINDS
+from assistant.pairing.engine import TABLE_KINDS, key_of
 from assistant.pairing.score import Score
 
 
@@ -46,7 +46,7 @@ def _tasting_foods(context: Context) -> list[str]:
     named = [d.main.food for d in context.frame.dishes]
     kinds = tuple(f for f in named if f.startswith("kind/")) or TABLE_KINDS
     found = (f for kind in kinds for f in context.knowledge.members(kind))
-    return list(dict.fromkeys(found))
+    return [food for food in dict.fromkeys(found) if key_of(food) in context.engine.larder]
 
 
 def _varied(context: Context, ranked: list[tuple[str, Score]], count: int) -> list[tuple[str, Score]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from concurrent.futures import Future, ThreadPoolExecutor
@@ -40,11 +41,14 @@ def chat() -> int:
 
 
 def _load() -> Session:
+    gc.disable()
     from assistant.session import Session
 
     ready = Session()
     ready.ask("brie")  # the first answer pays for what loads late
     ready.new_conversation()
+    gc.freeze()
+    gc.enable()
     return ready
 
 

@@ -19,7 +19,6 @@ from assistant.language.lexicon import build_lexicon
 from assistant.language.preferences import find_preferences, negated, read_preference_words
 from assistant.language.reading import Reader
 from assistant.language.topics import Topics
-from assistant.language.words import pipeline
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import single
 
@@ -41,13 +40,13 @@ class Parser:
         folder = language or corpus_dir() / "language"
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
-        self._cues = CueBook(read_cues(folder / "cues.toml"), pipeline().vocab)
+        self._cues = CueBook(read_cues(folder / "cues.toml"))
         self._rows = read_intents(folder / "intents.toml")
         self._words = read_preference_words(folder / "preferences.toml")
         self._dishes = DishReader(knowledge, read_roles(folder / "roles.toml"))
         filler = _filler(folder / "filler.txt") | _stems(folder / "plain-english.txt")
         heard = _slips(folder / "heard-as.toml")
-        self.topics = Topics(folder / "safety.toml", pipeline().vocab)
+        self.topics = Topics(folder / "safety.toml")
         self._reader = Reader(self.lexicon, self._cues, self.topics, filler, heard)
 
     def parse(self, typed: str, standing: bool = False) -> Frame:

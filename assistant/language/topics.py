@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from spacy.tokens import Doc
-from spacy.vocab import Vocab
 
 from assistant.language.cues import Cue, CueBook
 
@@ -27,11 +26,11 @@ class Topic:
 class Topics:
     """All topics, ready to find in a text, in the order of the file."""
 
-    def __init__(self, file: Path, vocab: Vocab) -> None:
+    def __init__(self, file: Path) -> None:
         with file.open("rb") as handle:
             rows = tomllib.load(handle)["topic"]
         self.by_id = {row["id"]: _topic(row) for row in rows}
-        self._book = CueBook({row["id"]: list(row["lines"]) for row in rows}, vocab)
+        self._book = CueBook({row["id"]: list(row["lines"]) for row in rows})
         self.words = self._book.words
 
     def find(self, doc: Doc) -> tuple[tuple[str, ...], list[Cue]]:

@@ -10,8 +10,8 @@ from assistant.knowledge.store import Knowledge
 from assistant.pairing.dish import Bite, Dish, DishPart, Table, table_of
 from assistant.pairing.glass import Glass, glass_of
 from assistant.pairing.plate import Plate, bites_of, plate_of
-from assistant.pairing.rules import RuleRunner
-from assistant.pairing.score import Effect, Score, Scores, score_all, verdict
+from assistant.pairing.rules import RuleRunner, Shelf, glass_quads, plate_quads
+from assistant.pairing.score import Effect, Score, score_all, verdict
 
 HUNDRED_GRAMS = 100.0
 FEW = 12  # up to so many wines are scored by themselves
@@ -43,6 +43,7 @@ class Engine:
 
     def __init__(self, knowledge: Knowledge) -> None:
         self.knowledge = knowledge
+        self._runner = RuleRunner(knowledge.rules)
         self._plates: dict[str, Plate] = {}
         self._ranked: dict[TableKey, dict[str, Match]] = {}
 
@@ -58,14 +59,18 @@ class Engine:
         return tuple(g for g in self.glasses.values() if wines[g.wine].type == "Wine")
 
     @cached_property
-    def _runner(self) -> RuleRunner:
-        return RuleRunner(self.knowledge.rules, self.cellar, self.larder)
-
-    @cached_property
     def larder(self) -> dict[str, Plate]:
         """The plates of all foods that can stand on a table by themselves, by key."""
         foods = dict.fromkeys(food for kind in TABLE_KINDS for food in self.knowledge.members(kind))
         return {key_of(food): self.plate_of_food(food) for food in foods}
+
+    @cached_property
+    def _cellar_shelf(self) -> Shelf:
+        return Shelf(glass_quads(self.cellar))
+
+    @cached_property
+    def _larder_shelf(self) -> Shelf:
+        return Shelf(plate_quads(self.larder))
 
     def plate(self, dish: Dish) -> Plate:
         """The dish as eaten."""
@@ -83,7 +88,11 @@ class Engine:
         Wines do not influence one another, so a whole cellar is scored once and kept.
         """
         names = list(wines)
-        found = self._all(table) if len(names) > FEW and self._stocked(names) else self._some(table, names)
+        found = (
+            self._all(table)
+            if len(names) > FEW and self._stocked(names)
+            else self._matches(table, [self.glasses[n] for n in names])
+        )
         return sorted((found[w] for w in names), key=lambda m: (-m.score, m.wine))
 
     def _stocked(self, names: list[str]) -> bool:
@@ -97,13 +106,14 @@ class Engine:
             self._ranked[key] = self._matches(table, self.cellar)
         return self._ranked[key]
 
-    def _some(self, table: Table, names: list[str]) -> dict[str, Match]:
-        return self._matches(table, [self.glasses[name] for name in names])
-
     def _matches(self, table: Table, glasses: Sequence[Glass]) -> dict[str, Match]:
         bites = self._as_bites(table)
         plates = {f"bite-{i}": self.plate(bite.dish) for i, bite in enumerate(bites)}
-        scores = self._scores(plates, glasses)
+        if glasses is self.cellar:
+            firings = self._runner.run_on(self._cellar_shelf, plate_quads(plates), plates)
+        else:
+            firings = self._runner.run(plates, glasses)
+        scores = score_all(plates, [glass.wine for glass in glasses], firings, self.knowledge)
         shares = [bite.share for bite in bites]
         return {g.wine: self._match(g.wine, [scores[k, g.wine] for k in plates], shares) for g in glasses}
 
@@ -119,17 +129,12 @@ class Engine:
         return self.rank(table, [wine])[0]
 
     def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
-        """Foods eaten by themselves, best with this wine first."""
-        keys = [key_of(food) for food in foods]
-        stocked = all(key in self.larder for key in keys)
-        plates = self.larder if stocked else {key_of(f): self.plate_of_food(f) for f in foods}
-        scores = self._scores(plates, [self.glasses[wine]])
-        ranked = ((food, scores[key, wine]) for food, key in zip(foods, keys, strict=True))
+        """Foods of the larder eaten by themselves, best with this wine first."""
+        own = glass_quads([self.glasses[wine]])
+        firings = self._runner.run_on(self._larder_shelf, own, self.larder)
+        scores = score_all(self.larder, [wine], firings, self.knowledge)
+        ranked = ((food, scores[key_of(food), wine]) for food in foods)
         return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))
-
-    def _scores(self, plates: dict[str, Plate], glasses: Sequence[Glass]) -> Scores:
-        firings = self._runner.run(plates, glasses)
-        return score_all(plates, [glass.wine for glass in glasses], firings, self.knowledge)
 
     def _match(self, wine: str, scores: list[Score], shares: list[float]) -> Match:
         if len(scores) == 1:

@@ -16,9 +16,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass
-from functools import cached_property
 from threading import Lock
-from types import MappingProxyType
 from typing import NamedTuple, cast
 
 import pyoxigraph as ox
@@ -38,7 +36,6 @@ _ANY_TRAIT = re.compile(
 
 
 WORKERS = 2
-EMPTY: Mapping[str, Plate] = MappingProxyType({})
 _NAME_AT = len(names.BASE)
 _PLATE_AT = len(names.BASE + PLATES)
 
@@ -89,7 +86,7 @@ class _Query:
 
 
 class Shelf:
-    """A store that keeps what many questions share; a question's own facts stay for its run only."""
+    """A store of the glasses or plates that many questions share; what is asked stays for its run only."""
 
     def __init__(self, facts: Iterable[ox.Quad]) -> None:
         self.store = ox.Store()
@@ -109,34 +106,18 @@ class Shelf:
 
 
 class RuleRunner:
-    """The rules as constant query texts; what `run` finds depends on plates and glasses alone.
+    """The rules as constant query texts; what is found depends on plates and glasses alone."""
 
-    `cellar` and `larder` are the glasses and plates that many questions share.
-    """
-
-    def __init__(
-        self, rules: Mapping[str, Rule], cellar: Sequence[Glass] = (), larder: Mapping[str, Plate] = EMPTY
-    ) -> None:
+    def __init__(self, rules: Mapping[str, Rule]) -> None:
         self._queries = [_query(rule) for rule in rules.values()]
-        self._cellar, self._larder = cellar, larder
         self._workers = ThreadPoolExecutor(WORKERS)
 
-    @cached_property
-    def _cellar_shelf(self) -> Shelf:
-        return Shelf(_glass_quads(self._cellar))
-
-    @cached_property
-    def _larder_shelf(self) -> Shelf:
-        return Shelf(_plate_quads(self._larder))
-
-    def run(self, plates: Mapping[str, Plate], glasses: Sequence[Glass]) -> list[Firing]:
+    def run(self, plates: Mapping[str, Plate], glasses: Iterable[Glass]) -> list[Firing]:
         """All firings for these plates (by key) and glasses, rule by rule."""
-        if glasses is self._cellar and glasses:
-            shelf, own = self._cellar_shelf, _plate_quads(plates)
-        elif plates is self._larder and plates:
-            shelf, own = self._larder_shelf, _glass_quads(glasses)
-        else:
-            shelf, own = Shelf(_glass_quads(glasses)), _plate_quads(plates)
+        return self.run_on(Shelf(glass_quads(glasses)), plate_quads(plates), plates)
+
+    def run_on(self, shelf: Shelf, own: Sequence[ox.Quad], plates: Mapping[str, Plate]) -> list[Firing]:
+        """The same with a shelf that holds the glasses (or plates); `own` are the other's facts."""
         with shelf.with_facts(own) as store:
             return self._fired(store, plates)
 
@@ -148,11 +129,13 @@ class RuleRunner:
         return [f for query, table in zip(queries, tables, strict=True) for f in _firings(query, table)]
 
 
-def _glass_quads(glasses: Iterable[Glass]) -> list[ox.Quad]:
+def glass_quads(glasses: Iterable[Glass]) -> list[ox.Quad]:
+    """All facts of these glasses."""
     return [quad for glass in glasses for quad in glass_facts(glass)]
 
 
-def _plate_quads(plates: Mapping[str, Plate]) -> list[ox.Quad]:
+def plate_quads(plates: Mapping[str, Plate]) -> list[ox.Quad]:
+    """All facts of these plates."""
     return [quad for key, plate in plates.items() for quad in plate_facts(key, plate)]
 
 
