@@ -7,7 +7,7 @@ import gc
 import json
 import sys
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 from assistant import __version__
 
@@ -16,11 +16,21 @@ if TYPE_CHECKING:
     from assistant.session import Session
 
 ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
+LONGEST_ERROR = 200
+
+
+class OneSentence(argparse.ArgumentParser):
+    """Tells wrong usage in one sentence."""
+
+    def error(self, message: str) -> NoReturn:
+        """Prints what is wrong and where help is, and leaves with 2."""
+        plain = message.removeprefix("argument ")
+        self.exit(WRONG_USAGE, f"goeswith: {plain[:LONGEST_ERROR]}; see {self.prog} --help.\n")
 
 
 def arguments() -> argparse.ArgumentParser:
     """The options of every command."""
-    parser = argparse.ArgumentParser(
+    parser = OneSentence(
         prog="goeswith",
         description="What goes with what: an offline assistant for wine-and-food tastings.",
         epilog="Without a command, goeswith opens the chat.",
@@ -40,9 +50,9 @@ def arguments() -> argparse.ArgumentParser:
 
 
 def _count(text: str) -> int:
-    if not text.isdigit() or int(text) < 1:
-        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number of 1 or more")
-    return min(int(text), 100_000)
+    if not (text.isascii() and text.isdigit() and len(text) < 10) or not int(text):
+        raise argparse.ArgumentTypeError(f"{text[:20]!r} is not a whole number from 1 to 999999999")
+    return int(text)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

@@ -370,7 +370,7 @@ def turns_of_phrase() -> tuple[str, ...]:
 def small_words() -> tuple[str, ...]:
     """Words that link and limit, punctuation and numbers."""
     language = corpus_dir() / "language"
-    limits = {phrase for word in read_preference_words(language / "preferences.toml") for phrase in word.words}
+    limits = {w for found in read_preference_words(language / "preferences.toml") for w in found.words}
     return tuple(sorted({*read_roles(language / "roles.toml"), *limits, *PUNCTUATION}))
 
 

@@ -11,6 +11,7 @@ import json
 import os
 import tempfile
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -59,17 +60,20 @@ def _read(target: Path) -> Any:
 
 
 def _write(target: Path, name: str, built: object) -> None:
+    """Writes the file whole or not at all: a cache that cannot be written only costs time."""
     body = json.dumps(built, ensure_ascii=False, separators=(",", ":")).encode()
     seal = hashlib.sha256(body).hexdigest().encode("ascii")
-    try:
+    with suppress(OSError):
         target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         handle, part = tempfile.mkstemp(dir=target.parent, prefix=f".{name}-")
-        with os.fdopen(handle, "wb") as file:
-            file.write(seal + b"\n" + body)
-        os.replace(part, target)
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(seal + b"\n" + body)
+            os.replace(part, target)
+        except OSError:
+            Path(part).unlink(missing_ok=True)
+            raise
         _forget_others(target, name)
-    except OSError:
-        return  # a cache that cannot be written only costs time
 
 
 def _forget_others(target: Path, name: str) -> None:

@@ -94,7 +94,8 @@ def _stands_in(mine: Turtle, shipped: Turtle) -> bool:
 
 def twice_declared(ground: Ground) -> list[Problem]:
     """Terms whose class is stated in two places: two things under one name, or one pasted twice."""
-    stated = Counter((q.subject, q.object) for q in ground.quads if q.predicate == _TYPE)
+    typed = (q for q in ground.quads if q.predicate == _TYPE and _is_own(q.object))
+    stated = Counter((q.subject, q.object) for q in typed)
     twice = dict.fromkeys(s for (s, _), times in stated.items() if times > 1 and isinstance(s, ox.NamedNode))
     return [
         ground.problem(
@@ -110,3 +111,7 @@ def twice_declared(ground: Ground) -> list[Problem]:
 def _everywhere(subject: str, ground: Ground) -> str:
     lines = [(f.source, line) for f in ground.files for line in f.starts.get(subject, ())]
     return ", ".join(f"{source} line {line}" for source, line in lines)
+
+
+def _is_own(cls: object) -> bool:
+    return isinstance(cls, ox.NamedNode) and cls.value.startswith(names.SCHEMA)

@@ -1,13 +1,14 @@
 """Runs the SHACL shapes of ontology/shapes/ with pySHACL and reads its report as problems.
 
 Each shape is a property shape with its own targets, which pySHACL runs for all terms at once.
-Blank nodes are given IRIs on the way in, so that a report can be led back to the term they belong to.
+Blank nodes are given IRIs on the way in, so that a report can be led back to the term they belong
+to, and those that say the very same are looked at once.
 """
 
 from __future__ import annotations
 
 import logging
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -22,6 +23,11 @@ if TYPE_CHECKING:
     from rdflib.term import Literal, URIRef
 
 _BLANK = "blank:"
+_TEXT = {  # rdflib tells text without a datatype from text with that of a string
+    "http://www.w3.org/2001/XMLSchema#string",
+    "http://www.w3.org/1999/02/22-rdf-syntax-ns#langString",
+    "http://www.w3.org/1999/02/22-rdf-syntax-ns#dirLangString",
+}
 
 
 def shape_problems(ground: Ground, shapes: Iterable[Path]) -> list[Problem]:
@@ -35,49 +41,64 @@ def shape_problems(ground: Ground, shapes: Iterable[Path]) -> list[Problem]:
     rules = rdflib.Graph()
     for file in shapes:
         rules.parse(file, format="turtle")
-    sound, report, _ = validate(data_graph(ground), shacl_graph=rules, inplace=True, inference="none")
-    return [] if sound else _read_report(report, ground)
+    firsts = _firsts(ground)
+    data = data_graph(ground, firsts)
+    sound, report, _ = validate(data, shacl_graph=rules, inplace=True, inference="none")
+    return [] if sound else _read_report(report, ground, firsts)
 
 
-def data_graph(ground: Ground) -> Graph:
-    """The ground as an rdflib graph, in which blank nodes are IRIs of the scheme `blank:`."""
+def _firsts(ground: Ground) -> dict[str, str]:
+    """Of each blank node the first one that says the very same, often itself: most amounts are alike."""
+    says: dict[str, list[tuple[object, object]]] = {}
+    for quad in ground.quads:
+        if isinstance(quad.subject, ox.BlankNode):
+            says.setdefault(quad.subject.value, []).append((quad.predicate, quad.object))
+    firsts: dict[tuple[tuple[object, object], ...], str] = {}
+    return {node: firsts.setdefault(tuple(said), node) for node, said in says.items()}
+
+
+def data_graph(ground: Ground, firsts: Mapping[str, str]) -> Graph:
+    """The ground as an rdflib graph, in which the first of alike blank nodes stands for all of them."""
     from rdflib import Graph
 
     graph = Graph()
     known: dict[object, Literal | URIRef] = {}
     for quad in ground.quads:
+        if firsts.get(getattr(quad.subject, "value", "")) not in (None, quad.subject.value):  # type: ignore[union-attr]
+            continue
         triple = (quad.subject, quad.predicate, quad.object)
         for node in triple:
             if node not in known:
-                known[node] = _converted(node)
+                known[node] = _converted(node, firsts)
         graph.add((known[triple[0]], known[triple[1]], known[triple[2]]))
     return graph
 
 
-def _converted(node: object) -> Literal | URIRef:
+def _converted(node: object, firsts: Mapping[str, str]) -> Literal | URIRef:
     from rdflib.term import Literal, URIRef
 
     if isinstance(node, ox.NamedNode):
         return URIRef(node.value)
     if isinstance(node, ox.BlankNode):
-        return URIRef(_BLANK + node.value)
-    if isinstance(node, ox.Literal) and not node.language:
+        return URIRef(_BLANK + firsts.get(node.value, node.value))
+    if isinstance(node, ox.Literal) and node.datatype.value not in _TEXT:
         return Literal(node.value, datatype=URIRef(node.datatype.value))
     return Literal(str(getattr(node, "value", node)), lang=getattr(node, "language", None))
 
 
-def _read_report(report: Graph, ground: Ground) -> list[Problem]:
+def _read_report(report: Graph, ground: Ground, firsts: Mapping[str, str]) -> list[Problem]:
     from rdflib.namespace import SH
 
+    alike: dict[str, list[str]] = {}
+    for node, first in firsts.items():
+        alike.setdefault(_BLANK + first, []).append(node)
     problems = []
     for result in report.subjects(SH.focusNode, None):
-        focus = str(report.value(result, SH.focusNode)).removeprefix(_BLANK)
-        path = report.value(result, SH.resultPath)
-        value = report.value(result, SH.value)
+        focus, path = str(report.value(result, SH.focusNode)), report.value(result, SH.resultPath)
         message, remedy = split(str(report.value(result, SH.resultMessage)))
-        values = {"value": _shown(value)}
-        predicate = str(path) if path else None
-        problems.append(ground.problem(focus, message, remedy, values, predicate))
+        values = {"value": _shown(report.value(result, SH.value))}
+        for node in alike.get(focus, [focus]):
+            problems.append(ground.problem(node, message, remedy, values, str(path) if path else None))
     return problems
 
 

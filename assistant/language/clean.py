@@ -6,6 +6,7 @@ import unicodedata
 from dataclasses import dataclass
 
 MAX_CHARACTERS = 1_000
+MOST_LOOKED_AT = 20 * MAX_CHARACTERS
 _KEPT_CONTROLS = {"\t": " ", "\n": " ", "\r": " ", "\x0b": " ", "\x0c": " "}
 _ODD_CATEGORIES = {"Cc", "Cf", "Co", "Cs", "Cn", "Zl", "Zp"}
 
@@ -22,7 +23,7 @@ class Cleaned:
 def clean(text: str) -> Cleaned:
     """Normalises (NFKC), drops control, format and bidi characters, caps the length. Never raises."""
     kept, odd = [], 0
-    for character in text[: MAX_CHARACTERS * 2]:
+    for character in text[:MOST_LOOKED_AT]:
         if character in _KEPT_CONTROLS:
             kept.append(" ")
         elif unicodedata.category(character) in _ODD_CATEGORIES:
@@ -30,4 +31,5 @@ def clean(text: str) -> Cleaned:
         else:
             kept.append(character)
     whole = " ".join(unicodedata.normalize("NFKC", "".join(kept)).split())
-    return Cleaned(whole[:MAX_CHARACTERS], odd, max(0, len(text) - MAX_CHARACTERS))
+    cut = max(0, len(whole) - MAX_CHARACTERS) + max(0, len(text) - MOST_LOOKED_AT)
+    return Cleaned(whole[:MAX_CHARACTERS].rstrip(), odd, cut)

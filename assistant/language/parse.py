@@ -16,21 +16,18 @@ from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Preference, Reading, Text
 from assistant.language.intent import Signature, decide, read_intents
 from assistant.language.lexicon import build_lexicon
-from assistant.language.preferences import find_preferences, negated, read_preference_words
+from assistant.language.preferences import find_preferences, negated, read_preference_words, small_words
 from assistant.language.reading import Reader
 from assistant.language.topics import Topics
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import single
 
 MOST_DISHES = 6
+ASKED_WHY = ("why", "why-not")
 BARE_WORDS = 4
 DESSERT = "kind/dessert"
 EDIBLE = ("food", "sauce", "dressing", "garnish")
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
-_LIMIT_WORDS = (
-    "what which a an any some good best nice only no not other about like prefer want dont hate but one"
-)
-_LIMIT_BEFORE = frozenset(re.findall("[a-z]+", _LIMIT_WORDS))
 
 
 class Parser:
@@ -71,9 +68,14 @@ class Parser:
             bare=_bare(text),
         )
         used_words = {text.words[i] for i in used}
-        left = tuple(w for w in text.left_out if w not in used_words)
+        left = tuple(w for w in text.left_out if w not in used_words) + tuple(sorted_out.unused)
+        intent = decide(signature, self._rows)
+        if intent in ASKED_WHY:  # `why not Barolo?` asks about Barolo
+            refused = tuple(p.wanted for p in preferences if p.banned and p.wanted in self._knowledge.wines)
+            wines = (*wines, *(w for w in refused if w and w not in wines))
+            preferences = [p for p in preferences if p.wanted not in refused]
         return Frame(
-            intent=decide(signature, self._rows),
+            intent=intent,
             text=replace(text, left_out=left, readings=tuple(sorted_out.named)),
             dishes=tuple(dishes),
             wines=wines,
@@ -99,6 +101,7 @@ class _Sorting:
         self.cuisines: list[Dish] = []
         self.preferences: list[Preference] = []
         self.named: list[Reading] = []
+        self.unused: list[str] = []
         has_food = any(r.kind in EDIBLE for r in text.readings)
         readings = [self._as_term(r) for r in text.readings] if "means" in text.cues else text.readings
         for i, reading in enumerate(readings):
@@ -135,7 +138,7 @@ class _Sorting:
         """`cheese for dessert` eats cheese."""
         before = self._text.stems[reading.start - 1] if reading.start else ""
         others = [r for r in self._text.readings if r.kind in EDIBLE and r is not reading]
-        return before in ("as", "for") and bool(others) and self._is_dessert(reading)
+        return before in small_words()["course-before"] and bool(others) and self._is_dessert(reading)
 
     def _is_dessert(self, reading: Reading) -> bool:
         return reading.label == self._knowledge.label(DESSERT)
@@ -152,7 +155,7 @@ class _Sorting:
         """`a red` is a limit; `does red go with fish` asks about reds."""
         before = self._text.stems[reading.start - 1] if reading.start else ""
         banned = negated(self._text, reading.start)
-        limit = banned or before in _LIMIT_BEFORE or "judge" not in self._text.cues
+        limit = banned or before in small_words()["limit-before"] or "judge" not in self._text.cues
         if not limit or ("foods-for-wine" in self._text.cues and not self.foods):
             self.wines.append(reading)
             return "wine"
@@ -161,14 +164,25 @@ class _Sorting:
         return "preference"
 
     def _region(self, reading: Reading, follower: Reading | None, has_food: bool) -> str:
+        """A kitchen (`Thai food`), a limit on the wine (`an Italian red`), or nothing we can use."""
         after = self._text.stems[reading.end] if reading.end < len(self._text.stems) else ""
-        if after in ("food", "takeaway", "takeout", "cuisine", "cooking", "meal", "dinner", "feast", "night"):
+        if after in small_words()["kitchen"]:
             return self._cuisine(reading)
-        if after in ("wine", "bottle", "grape") or (follower and follower.kind == "wine"):
+        if (
+            after in small_words()["bottle"]
+            or (follower and follower.kind == "wine")
+            or "wine" in self._text.stems
+        ):
             return self._home_limit(reading)
-        if not has_food and "wine" not in self._text.stems:
+        adjective = reading.text.lower() != self._knowledge.label(reading.id).lower()
+        asks = "wines-for-food" in self._text.cues or _bare(self._text)
+        if adjective and not has_food and asks:
             return self._cuisine(reading)
-        return "region" if has_food and after not in ("", "one") else self._home_limit(reading)
+        if has_food and after in ("", "one"):
+            return self._home_limit(reading)
+        if not has_food:
+            self.unused.append(reading.text)
+        return "region"
 
     def _cuisine(self, reading: Reading) -> str:
         found = self._knowledge.cuisine(reading.id)

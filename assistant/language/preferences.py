@@ -6,20 +6,30 @@ import re
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from assistant.knowledge.files import corpus_dir
 from assistant.language.fold import key
 from assistant.language.frame import Preference, Text
 
-_ALCOHOL = re.compile(
-    r"(?P<way>under|below|less than|max|maximum|at most|no more than|over|above|at least)\s+"
-    r"(?P<number>\d{1,2}(?:\.\d)?)\s*(?:%|percent|per cent|abv)"
-)
-_UPPER = {"under", "below", "less than", "max", "maximum", "at most", "no more than"}
-_TURNS = frozenset(key("not no without hate hates nothing never dont doesnt isnt cant avoid except too less"))
-_ALL_BUT = frozenset(key("anything everything all any nothing"))
 _REACH = 4
+
+
+@lru_cache(maxsize=1)
+def small_words() -> dict[str, frozenset[str]]:
+    """The lists of corpus/language/small-words.toml, folded where they are single words."""
+    with (corpus_dir() / "language" / "small-words.toml").open("rb") as handle:
+        lists = tomllib.load(handle)
+    return {name: frozenset(" ".join(key(word)) or word for word in words) for name, words in lists.items()}
+
+
+@lru_cache(maxsize=1)
+def _alcohol_pattern() -> re.Pattern[str]:
+    words = small_words()
+    ways = "|".join(sorted(words["at-most"] | words["at-least"], key=len, reverse=True))
+    return re.compile(rf"\b(?P<way>{ways})\s+(?P<number>\d{{1,2}}(?:\.\d)?)\s*(?:%|percent|per cent|abv)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,18 +77,19 @@ def find_preferences(
                 found.append(word.negated if negated(text, at) else word.asks)
                 used |= span
                 break
-    found += [_alcohol(match) for match in _ALCOHOL.finditer(text.typed.lower())]
+    found += [_alcohol(match) for match in _alcohol_pattern().finditer(text.typed.lower())]
     return found, used
 
 
 def negated(text: Text, at: int) -> bool:
     """Whether a word turns what stands here into a ban (`not`, `no`, `nothing`, `hate` ...)."""
-    if at > 1 and text.stems[at - 1] == "but" and text.stems[at - 2] in _ALL_BUT:
+    words = small_words()
+    if at > 1 and text.stems[at - 1] == "but" and text.stems[at - 2] in words["all-but"]:
         return True
     for i in range(at - 1, max(-1, at - 1 - _REACH), -1):
-        if text.stems[i] in (",", ";", ".", "but", "and", "with", "for"):
+        if text.stems[i] in words["ends"]:
             return False
-        if text.stems[i] in _TURNS:
+        if text.stems[i] in words["turns"]:
             return True
     return False
 
@@ -97,6 +108,6 @@ def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] |
 
 
 def _alcohol(match: re.Match[str]) -> Preference:
-    number, upper = float(match["number"]), match["way"] in _UPPER
+    number, upper = float(match["number"]), match["way"] in small_words()["at-most"]
     label = f"{match['way']} {number:g} % alcohol"
     return Preference(label, "alcoholPercent", None if upper else number, number if upper else None)

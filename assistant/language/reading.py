@@ -16,6 +16,7 @@ from assistant.language.words import tokens
 
 GROUP = "readings"
 SAFETY = "safety"
+MOST_REPAIRS = 12  # a text with more strange words is not a question
 
 
 class Reader:
@@ -65,12 +66,14 @@ class Reader:
     def _mended(self, doc: Doc) -> tuple[Doc, dict[int, str]]:
         """The doc with misspelt words' norms mended, and the typed words by token position."""
         mended: dict[int, str] = {}
+        tried: list[int] = []
         for at, token in enumerate(doc):
             slip = self._lexicon.slips.get(token.norm_)
             if slip:
                 mended[at], token.norm_ = token.text, slip
-            if not self._strange(token.norm_) or at in mended:
+            if len(tried) == MOST_REPAIRS or not self._strange(token.norm_) or at in mended:
                 continue
+            tried.append(at)
             follower = doc[at + 1].norm_ if at + 1 < len(doc) else ""
             for word in (token.norm_, runs_together([token.norm_, follower])):
                 found = self._best(word, doc, at)

@@ -25,9 +25,11 @@ def picks(ranked: Sequence[Match], count: int, knowledge: Knowledge) -> list[Mat
     if count > VARIED_UP_TO:
         return list(ranked[:count])
     chosen: list[Match] = []
-    for match in sorted(ranked, key=lambda m: (-_handy(m, knowledge), m.wine)):
+    handy = sorted(ranked, key=lambda m: (-_handy(m, knowledge), m.wine))
+    for match in handy:
         if len(chosen) < count and _adds(match, chosen, knowledge):
             chosen.append(match)
+    chosen += [m for m in handy if m not in chosen][: count - len(chosen)]
     return sorted(chosen, key=lambda m: (-m.score, m.wine))
 
 
