@@ -1,4 +1,7 @@
-"""The command line: `goeswith` (chat), `goeswith ask`; exit codes 0 answered, 1 asked back, 2 wrong usage."""
+"""The command line: `goeswith` (chat), `goeswith ask`, `goeswith check`.
+
+Exit codes: 0 answered or sound, 1 asked back or problems found, 2 wrong usage or unreadable file.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,7 @@ import gc
 import json
 import sys
 from collections.abc import Iterable, Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
 from assistant import __version__
@@ -16,6 +20,7 @@ if TYPE_CHECKING:
     from assistant.session import Session
 
 ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
+SOUND, PROBLEMS = ANSWERED, ASKED_BACK
 LONGEST_ERROR = 200
 
 
@@ -46,12 +51,20 @@ def arguments() -> argparse.ArgumentParser:
     ask.add_argument("question", nargs="*", metavar="QUESTION", help="the question, in plain words")
     ask.add_argument("--json", action="store_true", help="one JSON object a line")
     ask.add_argument("--top", type=_count, default=3, metavar="N", help="how many picks (default 3)")
+    check = commands.add_parser(
+        "check",
+        help="check the knowledge, and Turtle files of your own with it",
+        description="Checks the shipped knowledge together with each FILE. A FILE with the name of "
+        "a shipped one that restates some of its terms stands in for it.",
+    )
+    check.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a Turtle file of your own")
+    check.add_argument("--json", action="store_true", help="the report as one JSON object")
     return parser
 
 
 def _count(text: str) -> int:
-    if not (text.isascii() and text.isdigit() and len(text) < 10) or not int(text):
-        raise argparse.ArgumentTypeError(f"{text[:20]!r} is not a whole number from 1 to 999999999")
+    if not (text.isascii() and text.isdigit() and len(text) < 19) or not int(text):
+        raise argparse.ArgumentTypeError(f"{text[:20]!r} is not a whole number of 1 or more")
     return int(text)
 
 
@@ -62,6 +75,8 @@ def main(argv: Sequence[str] | None = None) -> int:
             stream.reconfigure(encoding="utf-8", errors="replace")
     options = arguments().parse_args(argv)
     try:
+        if options.command == "check":
+            return _check(options.files, options.json)
         return _ask(options) if options.command == "ask" else _chat()
     except KeyboardInterrupt:
         return 130
@@ -87,6 +102,26 @@ def _ask(options: argparse.Namespace) -> int:
     answer = session.ask(" ".join(options.question))
     _print(answer, options.json)
     return ANSWERED if answer.understood else ASKED_BACK
+
+
+def _check(files: Sequence[Path], as_json: bool) -> int:
+    from assistant.answers.sanitise import safe, safe_record
+    from assistant.knowledge.check import examine
+    from assistant.knowledge.check_report import sentence
+    from assistant.knowledge.problems import KnowledgeError
+
+    gc.disable()  # a check ends soon, and collecting would take a fifth of it
+    try:
+        report = examine(files)
+    except KnowledgeError as error:
+        for problem in error.problems:
+            print(f"goeswith: {safe(sentence(problem))}", file=sys.stderr)
+        return WRONG_USAGE
+    finally:
+        gc.enable()
+    record = safe_record(report.as_json())
+    print(json.dumps(record, ensure_ascii=False) if as_json else safe(report.text()), flush=True)
+    return PROBLEMS if report.problems else SOUND
 
 
 def _lines(lines: Iterable[str], as_json: bool, top: int) -> int:

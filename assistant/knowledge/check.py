@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from os.path import realpath
 from pathlib import Path
 
 import pyoxigraph as ox
 
 from assistant.knowledge import names
 from assistant.knowledge.check_queries import query_problems
+from assistant.knowledge.check_report import Report
 from assistant.knowledge.check_rules import rule_problems
 from assistant.knowledge.check_shapes import shape_problems
 from assistant.knowledge.files import knowledge_files, ontology_dir
@@ -25,15 +26,6 @@ from assistant.knowledge.turtle import Turtle, read_turtle
 _LABEL = ox.NamedNode("http://www.w3.org/2004/02/skos/core#prefLabel")
 _TYPE = ox.NamedNode(names.RDF_TYPE)
 _RULE = ox.NamedNode(names.iri("PairingRule"))
-
-
-@dataclass(frozen=True, slots=True)
-class Report:
-    """What a check found, and how much it looked at: named concepts and, apart from them, rules."""
-
-    problems: tuple[Problem, ...]
-    concepts: int
-    rules: int
 
 
 def check(files: Sequence[Path] = (), root: Path | None = None) -> list[Problem]:
@@ -69,11 +61,11 @@ def _in_order(problems: Sequence[Problem], ground: Ground) -> tuple[Problem, ...
 def read_files(named: Sequence[Path], root: Path) -> list[Turtle]:
     """The knowledge under `root`, then the named files. Raises KnowledgeError for all unreadable ones."""
     shipped = {p: f"{root.name}/{p.relative_to(root).as_posix()}" for p in knowledge_files(root)}
-    same = {p.resolve() for p in shipped}
-    own = {p.resolve(): str(p) for p in named if p.resolve() not in same}
+    same = {realpath(p) for p in shipped}
+    own = {realpath(p): p for p in named if realpath(p) not in same}
     problems: list[Problem] = []
     base = [f for path, source in shipped.items() for f in _read(path, source, problems)]
-    added = [f for path, source in own.items() for f in _read(path, source, problems)]
+    added = [f for path in own.values() for f in _read(path, str(path), problems)]
     if problems:
         raise KnowledgeError(problems)
     return [f for f in base if not any(_stands_in(mine, f) for mine in added)] + added

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from codecs import BOM_UTF8
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -45,8 +46,9 @@ class Turtle:
     @cached_property
     def stated(self) -> frozenset[tuple[str, str]]:
         """Subjects with the properties the file states of them, as pairs of IRIs."""
-        named = (q for q in self.quads if isinstance(q.subject, ox.NamedNode))
-        return frozenset((q.subject.value, q.predicate.value) for q in named)
+        return frozenset(
+            (q.subject.value, q.predicate.value) for q in self.quads if isinstance(q.subject, ox.NamedNode)
+        )
 
     @cached_property
     def starts(self) -> dict[str, list[int]]:
@@ -96,28 +98,28 @@ class Turtle:
 def read_turtle(path: Path, source: str) -> Turtle:
     """Reads a file. Raises KnowledgeError: not a file, too large, not Turtle (with its line)."""
     data = _bytes(path, source)
+    if data.startswith(BOM_UTF8):
+        raise _refused(source, "the file begins with a byte order mark.", "Save it as UTF-8 without one.")
     try:
-        quads = ox.parse(input=data, format=ox.RdfFormat.TURTLE, rename_blank_nodes=True)
-        found = tuple(quads)
+        quads = tuple(ox.parse(input=data, format=ox.RdfFormat.TURTLE, rename_blank_nodes=True))
     except SyntaxError as error:
-        what = str(error.msg).split(": ", 1)[-1].replace("\ufeff", "a byte order mark")
+        what = str(error.msg).split(": ", 1)[-1]
         raise _refused(source, f"this is not Turtle ({what}).", "Mend the line.", error.lineno) from None
-    return Turtle(source, data.decode("utf-8", "replace").replace("\r\n", "\n"), found)
+    return Turtle(source, data.decode("utf-8").replace("\r\n", "\n"), quads)
 
 
 def _bytes(path: Path, source: str) -> bytes:
+    """The bytes of a file of at most LARGEST."""
     try:
         if not path.is_file():
-            raise _refused(source, "there is no such file.", "Check its name.")
+            raise _refused(source, "there is no file of this name.", "Check how it is written.")
         with path.open("rb") as file:
             data = file.read(LARGEST + 1)
     except (OSError, ValueError):
         raise _refused(source, "the file cannot be read.", "Check that it may be read.") from None
     if len(data) > LARGEST:
         limit = f"{LARGEST // 1_000_000} MB"
-        raise _refused(
-            source, f"the file is larger than {limit}.", f"Split it into files of at most {limit}."
-        )
+        raise _refused(source, f"the file is larger than {limit}.", f"Split it into files up to {limit}.")
     return data
 
 
