@@ -55,7 +55,7 @@ def arguments() -> argparse.ArgumentParser:
         "check",
         help="check the knowledge, and Turtle files of your own with it",
         description="Checks the shipped knowledge together with each FILE. A FILE with the name of "
-        "a shipped one that restates some of its terms stands in for it.",
+        "a shipped one that declares some of its terms stands in for it.",
     )
     check.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a Turtle file of your own")
     check.add_argument("--json", action="store_true", help="the report as one JSON object")

@@ -14,6 +14,7 @@ from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Amount
 from assistant.pairing.sweetness import sweetness_word
 
+LIGHT_BELOW, MEDIUM_BELOW = 2.4, 3.3
 _LOUDEST = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma")
 
 
@@ -31,7 +32,7 @@ def _wine(context: Context) -> Answer:
         "describe-wine",
         wine=wine.label,
         sweetness=sweetness_word(wine, glass.points["sweetness"]),
-        body=_body_word(glass.points["body"]),
+        body=context.wording("body", _body(glass.points["body"])),
         acid=scales["acidity"].word(glass.points["acid"]),
     )
     smells = [context.knowledge.label(s) for s in sorted(wine.smells)]
@@ -40,8 +41,8 @@ def _wine(context: Context) -> Answer:
     return _with_values(context, say, lines, wine.amounts, item)
 
 
-def _body_word(points: float) -> str:
-    return "light" if points < 2.4 else "medium-bodied" if points < 3.3 else "full"
+def _body(points: float) -> str:
+    return "light" if points < LIGHT_BELOW else "medium" if points < MEDIUM_BELOW else "full"
 
 
 def _food(context: Context) -> Answer:

@@ -81,7 +81,7 @@ def _other_lines(context: Context, other: Match | None) -> list[str]:
     if other is None or context.frame.preferences:
         return []
     red = context.knowledge.wines[other.wine].colour == "colour/red"
-    colour = "red" if red else "white or pink"
+    colour = context.wording("colour", "red" if red else "pale")
     return [context.wording("line", "other-colour", colour=colour, wine=label(context, other))]
 
 
@@ -114,13 +114,9 @@ def _dish_lines(context: Context, first: Match) -> list[str]:
         if found:
             part, name, points = found
             word = context.knowledge.label(part)
-            what = f"{_taste(name)} {points:.1f} of 5"
+            what = context.wording("decides", name, points=points)
             lines.append(context.wording("line", "decides", part=word, what=what))
     rules = context.knowledge.rules
     for warning in first.warnings[:1]:
         lines.append(context.wording("line", "warning", reason=rules[warning.rule].because))
     return lines
-
-
-def _taste(name: str) -> str:
-    return {"heat": "chilli heat", "acid": "acid"}.get(name, name)

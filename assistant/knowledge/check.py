@@ -1,7 +1,7 @@
 """Checks the knowledge: Turtle syntax, SHACL shapes, SPARQL checks and the text of the rules.
 
 `examine` looks at the shipped files together with files of the user's own. A file of the user's
-that has the name of a shipped one and restates some of its terms stands in for it.
+that has the name of a shipped one and declares some of its terms stands in for it.
 """
 
 from __future__ import annotations
@@ -40,12 +40,14 @@ def examine(files: Sequence[Path] = (), root: Path | None = None) -> Report:
     """Checks everything. Raises KnowledgeError with one problem for each file that cannot be read."""
     folder = root or ontology_dir()
     ground = Ground(read_files(files, folder))
-    problems = [
-        *twice_declared(ground),
+    twice = twice_declared(ground)
+    muddled = {problem.term for problem in twice}  # two things in one: nothing else can be said of them
+    others = [
         *shape_problems(ground, sorted((folder / "shapes").glob("*.ttl"))),
         *query_problems(ground, sorted((folder / "checks").glob("*.rq"))),
         *rule_problems(ground),
     ]
+    problems = [*twice, *(problem for problem in others if problem.term not in muddled)]
     rules = {q.subject for q in ground.store.quads_for_pattern(None, _TYPE, _RULE, None)}
     named = {q.subject for q in ground.store.quads_for_pattern(None, _LABEL, None, None)}
     return Report(_in_order(problems, ground), len(named - rules), len(rules))
@@ -81,7 +83,7 @@ def _read(path: Path, source: str, problems: list[Problem]) -> list[Turtle]:
 
 def _stands_in(mine: Turtle, shipped: Turtle) -> bool:
     same_name = Path(mine.source).name == Path(shipped.source).name
-    return same_name and not mine.subjects.isdisjoint(shipped.subjects)
+    return same_name and not mine.declared.isdisjoint(shipped.declared)
 
 
 def twice_declared(ground: Ground) -> list[Problem]:

@@ -53,19 +53,19 @@ def _run(query: Query, ground: Ground) -> list[Problem]:
 
 
 def _problem(query: Query, row: dict[str, object], ground: Ground) -> Problem:
-    row = _later_first(row, ground)
-    values = {name: shown(node) for name, node in row.items() if node is not None}
     predicate = _text(row["property"]) if row.get("property") else None
+    row = _later_first(row, predicate, ground)
+    values = {name: shown(node) for name, node in row.items() if node is not None}
     return ground.problem(_text(row["term"]), query.message, query.remedy, values, predicate)
 
 
-def _later_first(row: dict[str, object], ground: Ground) -> dict[str, object]:
-    """The row with the two terms changed where the other one stands in a later file."""
-    term, other = _text(row["term"]), row.get("other")
+def _later_first(row: dict[str, object], predicate: str | None, ground: Ground) -> dict[str, object]:
+    """The row with the two terms changed where the other one is stated in a later file."""
+    term, other = row["term"], row.get("other")
     if not isinstance(other, ox.NamedNode):
         return row
-    files = [ground.files.index(ground.file_of(subject)) for subject in (term, other.value)]
-    return {**row, "term": other, "other": row["term"]} if files[1] > files[0] else row
+    files = [ground.files.index(ground.file_of(_text(one), predicate)) for one in (term, other)]
+    return {**row, "term": other, "other": term} if files[1] > files[0] else row
 
 
 def _text(node: object) -> str:

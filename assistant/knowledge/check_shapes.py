@@ -113,4 +113,4 @@ def _shown(value: object) -> str:
 
     if isinstance(value, URIRef):
         return "[ ... ]" if value.startswith(_BLANK) else names.curie(value)
-    return shown(value)
+    return shown(str(value))

@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pyoxigraph as ox
 
+from assistant.knowledge import names
 from assistant.knowledge.problems import KnowledgeError, Problem
 
 LARGEST = 20_000_000
@@ -42,6 +43,11 @@ class Turtle:
     def subjects(self) -> frozenset[str]:
         """IRIs of which the file states something."""
         return frozenset(q.subject.value for q in self.quads if isinstance(q.subject, ox.NamedNode))
+
+    @cached_property
+    def declared(self) -> frozenset[str]:
+        """IRIs whose class the file states."""
+        return frozenset(subject for subject, predicate in self.stated if predicate == names.RDF_TYPE)
 
     @cached_property
     def stated(self) -> frozenset[tuple[str, str]]:
@@ -112,7 +118,8 @@ def _bytes(path: Path, source: str) -> bytes:
     """The bytes of a file of at most LARGEST."""
     try:
         if not path.is_file():
-            raise _refused(source, "there is no file of this name.", "Check how it is written.")
+            what = "this is no plain file." if path.exists() else "there is no file of this name."
+            raise _refused(source, what, "Check how it is written.")
         with path.open("rb") as file:
             data = file.read(LARGEST + 1)
     except (OSError, ValueError):

@@ -1,0 +1,1 @@
+"""Speed and size, measured; run with --benchmark-only."""
