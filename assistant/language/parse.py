@@ -50,9 +50,12 @@ class Parser:
         """The frame of one question; `standing` tells that an earlier turn stands."""
         text = self._reader.read(clean(typed))
         sorted_out = _Sorting(text, self._knowledge)
-        taken = {i for r in sorted_out.named for i in range(r.start, r.end)}
+        asks_meaning = bool(text.cues & {"means", "define"})
+        fixed = [r for r in sorted_out.named if asks_meaning or r.type != "Term"]
+        taken = {i for r in fixed for i in range(r.start, r.end)}
         preferences, used = find_preferences(text, self._words, taken)
         preferences = [*sorted_out.preferences, *preferences]
+        sorted_out.drop_terms(used)
         dishes = self._dishes.dishes(text, sorted_out.edible)
         dishes += sorted_out.cuisines
         wines = tuple(dict.fromkeys(r.id for r in sorted_out.wines))
@@ -107,6 +110,12 @@ class _Sorting:
         for i, reading in enumerate(readings):
             follower = text.readings[i + 1] if i + 1 < len(text.readings) else None
             self._sort(reading, follower, has_food)
+
+    def drop_terms(self, used: set[int]) -> None:
+        """Terms that turned out to be limits (`not sweet`) are no terms."""
+        kept = [r for r in self.named if r.type != "Term" or not used & set(range(r.start, r.end))]
+        self.named = kept
+        self.terms = [r for r in self.terms if any(k.start == r.start for k in kept)]
 
     def _as_term(self, reading: Reading) -> Reading:
         """`what does brut mean` asks for the term, not for the wine of that name."""
