@@ -106,7 +106,8 @@ class _Sorting:
         self.named: list[Reading] = []
         self.unused: list[str] = []
         has_food = any(r.kind in EDIBLE for r in text.readings)
-        readings = [self._as_term(r) for r in text.readings] if "means" in text.cues else text.readings
+        asks_meaning = "means" in text.cues or ("define" in text.cues and _bare(text))
+        readings = [self._as_term(r) for r in text.readings] if asks_meaning else text.readings
         for i, reading in enumerate(readings):
             follower = text.readings[i + 1] if i + 1 < len(text.readings) else None
             self._sort(reading, follower, has_food)
@@ -177,6 +178,8 @@ class _Sorting:
         after = self._text.stems[reading.end] if reading.end < len(self._text.stems) else ""
         if after in small_words()["kitchen"]:
             return self._cuisine(reading)
+        if after == "one":
+            return self._home_limit(reading)
         if (
             after in small_words()["bottle"]
             or (follower and follower.kind == "wine")
@@ -187,7 +190,7 @@ class _Sorting:
         asks = "wines-for-food" in self._text.cues or _bare(self._text)
         if adjective and not has_food and asks:
             return self._cuisine(reading)
-        if has_food and after in ("", "one"):
+        if has_food and not after:
             return self._home_limit(reading)
         if not has_food:
             self.unused.append(reading.text)
