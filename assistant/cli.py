@@ -6,7 +6,6 @@ Exit codes: 0 answered or sound, 1 asked back or problems found, 2 wrong usage o
 from __future__ import annotations
 
 import argparse
-import gc
 import json
 import sys
 from collections.abc import Iterable, Sequence
@@ -142,15 +141,14 @@ def _lines(lines: Iterable[str], as_json: bool, top: int) -> int:
 
 def _session(top: int) -> Session | None:
     """A session, or None after saying why the knowledge cannot be read."""
-    gc.disable()  # what is loaded stays: collecting over it would take a tenth of the start
+    from assistant.knowledge.collector import loading
     from assistant.knowledge.problems import KnowledgeError
-    from assistant.session import Session
 
     try:
-        session = Session(top=top)
-        gc.freeze()
-        gc.enable()
-        return session
+        with loading():
+            from assistant.session import Session
+
+            return Session(top=top)
     except KnowledgeError as error:
         for problem in error.problems:
             print(f"goeswith: {problem}", file=sys.stderr)

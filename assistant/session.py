@@ -10,6 +10,7 @@ from assistant.answers import compare, describe, foods, judge, order, safety, sm
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
+from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.frame import Frame
 from assistant.language.parse import Parser
@@ -38,10 +39,11 @@ class Session:
     """Answers questions one after another; each may follow on from the one before."""
 
     def __init__(self, knowledge: Knowledge | None = None, top: int = 3) -> None:
-        self.knowledge = knowledge or shipped()
-        self.engine = Engine(self.knowledge)
-        self.parser = Parser(self.knowledge)
-        self.wording = Wording()
+        with loading():
+            self.knowledge = knowledge or shipped()
+            self.engine = Engine(self.knowledge)
+            self.parser = Parser(self.knowledge)
+            self.wording = Wording()
         self.top = top
         self._talk: Talk | None = None
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import os
 import sys
 from concurrent.futures import Future, ThreadPoolExecutor
@@ -41,14 +40,14 @@ def chat() -> int:
 
 
 def _load() -> Session:
-    gc.disable()
-    from assistant.session import Session
+    from assistant.knowledge.collector import loading
 
-    ready = Session()
-    ready.ask("brie")  # the first answer pays for what loads late
-    ready.new_conversation()
-    gc.freeze()
-    gc.enable()
+    with loading():
+        from assistant.session import Session
+
+        ready = Session()
+        ready.ask("brie")  # the first answer pays for what loads late
+        ready.new_conversation()
     return ready
 
 

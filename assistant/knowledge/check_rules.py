@@ -65,11 +65,13 @@ def _unparsed(query: str) -> str:
 
 
 def _place(message: str) -> str:
-    """The parser's message with lines counted from the query, not from the prefixes before it."""
-    before = names.QUERY_PREFIXES.count("\n") + 1
-    return re.sub(
-        r"^error at (\d+):", lambda at: f"line {int(at[1]) - before} of the query, character ", message
-    )
+    """The parser's message with lines counted from the query, without a long list of what may follow."""
+    at = re.match(r"error at (\d+):(\d+): (.*)", message, re.DOTALL)
+    if not at:
+        return message
+    line = int(at[1]) - names.QUERY_PREFIXES.count("\n") - 1
+    expected = "" if "one of" in at[3] else f": {at[3]}"
+    return f"line {line} of the query, character {at[2]}{expected}"
 
 
 def _names(rule: str, query: str, declared: frozenset[str]) -> Iterator[tuple[str, str]]:

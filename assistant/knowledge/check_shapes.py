@@ -8,6 +8,7 @@ to, and those that say the very same are looked at once.
 from __future__ import annotations
 
 import logging
+import re
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -23,11 +24,9 @@ if TYPE_CHECKING:
     from rdflib.term import Literal, URIRef
 
 _BLANK = "blank:"
-_TEXT = {  # rdflib tells text without a datatype from text with that of a string
-    "http://www.w3.org/2001/XMLSchema#string",
-    "http://www.w3.org/1999/02/22-rdf-syntax-ns#langString",
-    "http://www.w3.org/1999/02/22-rdf-syntax-ns#dirLangString",
-}
+_XSD = "http://www.w3.org/2001/XMLSchema#"
+_NUMERIC = {_XSD + name for name in ("decimal", "integer", "double")}
+_NUMBER = re.compile(r"[+-]?(?:\d{1,15}(?:\.\d{0,15})?|\.\d{1,15})(?:[eE][+-]?\d{1,2})?")
 
 
 def shape_problems(ground: Ground, shapes: Iterable[Path]) -> list[Problem]:
@@ -81,9 +80,17 @@ def _converted(node: object, firsts: Mapping[str, str]) -> Literal | URIRef:
         return URIRef(node.value)
     if isinstance(node, ox.BlankNode):
         return URIRef(_BLANK + firsts.get(node.value, node.value))
-    if isinstance(node, ox.Literal) and node.datatype.value not in _TEXT:
+    if isinstance(node, ox.Literal) and _has_plain_value(node):
         return Literal(node.value, datatype=URIRef(node.datatype.value))
     return Literal(str(getattr(node, "value", node)), lang=getattr(node, "language", None))
+
+
+def _has_plain_value(literal: ox.Literal) -> bool:
+    """Whether a literal is a number or truth value; all others are text, for pySHACL fails on some."""
+    datatype = literal.datatype.value
+    if datatype in _NUMERIC:
+        return _NUMBER.fullmatch(literal.value) is not None
+    return datatype == _XSD + "boolean" and literal.value in ("true", "false")
 
 
 def _read_report(report: Graph, ground: Ground, firsts: Mapping[str, str]) -> list[Problem]:
@@ -99,7 +106,7 @@ def _read_report(report: Graph, ground: Ground, firsts: Mapping[str, str]) -> li
         values = {"value": _shown(report.value(result, SH.value))}
         for node in alike.get(focus, [focus]):
             problems.append(ground.problem(node, message, remedy, values, str(path) if path else None))
-    return problems
+    return list(dict.fromkeys(problems))
 
 
 def split(message: str) -> tuple[str, str]:

@@ -81,13 +81,18 @@ class Turtle:
             found = self._property_line(start, predicate, nth) if predicate else start
             if found:
                 return found
-        return next(iter(self.starts.get(subject, ())), None)
+        return next(iter(self.starts.get(subject, ())), None) or self._mention(subject)
+
+    def _mention(self, iri: str) -> int | None:
+        """The first line that names an IRI, for subjects that begin no line of their own."""
+        found = self._written(iri).search(self.text)
+        return self.text.count("\n", 0, found.start()) + 1 if found else None
 
     def _property_line(self, start: int, predicate: str, nth: int) -> int | None:
         end = bisect_right(self._borders, start)
         last = self._borders[end] - 1 if end < len(self._borders) else len(self.lines)
         block = "\n".join(self.lines[start - 1 : last])
-        found = re.search(rf"(?<![\w:/-])(?:{'|'.join(self._spellings(predicate))})(?![\w:/-])", block)
+        found = self._written(predicate).search(block)
         if not found:
             return None
         at = found.start()
@@ -95,10 +100,11 @@ class Turtle:
             at = block.find("[", at + 1) if "[" in block[at + 1 :] else at
         return start + block.count("\n", 0, at)
 
-    def _spellings(self, iri: str) -> list[str]:
-        """How the file may write an IRI, as patterns."""
+    def _written(self, iri: str) -> re.Pattern[str]:
+        """How the file may write an IRI."""
         short = [f"{p}:{iri[len(n) :]}" for p, n in self.prefixes.items() if n and iri.startswith(n)]
-        return [re.escape(text) for text in (*short, f"<{iri}>")]
+        spellings = "|".join(re.escape(text) for text in (*short, f"<{iri}>"))
+        return re.compile(rf"(?<![\w:/-])(?:{spellings})(?![\w:/-])")
 
 
 def read_turtle(path: Path, source: str) -> Turtle:

@@ -15,7 +15,7 @@ from assistant.pairing.score import Effect, Score, score_all, verdict
 
 HUNDRED_GRAMS = 100.0
 FEW = 12  # up to so many wines are scored by themselves
-KEPT_TABLES = 64
+KEPT_TABLES = 8
 TABLE_KINDS = (
     "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/dish",
     "kind/sweet-food", "kind/egg-dish",
@@ -71,6 +71,10 @@ class Engine:
     @cached_property
     def _larder_shelf(self) -> Shelf:
         return Shelf(plate_quads(self.larder))
+
+    def forget(self) -> None:
+        """Drops the rankings that are kept for follow-ups."""
+        self._ranked.clear()
 
     def plate(self, dish: Dish) -> Plate:
         """The dish as eaten."""

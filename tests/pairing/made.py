@@ -12,7 +12,9 @@ from assistant.pairing.plate import Plate
 from assistant.pairing.rules import Firing
 from assistant.pairing.score import Effect, verdict
 
-PLATE_POINTS = ("fat", "sugar", "acid", "salt", "umami", "heat", "protein", "bitter", "smoke", "fishOil", "weight")
+PLATE_POINTS = (
+    "fat", "sugar", "acid", "salt", "umami", "heat", "protein", "bitter", "smoke", "fishOil", "weight",
+)  # fmt: skip
 GLASS_POINTS = (
     "sweetness", "acid", "tannin", "alcohol", "bubbles", "oak", "texture", "bitter", "aroma", "iron",
     "maturity", "body",

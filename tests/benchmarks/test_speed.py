@@ -1,0 +1,126 @@
+"""How fast it is: run with `python -m pytest tests/benchmarks --benchmark-only`.
+
+Ratios are taken within one run. Figures that are not the benchmark's own stand in `extra_info`.
+"""
+
+from __future__ import annotations
+
+import os
+import pty
+import resource
+import select
+import subprocess
+import sys
+import time
+from statistics import median, quantiles
+
+import pytest
+
+from assistant.knowledge.digest import Digest
+from assistant.knowledge.store import Knowledge, shipped
+from assistant.session import Session
+
+SPACY = [sys.executable, "-c", "import spacy; spacy.blank('en')"]
+ASK = [sys.executable, "-m", "assistant", "ask", "what goes with garlic cheddar"]
+QUESTIONS = (
+    "what goes with garlic cheddar", "steak", "oysters", "grilled salmon", "roast chicken", "dark chocolate",
+    "vindaloo", "salad with ranch", "steak with blue cheese butter", "stilton", "mushroom risotto", "sushi",
+    "asparagus", "duck with cherry sauce", "brie", "lamb with rosemary", "lobster with butter",
+    "fish and chips", "apple pie", "a red for salmon", "something not oaky with chicken",
+    "an Italian wine with pizza", "does Malbec go with steak", "port with Stilton?",
+    "riesling or chardonnay with crab", "what is tannin", "describe brie", "why not Barolo with sole",
+    "I'm pregnant, is the brie safe?", "in what order: port, Riesling, Pinot Noir",
+)  # fmt: skip
+RUNS = 7
+
+
+def seconds(command: list[str]) -> float:
+    """Seconds a command takes."""
+    start = time.perf_counter()
+    subprocess.run(command, check=True, capture_output=True)
+    return time.perf_counter() - start
+
+
+def fresh(session: Session, question: str) -> float:
+    """Seconds to answer a question that nothing was kept for."""
+    session.new_conversation()
+    session.engine.forget()
+    start = time.perf_counter()
+    session.ask(question)
+    return time.perf_counter() - start
+
+
+def test_warm_answers(benchmark) -> None:  # type: ignore[no-untyped-def]
+    session = Session()
+    for question in QUESTIONS:
+        session.ask(question)
+    times = [fresh(session, question) for _ in range(3) for question in QUESTIONS]
+    benchmark.extra_info["p95_ms"] = round(quantiles(times, n=20)[-1] * 1e3, 1)
+    benchmark.extra_info["median_ms"] = round(median(times) * 1e3, 1)
+    benchmark(fresh, session, "what goes with garlic cheddar")
+
+
+def test_one_shot_against_bare_spacy(benchmark) -> None:  # type: ignore[no-untyped-def]
+    seconds(ASK)
+    pairs = [(seconds(SPACY), seconds(ASK)) for _ in range(RUNS)]
+    benchmark.extra_info["ratio"] = round(
+        median(ask for _, ask in pairs) / median(bare for bare, _ in pairs), 2
+    )
+    benchmark.pedantic(seconds, args=(ASK,), rounds=3)
+
+
+def test_prompt_on_screen(benchmark) -> None:  # type: ignore[no-untyped-def]
+    benchmark.extra_info["prompt_ms"] = round(median(prompt() for _ in range(RUNS)) * 1e3)
+    benchmark.pedantic(prompt, rounds=3)
+
+
+def prompt() -> float:
+    """Seconds until the chat's prompt stands on a terminal."""
+    start = time.perf_counter()
+    child, terminal = pty.fork()
+    if child == 0:
+        os.execvp(sys.executable, [sys.executable, "-m", "assistant"])
+    seen = b""
+    while b"you" not in seen and select.select([terminal], [], [], 10)[0]:
+        seen += os.read(terminal, 4096)
+    took = time.perf_counter() - start
+    os.write(terminal, b"\x04")
+    os.close(terminal)
+    os.waitpid(child, 0)
+    return took
+
+
+def test_memory(benchmark) -> None:  # type: ignore[no-untyped-def]
+    code = f"from assistant.session import Session\ns = Session()\nfor q in {QUESTIONS!r}: s.ask(q)\n"
+    code += "import resource; print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)"
+    done = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True)
+    benchmark.extra_info["resident_mb"] = round(int(done.stdout) / 1024)
+    benchmark(resource.getrusage, resource.RUSAGE_SELF)
+
+
+@pytest.mark.parametrize("times", [1, 2, 4, 8])
+def test_growth(benchmark, times: int) -> None:  # type: ignore[no-untyped-def]
+    """A warm answer with so many times the wines and foods."""
+    session = Session(Knowledge(cloned(shipped().digest, times)))
+    session.ask("steak")
+    benchmark(fresh, session, "what goes with garlic cheddar")
+
+
+def cloned(digest: Digest, times: int) -> Digest:
+    """The knowledge with every wine and food several times, under other names."""
+    grown = dict(digest)
+    for copy in range(1, times):
+        for subject, entry in digest.items():
+            if {"Wine", "Food"} & set(entry.get("type", ())):
+                label = f"{entry['prefLabel'][0]} copy {'abcdefgh'[copy]}"
+                kept = {k: v for k, v in entry.items() if k not in ("altLabel", "hiddenLabel")}
+                grown[f"{subject}-copy-{copy}"] = kept | {"prefLabel": [label]}
+    return grown
+
+
+def test_the_questions_are_answered() -> None:
+    """The benchmark would be fast for nothing if these were not understood."""
+    session = Session()
+    for question in QUESTIONS:
+        session.new_conversation()
+        assert session.ask(question).understood, question

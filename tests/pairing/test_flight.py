@@ -1,0 +1,110 @@
+"""The order of pouring costs least over all orders, and follows what every host knows."""
+
+from __future__ import annotations
+
+import time
+from itertools import pairwise, permutations
+from random import Random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from assistant.pairing.engine import Engine
+from assistant.pairing.flight import CARRY, carry_over, order_cost, pour_order
+from assistant.pairing.glass import Glass
+from assistant.session import Session
+from tests.pairing.made import glass
+
+CLOSE = 1e-9
+MANY, SECONDS = 12, 2.0
+
+
+@pytest.fixture(scope="module")
+def engine(session: Session) -> Engine:
+    """The engine on the shipped knowledge."""
+    return session.engine
+
+
+def poured(engine: Engine, *wines: str) -> list[str]:
+    """Local names of shipped wines in pouring order."""
+    return [g.wine.removeprefix("wine/") for g in pour_order([engine.glasses[f"wine/{w}"] for w in wines])]
+
+
+@st.composite
+def flights(draw: st.DrawFn) -> list[Glass]:
+    """One to six glasses with any points."""
+    points = st.floats(0, 5)
+    names = ("sweetness", "body", "tannin", "aroma", "alcohol", "oak")
+    return [
+        glass(f"w{i}", **{name: draw(points) for name in names}) for i in range(draw(st.integers(1, 6)))
+    ]
+
+
+@settings(max_examples=150, deadline=None)
+@given(flights())
+def test_no_order_costs_less(glasses: list[Glass]) -> None:
+    found = pour_order(glasses)
+    least = min(order_cost(order) for order in permutations(glasses))
+    assert order_cost(found) == pytest.approx(least, abs=CLOSE)
+    assert sorted(g.wine for g in found) == sorted(g.wine for g in glasses)
+
+
+@settings(max_examples=60, deadline=None)
+@given(flights(), st.randoms())
+def test_the_cost_does_not_depend_on_how_wines_were_named(glasses: list[Glass], random: Random) -> None:
+    shuffled = list(glasses)
+    random.shuffle(shuffled)
+    assert order_cost(pour_order(shuffled)) == pytest.approx(order_cost(pour_order(glasses)), abs=CLOSE)
+
+
+@given(flights())
+def test_the_cost_of_an_order_is_that_of_its_steps(glasses: list[Glass]) -> None:
+    steps = [sum(carry_over(a, b).values()) for a, b in pairwise(glasses)]
+    assert order_cost(glasses) == pytest.approx(sum(steps))
+
+
+@pytest.mark.parametrize("name", CARRY)
+def test_more_before_less_costs_and_less_before_more_does_not(name: str) -> None:
+    more, less = glass("more", **{name: 4.0}), glass("less", **{name: 1.0})
+    assert carry_over(more, less)[name] == pytest.approx(3.0 * CARRY[name])
+    assert order_cost([less, more]) == 0.0
+    assert pour_order([more, less]) == [less, more]
+
+
+def test_heavy_oak_before_none_costs() -> None:
+    oaky, some, bare = glass("oaky", oak=3.0), glass("some", oak=1.0), glass("bare", oak=0.5)
+    assert carry_over(oaky, bare)["oak"] > 0
+    for before, after in ((oaky, some), (bare, oaky), (some, bare)):
+        assert carry_over(before, after)["oak"] == 0
+
+
+def test_nothing_and_one_wine_are_in_order() -> None:
+    assert pour_order([]) == []
+    assert [g.wine for g in pour_order([glass("only")])] == ["wine/only"]
+
+
+def test_equal_wines_stand_lighter_first() -> None:
+    heavy, light = glass("b", oak=3.0), glass("a", oak=3.0)
+    assert [g.wine for g in pour_order([heavy, light])] == ["wine/a", "wine/b"]
+
+
+@pytest.mark.parametrize(
+    ("wines", "wanted"),
+    [
+        (("ruby-port", "pinot-noir", "dry-riesling"), ["dry-riesling", "pinot-noir", "ruby-port"]),
+        (("barolo", "chablis", "sauternes"), ["chablis", "barolo", "sauternes"]),
+        (("cabernet-sauvignon", "muscadet"), ["muscadet", "cabernet-sauvignon"]),
+        (("late-harvest-riesling", "dry-riesling"), ["dry-riesling", "late-harvest-riesling"]),
+        (("barolo", "beaujolais", "pinot-grigio"), ["pinot-grigio", "beaujolais", "barolo"]),
+    ],
+)
+def test_known_flights(engine: Engine, wines: tuple[str, ...], wanted: list[str]) -> None:
+    assert poured(engine, *wines) == wanted
+
+
+def test_twelve_wines_take_a_moment(engine: Engine) -> None:
+    glasses = list(engine.cellar)[:: len(engine.cellar) // MANY][:MANY]
+    started = time.perf_counter()
+    assert len(pour_order(glasses)) == MANY
+    assert time.perf_counter() - started < SECONDS
