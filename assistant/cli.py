@@ -6,6 +6,7 @@ Exit codes: 0 answered or sound, 1 asked back or problems found, 2 wrong usage o
 from __future__ import annotations
 
 import argparse
+import gc
 import json
 import sys
 from collections.abc import Iterable, Sequence

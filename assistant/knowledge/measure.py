@@ -22,6 +22,8 @@ from pathlib import Path
 from assistant.knowledge.files import ontology_dir
 
 COLUMNS = {"fat": "fat_g", "sugar": "sugars_g", "sodium": "sodium_mg", "protein": "protein_g"}
+# What 100 g can hold; for sodium, pure salt.
+MOST = {"fat": 100.0, "sugar": 100.0, "sodium": 39400.0, "protein": 100.0}
 SPREAD = {"fat": 0.15, "sugar": 0.15, "sodium": 0.2, "protein": 0.12}
 _SUBJECT = re.compile(r"^food:(\S+) a gw:Food")
 _ROW = re.compile(r'gw:(fdcRow|phRow) "((?:[^"\\]|\\.)*)"')
@@ -96,7 +98,7 @@ def _composition(name: str, row: dict[str, str]) -> str | None:
     if not row[COLUMNS[name]]:
         return None
     value, spread = float(row[COLUMNS[name]]), SPREAD[name]
-    return _numbers(value * (1 - spread), value, value * (1 + spread))
+    return _numbers(value * (1 - spread), value, min(MOST[name], value * (1 + spread)))
 
 
 def _range(row: dict[str, str]) -> str:
