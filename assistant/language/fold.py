@@ -9,6 +9,8 @@ from functools import lru_cache
 _LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "ı": "i", "’": "'", "‘": "'"})
 _WORD = re.compile(r"[^\W_]+(?:[.,]\d+)?", re.UNICODE)
 _POSSESSIVE = re.compile(r"'s\b")
+_IS = re.compile(r"\b(what|how|where|who|that|there|let|it|when)'s\b")
+_CONTRACTED = frozenset("whats hows wheres whos thats theres lets its whens".split())
 _SHORT = {"w": "with", "n": "and", "wo": "without"}
 _NOT_PLURAL = ("ss", "us", "is")
 
@@ -20,7 +22,7 @@ def _plain(text: str) -> str:
         text = unicodedata.normalize("NFKD", text.translate(_LETTERS))
         text = "".join(c for c in text if not unicodedata.combining(c))
     if "'" in text:
-        text = _POSSESSIVE.sub("", text).replace("'", "")
+        text = _POSSESSIVE.sub("", _IS.sub(r"\1s", text)).replace("'", "")
     return text
 
 
@@ -36,6 +38,8 @@ def fold(word: str) -> str:
 @lru_cache(maxsize=32768)
 def stem(word: str) -> str:
     """The singular-like form of a folded word, the same for labels and questions."""
+    if word in _CONTRACTED:  # `what's` asks what is, `what` does not
+        return word
     if len(word) > 3 and word.endswith("ie"):
         return word[:-2] + "y"
     if len(word) < 4 or not word.endswith("s") or word.endswith(_NOT_PLURAL):
