@@ -34,6 +34,9 @@ BUILDERS: dict[str, Builder] = {
     "unclear": small.unclear,
 }
 
+# What is said in between leaves standing what stood before.
+ASIDES = ("define", "help", "smalltalk", "safety", "unclear")
+
 
 class Session:
     """Answers questions one after another; each may follow on from the one before."""
@@ -57,7 +60,7 @@ class Session:
         frame = self.parser.parse(question, standing=self._talk is not None)
         frame = follow(frame, self._talk, self.knowledge)
         answer = self._answer(frame)
-        if answer.understood:
+        if answer.understood and frame.intent not in ASIDES:
             self._talk = Talk(frame, tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid))
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
 

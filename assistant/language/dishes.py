@@ -18,6 +18,7 @@ NEXT_TO, WITH, BESIDE, OVER, WITHOUT = "next to", "with", "beside", "over", "wit
 ACCOMPANIMENT = "kind/accompaniment"
 TOPPING = "role/topping"
 DEFAULT_SHARE = 20.0
+ALIKE = frozenset(("kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/fruit", "kind/sweet-food"))
 
 
 @dataclass(slots=True)
@@ -50,17 +51,19 @@ class DishReader:
         drafts: list[_Draft] = []
         waiting = _Draft()
         last: Reading | None = None
-        flow = BESIDE
-        for reading in readings:
+        carried: str | None = None  # the link of a method counts for the food right behind it
+        found = list(readings)
+        for i, reading in enumerate(found):
             link = self._link(text, last, reading)
-            flow = link if link != NEXT_TO else flow
             if reading.kind == "method":
-                self._method(reading, drafts, waiting, link)
+                waits = self._method(text, reading, found[i + 1 : i + 2], drafts, waiting)
+                carried = (carried or link) if waits else None
             elif link == WITHOUT:
                 self._settle(drafts, waiting)
                 _take_away(reading.id, drafts, self._knowledge)
             else:
-                self._food(reading, link, drafts, waiting)
+                self._food(reading, carried or link, drafts, waiting)
+            carried = carried if reading.kind == "method" else None
             last = reading
         return self._finished(drafts, waiting)
 
@@ -77,8 +80,16 @@ class DishReader:
                 return meaning
         return BESIDE
 
-    def _method(self, reading: Reading, drafts: list[_Draft], waiting: _Draft, link: str) -> None:
-        waiting.methods.append(reading.id)
+    def _method(
+        self, text: Text, method: Reading, behind: list[Reading], drafts: list[_Draft], waiting: _Draft
+    ) -> bool:
+        """Cooks the food right behind it, or else the last base; whether it waits for a food."""
+        waits = bool(behind) and self._link(text, method, behind[0]) == NEXT_TO
+        if waits or not drafts:
+            waiting.methods.append(method.id)
+        else:
+            _cook_base(drafts[-1], (method.id,))
+        return waits
 
     def _food(self, reading: Reading, link: str, drafts: list[_Draft], waiting: _Draft) -> None:
         food = self._knowledge.food(reading.id)
@@ -87,12 +98,18 @@ class DishReader:
             self._start(food, drafts, waiting)
         elif ACCOMPANIMENT in food.kinds:
             current.parts.append(self._part(food))
-        elif link == NEXT_TO:
+        elif link == NEXT_TO and not self._alike(food, current):
             self._becomes_head(food, current, waiting)
-        elif link == WITH and food.role is not None and food.role != SIDE:
-            current.parts.append(self._part(food, waiting))
+        elif link == WITH and food.role not in (None, SIDE) and not waiting.methods:
+            current.parts.append(self._part(food))
         else:
             self._start(food, drafts, waiting)
+
+    def _alike(self, food: Food, current: _Draft) -> bool:
+        """Two cheeses in a row are a board; a mushroom before a risotto is a part of it."""
+        base = current.base
+        shared = set(food.kinds) & set(self._knowledge.food(base.food).kinds) if base else set()
+        return bool(shared & ALIKE)
 
     def _start(self, food: Food, drafts: list[_Draft], waiting: _Draft) -> None:
         """A new dish; what waited for a base becomes its parts."""
@@ -116,13 +133,10 @@ class DishReader:
         head = DishPart(food.id, BASE, HUNDRED_GRAMS, methods or former.methods)
         current.parts = [head, replace(part, methods=()), *others]
 
-    def _part(self, food: Food, waiting: _Draft | None = None) -> DishPart:
+    def _part(self, food: Food) -> DishPart:
         role = food.role if food.role not in (None, SIDE) else TOPPING
         share = food.share or DEFAULT_SHARE
-        methods: tuple[str, ...] = ()
-        if waiting is not None:
-            methods, waiting.methods = tuple(waiting.methods), []
-        return DishPart(food.id, role or TOPPING, _mass(share), methods)
+        return DishPart(food.id, role or TOPPING, _mass(share))
 
     def _finished(self, drafts: list[_Draft], waiting: _Draft) -> list[Dish]:
         if waiting.methods and drafts:

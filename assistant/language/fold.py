@@ -10,7 +10,7 @@ _LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "
 _WORD = re.compile(r"[^\W_]+(?:[.,]\d+)?", re.UNICODE)
 _POSSESSIVE = re.compile(r"'s\b")
 _IS = re.compile(r"\b(what|how|where|who|that|there|let|it|when)'s\b")
-_CONTRACTED = frozenset("whats hows wheres whos thats theres lets its whens".split())
+_CONTRACTED = frozenset(["whats", "hows", "wheres", "whos", "thats", "theres", "lets", "its", "whens"])
 _SHORT = {"w": "with", "n": "and", "wo": "without"}
 _NOT_PLURAL = ("ss", "us", "is")
 
@@ -20,7 +20,7 @@ def _plain(text: str) -> str:
     text = text.lower()
     if not text.isascii():
         text = unicodedata.normalize("NFKD", text.translate(_LETTERS))
-        text = "".join(c for c in text if not unicodedata.combining(c))
+        text = "".join(c for c in text if not unicodedata.combining(c)).lower()
     if "'" in text:
         text = _POSSESSIVE.sub("", _IS.sub(r"\1s", text)).replace("'", "")
     return text

@@ -17,8 +17,8 @@ from assistant.language.fold import key
 NAMED = ("Wine", "Drink", "Food", "Method", "Kind", "Region", "Aroma", "Grape", "Term")
 _SOUGHT = ("prefLabel", "altLabel", "hiddenLabel")
 _ACCOMPANIMENT = {
-    "kind/sauce": "sauce",
     "kind/dressing-kind": "dressing",
+    "kind/sauce": "sauce",
     "kind/seasoning-kind": "garnish",
     "kind/garnish-kind": "garnish",
 }
@@ -46,6 +46,7 @@ class Lexicon:
         self._ids: dict[str, list[str]] = table["ids"]
         self._lengths: dict[str, list[int]] = table["lengths"]
         self.slips: dict[str, str] = table["slips"]
+        self._slipped: frozenset[str] = frozenset(table["slipped"])
         self.words: frozenset[str] = frozenset(table["words"])
 
     def longest(self, stems: Sequence[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
@@ -55,6 +56,10 @@ class Lexicon:
             if ids and at + length <= len(stems):
                 return length, tuple(self.name(i) for i in ids)
         return None
+
+    def is_slip(self, stems: Sequence[str]) -> bool:
+        """Whether these words are known only as a misspelling of a name."""
+        return " ".join(stems) in self._slipped
 
     def name(self, subject: str) -> Name:
         """How a subject is read."""
@@ -92,6 +97,7 @@ def _table(knowledge: Knowledge) -> dict[str, Any]:
         "ids": {w: sorted(found, key=lambda s: _rank(s, knowledge)) for w, found in ids.items()},
         "lengths": _lengths(ids),
         "slips": _slips(knowledge),
+        "slipped": sorted(_slipped(knowledge)),
         "words": sorted({word for words in ids for word in words.split()}),
     }
 
@@ -115,6 +121,16 @@ def _slips(knowledge: Knowledge) -> dict[str, str]:
             if len(wrong) == len(right) == 1 and wrong != right:
                 slips[wrong[0]] = right[0]
     return slips
+
+
+def _slipped(knowledge: Knowledge) -> set[str]:
+    """Keys that come from hidden labels alone."""
+    right, wrong = set(), set()
+    for subject in knowledge.of_type(*NAMED):
+        entry = knowledge.entry(subject)
+        wrong |= {" ".join(key(label)) for label in entry.get("hiddenLabel", ())}
+        right |= {" ".join(key(label)) for n in _SOUGHT[:2] for label in entry.get(n, ())}
+    return wrong - right
 
 
 def labels(knowledge: Knowledge) -> Iterator[tuple[str, str]]:

@@ -40,15 +40,26 @@ class Parser:
         self._cues = CueBook(read_cues(folder / "cues.toml"))
         self._rows = read_intents(folder / "intents.toml")
         self._words = read_preference_words(folder / "preferences.toml")
-        self._dishes = DishReader(knowledge, read_roles(folder / "roles.toml"))
-        filler = _filler(folder / "filler.txt") | _stems(folder / "plain-english.txt")
+        roles = read_roles(folder / "roles.toml")
+        self._dishes = DishReader(knowledge, roles)
+        filler = (
+            frozenset(stem(fold(word)) for word in roles)
+            | _filler(folder / "filler.txt")
+            | _stems(folder / "plain-english.txt")
+        )
         heard = _slips(folder / "heard-as.toml")
         self.topics = Topics(folder / "safety.toml")
         self._reader = Reader(self.lexicon, self._cues, self.topics, filler, heard)
 
+    def _without_limit_words(self, text: Text) -> Text:
+        """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""
+        limits = {phrase.words[0] for phrase in self._words if len(phrase.words) == 1}
+        kept = tuple(r for r in text.readings if r.kind not in EDIBLE or r.text.lower() not in limits)
+        return replace(text, readings=kept)
+
     def parse(self, typed: str, standing: bool = False) -> Frame:
         """The frame of one question; `standing` tells that an earlier turn stands."""
-        text = self._reader.read(clean(typed))
+        text = self._without_limit_words(self._reader.read(clean(typed)))
         sorted_out = _Sorting(text, self._knowledge)
         asks_meaning = bool(text.cues & {"means", "define"})
         fixed = [r for r in sorted_out.named if asks_meaning or r.type != "Term"]
@@ -178,7 +189,8 @@ class _Sorting:
         after = self._text.stems[reading.end] if reading.end < len(self._text.stems) else ""
         if after in small_words()["kitchen"]:
             return self._cuisine(reading)
-        if after == "one":
+        before = self._text.stems[max(0, reading.start - 2) : reading.start]
+        if after == "one" or "from" in before:
             return self._home_limit(reading)
         if (
             after in small_words()["bottle"]

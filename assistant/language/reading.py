@@ -16,6 +16,7 @@ from assistant.language.words import tokens
 
 GROUP = "readings"
 SAFETY = "safety"
+NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
 MOST_REPAIRS = 12  # a text with more strange words is not a question
 
 
@@ -74,14 +75,24 @@ class Reader:
             if len(tried) == MOST_REPAIRS or not self._strange(token.norm_) or at in mended:
                 continue
             tried.append(at)
-            follower = doc[at + 1].norm_ if at + 1 < len(doc) else ""
-            for word in (token.norm_, runs_together([token.norm_, follower])):
-                found = self._best(word, doc, at)
-                if found:
-                    mended[at] = token.text
-                    token.norm_ = found
-                    break
+            found, both = self._repair(doc, at)
+            if found:
+                mended[at], token.norm_ = token.text, found
+            if found and both:
+                mended[at + 1], doc[at + 1].norm_ = doc[at + 1].text, NOTHING
         return doc, mended
+
+    def _repair(self, doc: Doc, at: int) -> tuple[str | None, bool]:
+        """The word meant, and whether the piece behind it belongs to it (`zinfan del`, `shar donnay`)."""
+        behind = doc[at + 1].norm_ if at + 1 < len(doc) else ""
+        joined = runs_together([doc[at].norm_, behind]) if behind.isalpha() else ""
+        if joined in self._lexicon.words:
+            return joined, True
+        apart = self._best(doc[at].norm_, doc, at)
+        if not joined or behind in self._lexicon.words or behind in self._plain:
+            return apart, False
+        together = self._best(joined, doc, at)
+        return (together, True) if together else (apart, False)
 
     def _strange(self, word: str) -> bool:
         known = word in self._lexicon.words or word in self._plain
@@ -111,14 +122,15 @@ class Reader:
                 at += 1
                 continue
             end, names = found
-            readings.append(_reading(doc, at, end, names, mended))
+            slip = self._lexicon.is_slip([s for s in stems[at:end] if s.isalnum()])
+            readings.append(_reading(doc, at, _swallow(stems, end), names, mended, slip))
             at = end
         doc.spans[GROUP] = [Span(doc, r.start, r.end, label=r.kind, kb_id=r.id) for r in readings]
         return readings
 
     def _longest(self, doc: Doc, stems: list[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """Longest name here, hyphens between its words skipped: (end position, concepts)."""
-        places = [i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'")][:8]
+        places = [i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'", NOTHING)][:8]
         if not places or places[0] != at:
             return None
         found = self._lexicon.longest([stems[i] for i in places], 0)
@@ -141,11 +153,18 @@ class Reader:
         return any(c.isalnum() for c in word) or not word.isascii()
 
 
-def _reading(doc: Doc, start: int, end: int, names: tuple[Name, ...], mended: dict[int, str]) -> Reading:
+def _swallow(stems: list[str], end: int) -> int:
+    """Where a name ends that swallowed the piece behind it."""
+    return end + 1 if end < len(stems) and stems[end] == NOTHING else end
+
+
+def _reading(
+    doc: Doc, start: int, end: int, names: tuple[Name, ...], mended: dict[int, str], slip: bool
+) -> Reading:
     name = _meant(doc, start, names)
     typed = doc[start:end].text
     corrected = " ".join(mended.get(i, doc[i].text) for i in range(start, end))
-    touched = any(i in mended for i in range(start, end))
+    touched = slip or any(i in mended for i in range(start, end))
     reading = Reading(typed, name.kind, name.label, name.id, name.type, start, end)
     others = tuple(n.id for n in names if n is not name)
     return replace(reading, corrected_from=corrected if touched else None, others=others)
@@ -153,7 +172,8 @@ def _reading(doc: Doc, start: int, end: int, names: tuple[Name, ...], mended: di
 
 def _meant(doc: Doc, start: int, names: tuple[Name, ...]) -> Name:
     """Of several things with one name, the likeliest: after `from` a place."""
-    if start and doc[start - 1].norm_ == "from":
+    before = [token.norm_ for token in doc[max(0, start - 2) : start]]
+    if before[-1:] == ["from"] or before == ["from", "the"]:
         return next((n for n in names if n.type == "Region"), names[0])
     return names[0]
 

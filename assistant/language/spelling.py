@@ -5,10 +5,15 @@ The word list and the distance library are loaded on the first word that needs t
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 SHORTEST = 4
+_BRITISH = (
+    (re.compile(r"our(?=(s|ed|ing|ful|ite|ites|able|er|ers)?$)"), "or"),
+    (re.compile(r"(?<=[iy])s(?=(e|es|ed|ing|er|ers)$)"), "z"),
+)
 _SOUNDS = (
     ("ph", "f"), ("sh", "ch"), ("ck", "k"), ("c", "k"), ("q", "k"), ("z", "s"), ("g", "j"), ("v", "w"),
     ("x", "s"),
@@ -24,10 +29,11 @@ def english() -> frozenset[str]:
 
 
 def is_english(word: str) -> bool:
-    """Whether the folded word, or the word with the usual British endings changed, is English."""
-    words = english()
-    american = word.replace("our", "or").replace("yse", "yze").replace("ise", "ize")
-    return word in words or american in words or word + "s" in words
+    """Whether the folded word, or its American twin, is English."""
+    american = word
+    for british, twin in _BRITISH:
+        american = british.sub(twin, american)
+    return bool({word, american, f"{word}s"} & english())
 
 
 class Speller:

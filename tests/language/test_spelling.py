@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -21,13 +23,16 @@ MENDED = {
     "roquefourt": "Roquefort", "riseling": "dry Riesling", "mushrom": "button mushroom",
 }  # fmt: skip
 # Near to names of wines and foods, and still meant as they stand.
-STAY = (
-    "bride fork lamp wife wing park duke dock boot bead lame mind meal steal stake peer pier breast toast "
-    "coast boast race malt halt soap soup soul tutor fake chose shop ship clip sport spring course hurry carry "
-    "shelly belly candy sandy lobby lawyer butler button custard bastard number timber lumber theme prime "
-    "grab crop crumb thumb hat state shout scout table cable fable market basket casket circuit paper tapper "
-    "temper amber september vessel candle handle fiddle needle"
-).split()
+STAY = re.findall(
+    "[a-z]+",
+    """
+    bride fork lamp wife wing park duke dock boot bead lame mind meal steal stake peer pier breast
+    toast coast boast race malt halt soap soup soul tutor fake chose shop ship clip sport spring
+    course hurry carry shelly belly candy sandy lobby lawyer butler button custard bastard number
+    timber lumber theme prime grab crop crumb thumb hat state shout scout table cable fable market
+    basket casket circuit paper tapper temper amber september vessel candle handle fiddle needle
+    """,
+)
 
 
 @pytest.mark.parametrize("word", MENDED)
@@ -43,7 +48,7 @@ def test_mending_is_told_with_the_typed_word(parse: Parse, word: str) -> None:
     assert [r.corrected_from for r in parse(f"{word} please").text.readings] == [word]
 
 
-@pytest.mark.parametrize("word", ["chicken", "Salmon", "tomatoes", "Gruyere", "riesling", "sea bass", "olives"])
+@pytest.mark.parametrize("word", ["chicken", "Salmon", "tomatoes", "Gruyere", "sea bass", "olives"])
 def test_a_name_spelt_right_is_not_told_as_mended(parse: Parse, word: str) -> None:
     assert [r.corrected_from for r in parse(word).text.readings] == [None]
 
@@ -64,8 +69,8 @@ def test_what_is_near_to_nothing_stays(parse: Parse, word: str) -> None:
     assert parse(word).text.readings == ()
 
 
-@pytest.mark.parametrize("name", ["Malmo", "Bree", "Patricia", "Wellington", "Johnson", "Seville"])
-def test_names_of_people_and_places_stay(parse: Parse, name: str) -> None:
+@pytest.mark.parametrize("name", ["Patricia", "Wellington", "Johnson", "Seville", "Barbara", "Brian"])
+def test_name_of_a_person_or_place_stays(parse: Parse, name: str) -> None:
     assert [r for r in parse(f"dinner with {name}").text.readings if r.corrected_from] == []
 
 
@@ -75,8 +80,14 @@ def test_of_equally_near_words_the_one_that_completes_a_name_is_meant(parse: Par
     assert [r.label for r in parse("grüner veltlner").text.readings] == ["Grüner Veltliner"]
 
 
-def test_two_pieces_of_a_name_are_put_together(parse: Parse) -> None:
-    assert [r.label for r in parse("brus chetta").text.readings] == ["bruschetta"]
+@pytest.mark.parametrize(
+    ("typed", "label"),
+    [("zinfan del", "Zinfandel"), ("mozza rella", "mozzarella"), ("proz ecco", "Prosecco")],
+)
+def test_two_pieces_of_a_name_are_put_together(parse: Parse, typed: str, label: str) -> None:
+    text = parse(typed).text
+    assert [r.label for r in text.readings] == [label]
+    assert text.left_out == ()
 
 
 @pytest.mark.parametrize("word", ["colour", "realise", "analyse", "cheese", "armour"])
@@ -112,7 +123,7 @@ def speller() -> Speller:
         ("salmon", ()),
         ("bri", ()),
         ("tractor", ()),
-        ("xalmonn", ()),
+        ("talmonn", ()),
         ("s4lmon", ()),
     ],
 )

@@ -1,0 +1,178 @@
+"""Composed dishes: which food is the base, what is a part of it in which role, and what stands alone."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import pytest
+
+from assistant.pairing.dish import BASE, Dish
+from assistant.session import Session
+from tests.language.conftest import Parse
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A dish by local names: base, methods of the base, and parts as `role/food`, in any order."""
+
+    base: str
+    methods: tuple[str, ...] = ()
+    parts: tuple[str, ...] = ()
+
+
+def seen(dish: Dish) -> Wanted:
+    """A dish as it was read."""
+    rest = sorted(f"{_local(p.role)}/{_local(p.food)}" for p in dish.parts if p is not dish.main)
+    return Wanted(_local(dish.main.food), tuple(map(_local, dish.main.methods)), tuple(rest))
+
+
+def _local(name: str) -> str:
+    return name.split("/", 1)[1]
+
+
+def read(parse: Parse, text: str) -> list[Wanted]:
+    """The dishes of a text."""
+    return [seen(dish) for dish in parse(text).dishes]
+
+
+COMPOSED = {
+    "grilled chicken with creamy mushroom sauce": Wanted(
+        "chicken", ("grilled",), ("sauce/creamy-mushroom-sauce",)
+    ),
+    "roast lamb with mint sauce": Wanted("lamb", ("roasted",), ("sauce/mint-sauce",)),
+    "pan-fried cod in lemon butter": Wanted("cod", ("pan-fried",), ("sauce/lemon-butter",)),
+    "tomato sauce over spaghetti": Wanted("spaghetti", (), ("sauce/tomato-sauce",)),
+    "pork chop with maple glaze": Wanted("pork-chop", (), ("sauce/maple-glaze",)),
+    "lamb chops, mint jelly on the side": Wanted("lamb-chop", (), ("dip/mint-jelly",)),
+    "baked potato with sour cream and chives": Wanted(
+        "baked-potato", (), ("garnish/chives", "topping/sour-cream")
+    ),
+    "shrimp wrapped in bacon": Wanted("shrimp", (), ("topping/bacon",)),
+    "grilled aubergine with tahini sauce": Wanted("aubergine", ("grilled",), ("sauce/tahini-sauce",)),
+    "poached salmon with hollandaise": Wanted("salmon", ("poached",), ("sauce/hollandaise",)),
+    "lobster with melted butter": Wanted("lobster", (), ("topping/butter",)),
+    "steak with blue cheese butter": Wanted("steak", (), ("topping/blue-cheese-butter",)),
+    "chicken grilled": Wanted("chicken", ("grilled",)),
+    "smoked trout with horseradish cream": Wanted("smoked-trout", (), ("dip/horseradish-cream",)),
+    "deep-fried tofu with soy sauce": Wanted("tofu", ("deep-fried",), ("seasoning/soy-sauce",)),
+    "barbecued pork rib with barbecue sauce": Wanted("pork-rib", ("barbecued",), ("sauce/barbecue-sauce",)),
+    "rosemary lamb": Wanted("lamb", (), ("seasoning/rosemary",)),
+    "tuna with wasabi and soy sauce": Wanted("tuna", (), ("seasoning/soy-sauce", "seasoning/wasabi")),
+    "roasted carrots with honey glaze": Wanted("carrot", ("roasted",), ("sauce/honey-glaze",)),
+    "grilled swordfish with salsa verde": Wanted("swordfish", ("grilled",), ("sauce/salsa-verde",)),
+    "grilled sardines with lemon": Wanted("sardine", ("grilled",), ("topping/lemon",)),
+    "hollandaise over the poached salmon": Wanted("salmon", ("poached",), ("sauce/hollandaise",)),
+    "chicken w/ pesto": Wanted("chicken", (), ("sauce/pesto",)),
+    "pesto chicken": Wanted("chicken", (), ("sauce/pesto",)),
+    "chicken, braised, with olives": Wanted("chicken", ("braised",), ("topping/mixed-olives",)),
+    "slow-cooked beef in peppercorn sauce": Wanted("beef", ("slow-cooked",), ("sauce/peppercorn-sauce",)),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("text", COMPOSED)
+def test_composed_dish(parse: Parse, text: str) -> None:
+    assert read(parse, text) == [COMPOSED[text]]
+
+
+def test_there_are_twenty_composed_dishes() -> None:
+    assert len(COMPOSED) >= 20
+
+
+@pytest.mark.parametrize(
+    ("text", "bases"),
+    [
+        ("brie, gouda and manchego", ["brie", "gouda", "manchego"]),
+        ("brie & gouda", ["brie", "gouda"]),
+        ("steak plus cheesecake", ["steak", "cheesecake"]),
+        ("salmon with dill sauce and boiled potatoes", ["salmon", "boiled-potato"]),
+        ("steamed broccoli and carrots", ["broccoli", "carrot"]),
+        ("steak with french fries", ["steak", "french-fries"]),
+        ("brie and grilled chicken", ["brie", "chicken"]),
+        ("smoked salmon, roasted duck and seared scallops", ["smoked-salmon", "duck", "scallop"]),
+        ("steak with grilled asparagus", ["steak", "asparagus"]),
+    ],
+)
+def test_dishes_side_by_side(parse: Parse, text: str, bases: list[str]) -> None:
+    assert [dish.base for dish in read(parse, text)] == bases
+
+
+def test_a_method_belongs_to_the_food_behind_it(parse: Parse) -> None:
+    first, second = read(parse, "seared scallops and grilled chicken")
+    assert (first.base, first.methods) == ("scallop", ("seared",))
+    assert (second.base, second.methods) == ("chicken", ("grilled",))
+
+
+def test_each_sauce_goes_to_its_own_dish(parse: Parse) -> None:
+    first, second = read(parse, "cod with hollandaise and steak with chimichurri")
+    assert (first.base, first.parts) == ("cod", ("sauce/hollandaise",))
+    assert (second.base, second.parts) == ("steak", ("sauce/chimichurri",))
+
+
+def test_what_is_named_first_is_a_part_of_the_name_behind_it(parse: Parse) -> None:
+    (dish,) = read(parse, "mushroom tortellini")
+    assert (dish.base, dish.parts) == ("tortellini", ("topping/button-mushroom",))
+
+
+@pytest.mark.parametrize(
+    ("text", "gone"),
+    [
+        ("cheeseburger without the cheese", "cheddar"),
+        ("burger, no onion", "raw-onion"),
+        ("burger, hold the gherkin", "gherkin"),
+        ("poached salmon with hollandaise, no hollandaise", "hollandaise"),
+    ],
+)
+def test_a_part_that_is_left_out_is_gone(parse: Parse, text: str, gone: str) -> None:
+    (dish,) = parse(text).dishes
+    assert len(dish.parts) > 1 or dish.main.food == "food/salmon"
+    assert gone not in [_local(p.food) for p in dish.parts]
+
+
+def test_leaving_out_what_is_not_there_changes_nothing(parse: Parse) -> None:
+    assert read(parse, "cod without anchovies") == [Wanted("cod")]
+
+
+def test_leaving_out_the_base_keeps_it(parse: Parse) -> None:
+    assert read(parse, "cod, no cod") == [Wanted("cod")]
+
+
+def test_a_dressing_that_is_named_takes_the_place_of_the_usual_one(session: Session, parse: Parse) -> None:
+    usual = session.knowledge.food("food/green-salad").parts
+    assert "food/vinaigrette" in [p.food for p in usual]
+    (dish,) = parse("green salad with ranch dressing").dishes
+    dressings = [p.food for p in dish.parts if p.role == "role/dressing"]
+    assert dressings == ["food/ranch-dressing"]
+    assert {p.food for p in usual} - {"food/vinaigrette"} <= {p.food for p in dish.parts}
+
+
+def test_a_sauce_alone_becomes_the_dish(parse: Parse) -> None:
+    (dish,) = parse("vinaigrette").dishes
+    assert [p.role for p in dish.parts] == [BASE]
+
+
+def test_a_method_alone_is_no_dish(parse: Parse) -> None:
+    assert read(parse, "grilled") == []
+
+
+def test_the_usual_share_sets_the_mass(session: Session, parse: Parse) -> None:
+    (dish,) = parse("cod with hollandaise").dishes
+    share = session.knowledge.food("food/hollandaise").share
+    assert share is not None
+    sauce = dish.parts[1].mass
+    assert sauce / (dish.main.mass + sauce) == pytest.approx(share / 100)
+
+
+@pytest.mark.parametrize("text", ["pork chop glazed with maple glaze", "potato topped with sour cream"])
+def test_words_that_link_parts_are_not_left_out(parse: Parse, text: str) -> None:
+    assert parse(text).text.left_out == ()
+
+
+def test_cheeses_named_without_commas_are_a_board_and_no_recipe(parse: Parse) -> None:
+    assert [dish.base for dish in read(parse, "brie gouda manchego")] == ["brie", "gouda", "manchego"]
+
+
+def test_a_kitchen_brings_its_dishes(session: Session, parse: Parse) -> None:
+    dishes = parse("Thai food").dishes
+    thai = set(session.knowledge.cuisine("region/thailand"))
+    assert 1 < len(dishes) <= 6
+    assert {dish.main.food for dish in dishes} <= thai

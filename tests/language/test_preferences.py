@@ -1,0 +1,165 @@
+"""Limits on the wine, and the two ways to deny: what is said of the wine, and the wine itself."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import pytest
+
+from assistant.language.frame import Preference
+from assistant.session import Session
+from tests.language.conftest import Parse
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A limit without its words."""
+
+    on: str
+    low: float | None = None
+    high: float | None = None
+
+
+def numbers(found: tuple[Preference, ...]) -> set[Limit]:
+    """The limits on numbers."""
+    return {Limit(p.property, p.low, p.high) for p in found if p.wanted is None}
+
+
+def groups(found: tuple[Preference, ...]) -> set[tuple[str | None, bool]]:
+    """Kinds, wines and homes with whether they are banned."""
+    return {(p.wanted, p.banned) for p in found if p.wanted}
+
+
+@pytest.mark.parametrize(
+    ("text", "limit"),
+    [
+        ("something dry for brie", Limit("sugar", high=1.6)),
+        ("off-dry with curry", Limit("sugar", 1.3, 3.0)),
+        ("off dry with curry", Limit("sugar", 1.3, 3.0)),
+        ("sweet for brie", Limit("sugar", low=3.0)),
+        ("unoaked for crab", Limit("oak", high=1.0)),
+        ("no oak for crab", Limit("oak", high=1.0)),
+        ("oaky with chicken", Limit("oak", low=2.0)),
+        ("full-bodied with steak", Limit("body", low=3.3)),
+        ("low tannin with tuna", Limit("tannin", high=2.0)),
+        ("tannic with steak", Limit("tannin", low=2.6)),
+        ("crisp with oysters", Limit("acid", low=3.2)),
+        ("aromatic with curry", Limit("aroma", low=3.7)),
+        ("low alcohol with sushi", Limit("alcoholPercent", high=11.5)),
+        ("under 12% with oysters", Limit("alcoholPercent", high=12.0)),
+        ("less than 12.5 % with oysters", Limit("alcoholPercent", high=12.5)),
+        ("at least 14 percent with steak", Limit("alcoholPercent", low=14.0)),
+        ("over 13 abv with steak", Limit("alcoholPercent", low=13.0)),
+    ],
+)
+def test_word_for_a_limit(parse: Parse, text: str, limit: Limit) -> None:
+    assert numbers(parse(text).preferences) == {limit}
+
+
+@pytest.mark.parametrize(
+    ("text", "limit"),
+    [
+        ("chicken, nothing oaky", Limit("oak", high=1.2)),
+        ("chicken, not oaky", Limit("oak", high=1.2)),
+        ("chicken, not too oaky", Limit("oak", high=1.2)),
+        ("chicken, hates oak", Limit("oak", high=1.2)),
+        ("chicken, not sweet", Limit("sugar", high=1.6)),
+        ("chips, not fizzy", Limit("bubbles", high=1.0)),
+        ("steak, I don't like tannins", Limit("tannin", high=2.6)),
+        ("steak, not dry", Limit("sugar", low=1.6)),
+        ("salmon, not light", Limit("body", low=2.7)),
+        ("brie, not too strong", Limit("alcoholPercent", high=11.5)),
+    ],
+)
+def test_a_word_denied_turns_its_limit(parse: Parse, text: str, limit: Limit) -> None:
+    assert numbers(parse(text).preferences) == {limit}
+
+
+def test_denying_ends_at_the_next_clause(parse: Parse) -> None:
+    found = parse("no oak, but crisp, for brie").preferences
+    assert numbers(found) == {Limit("oak", high=1.0), Limit("acid", low=3.2)}
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("what red for steak", {("kind/red-wine", False)}),
+        ("red or white with chicken", {("kind/red-wine", False), ("kind/white-wine", False)}),
+        ("something sparkling with chips", {("kind/sparkling-wine", False)}),
+        ("steak but no red", {("kind/red-wine", True)}),
+        ("steak, not red", {("kind/red-wine", True)}),
+        ("anything but red for steak", {("kind/red-wine", True)}),
+        ("steak, no merlot", {("wine/merlot", True)}),
+        ("wine from Spain with steak", {("region/spain", False)}),
+        ("an italian red for pizza", {("region/italy", False), ("kind/red-wine", False)}),
+        ("not an italian wine for pizza", {("region/italy", True)}),
+        ("alcohol free for steak", {("kind/drink", False)}),
+    ],
+)
+def test_kind_wine_or_home(parse: Parse, text: str, wanted: set[tuple[str, bool]]) -> None:
+    assert groups(parse(text).preferences) == wanted
+
+
+# --- the two negations: `not` speaks of the word behind it, `no` of the thing
+
+
+@pytest.mark.parametrize("text", ["no oaky white with chicken", "not oaky white with chicken"])
+def test_no_and_not_before_two_words_deny_both(parse: Parse, text: str) -> None:
+    """As things stand both words are denied alike, whichever of the two negations is used."""
+    found = parse(text).preferences
+    assert numbers(found) == {Limit("oak", high=1.2)}
+    assert groups(found) == {("kind/white-wine", True)}
+
+
+@pytest.mark.parametrize("text", ["a white, not oaky, with chicken", "a white with chicken, no oaky ones"])
+def test_a_white_that_is_not_oaky(parse: Parse, text: str) -> None:
+    found = parse(text).preferences
+    assert numbers(found) == {Limit("oak", high=1.2)}
+    assert groups(found) == {("kind/white-wine", False)}
+
+
+# --- what becomes of them
+
+
+def test_every_limit_is_told(parse: Parse) -> None:
+    labels = [p.label for p in parse("a dry red under 13% from Spain, not oaky, with steak").preferences]
+    assert len(labels) == len(set(labels)) >= 4
+
+
+def test_words_of_a_limit_are_used_not_left_out(parse: Parse) -> None:
+    assert parse("something grippy and boozy for steak").text.left_out == ()
+
+
+@pytest.mark.parametrize("text", ["pizza, not italian", "white from the Loire with goat cheese"])
+def test_a_place_that_is_named_is_a_limit_or_left_out(parse: Parse, text: str) -> None:
+    frame = parse(text)
+    assert any(p.property == "home" for p in frame.preferences) or frame.text.left_out
+
+
+def test_words_inside_a_name_are_no_limit(parse: Parse) -> None:
+    assert parse("dry-cured black olives and sweet potato with sour cream").preferences == ()
+    assert parse("off-dry riesling with brie").preferences == ()
+
+
+def test_limits_hold_in_the_answer(conversation: Session) -> None:
+    for question, keeps in (
+        ("a white, not oaky, for chicken", lambda w: w["colour"] == "white" and w["oak"] <= 1.2),
+        ("steak under 12.5%", lambda w: w["alcohol_percent"] <= 12.5),
+        ("something sparkling for steak", lambda w: w["sparkling"]),
+    ):
+        conversation.new_conversation()
+        picks = conversation.ask(question).picks
+        assert picks
+        assert all(item.wine is not None and keeps(item.wine) for item in picks), question
+
+
+def test_a_limit_that_costs_is_told(conversation: Session) -> None:
+    assert "Without that limit" in conversation.ask("a red for oysters").text
+    conversation.new_conversation()
+    assert "Without that limit" not in conversation.ask("oysters").text
+
+
+def test_limits_that_leave_nothing_are_told(conversation: Session) -> None:
+    answer = conversation.ask("oaky, unoaked wine for chicken")
+    assert answer.picks == ()
+    assert "keeps to that limit" in answer.text
