@@ -89,8 +89,7 @@ LONG = {
 
 def asked(session: Session, text: str) -> Answer:
     """The answer in a fresh conversation, after a check of what must hold for any text at all."""
-    session.new_conversation()
-    return sound(session.ask(text))
+    return sound(_fresh(session, text))
 
 
 def sound(answer: Answer) -> Answer:
@@ -104,6 +103,11 @@ def sound(answer: Answer) -> Answer:
     assert not STEERING.search(answer.question)
     assert not STEERING.search(safe(answer.text).replace("\n", ""))
     return answer
+
+
+def _fresh(session: Session, text: str) -> Answer:
+    session.new_conversation()
+    return session.ask(text)
 
 
 def quickest(session: Session, text: str) -> float:
@@ -210,6 +214,17 @@ def test_sanitiser_keeps_text_and_drops_what_steers() -> None:
     assert safe("Époisses 🧀\n\tfine") == "Époisses 🧀\n\tfine"
     assert safe("\x1b[1mX\x9b\u202eY\u2066\r") == "[1mXY"
     assert safe_record({"\x1ba": ["\x07b", 1, None, ("\u200ec",)]}) == {"a": ["b", 1, None, ["c"]]}
+
+
+@pytest.mark.parametrize(
+    "question", ["which {} with port", "does {} go with brie", "what food goes with {}", "compare {} and brie"]
+)
+def test_every_kind_of_thing_can_be_asked_for(session: Session, question: str) -> None:
+    """A kind without members, or with members that stand on no table, must not trip an answer."""
+    kinds = [label for label, subject in labels(session.knowledge) if subject.startswith("kind/")]
+    assert len(kinds) > 200
+    for label in kinds:
+        sound(_fresh(session, question.format(label)))
 
 
 # --- broken files

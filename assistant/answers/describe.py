@@ -10,10 +10,12 @@ from assistant.answers.context import Context
 from assistant.answers.foods import style
 from assistant.answers.items import source_text, wine_item
 from assistant.answers.record import Answer, Item
-from assistant.answers.wording import capital
+from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import Amount
+from assistant.knowledge.diets import contents, fit
 from assistant.pairing.sweetness import sweetness_word
 
+DIETS = ("diet/vegetarian", "diet/vegan")
 LIGHT_BELOW, MEDIUM_BELOW = 2.4, 3.3
 _LOUDEST = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma")
 
@@ -56,8 +58,22 @@ def _food(context: Context) -> Answer:
     kinds = [context.knowledge.label(k) for k in food.kinds[:3]]
     lines = [say, context.wording("line", "kind-of", kind=", ".join(kinds))]
     lines += [food.definition] if food.definition else []
+    lines.append(_care_line(context, food.id))
     item = Item(food.id, food.label, "food", tuple(kinds), 0.0, "neutral", ())
     return _with_values(context, say, lines, food.amounts, item)
+
+
+def _care_line(context: Context, food: str) -> str:
+    """Allergens and diets as far as is known; what is unknown counts as present."""
+    known = context.knowledge
+    parts = [known.food(subject) for subject in contents(food, known)]
+    has = sorted(known.label(a) for a in frozenset().union(*(p.allergens for p in parts)))
+    may = sorted({known.label(a) for p in parts for a in p.may_contain} - set(has))
+    fits = [f"{known.label(d)} {fit(food, d, known).value}" for d in DIETS]
+    nothing = context.wording("care", "nothing")
+    return context.wording(
+        "care", "line", has=listed(has) or nothing, may=listed(may) or nothing, fits=", ".join(fits)
+    )
 
 
 def _with_values(

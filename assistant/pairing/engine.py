@@ -17,7 +17,7 @@ HUNDRED_GRAMS = 100.0
 FEW = 12  # up to so many wines are scored by themselves
 KEPT_TABLES = 8
 TABLE_KINDS = (
-    "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/dish",
+    "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/pate-food", "kind/dish",
     "kind/sweet-food", "kind/egg-dish",
 )  # fmt: skip
 TableKey = tuple[tuple[object, ...], ...]

@@ -227,6 +227,21 @@ def test_richer_food_weighs_more(engine: Engine) -> None:
     assert with_points(engine, fat=30.0).points["weight"] > with_points(engine).points["weight"]
 
 
+def test_the_colour_custom_is_that_of_the_main_part_shifted_by_its_coat(
+    engine: Engine, knowledge: Knowledge
+) -> None:
+    own = knowledge.food("food/salmon").lean
+    sauces = [f for f in map(knowledge.food, knowledge.members("kind/sauce")) if f.role == "role/sauce"]
+    whitening = min(sauces, key=lambda f: f.lean or 0.0)
+    assert own is not None
+    assert whitening.lean is not None
+    assert whitening.lean < 0
+    sauce = part(whitening.id.removeprefix("food/"), "sauce", 20.0)
+    assert engine.plate_of_food("food/salmon").points["lean"] == pytest.approx(own)
+    coated = engine.plate(dish(part("salmon", "base", 100.0), sauce))
+    assert coated.points["lean"] == pytest.approx(max(-1.0, own + whitening.lean))
+
+
 # --- dishes, recipes and tables
 
 
