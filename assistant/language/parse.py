@@ -62,7 +62,7 @@ class Parser:
         text = self._without_limit_words(self._reader.read(clean(typed)))
         sorted_out = _Sorting(text, self._knowledge)
         asks_meaning = bool(text.cues & {"means", "define"})
-        fixed = [r for r in sorted_out.named if asks_meaning or r.type != "Term"]
+        fixed = [r for r in sorted_out.named if asks_meaning or r.type != "Term" or r.end - r.start > 1]
         taken = {i for r in fixed for i in range(r.start, r.end)}
         preferences, used = find_preferences(text, self._words, taken)
         preferences = [*sorted_out.preferences, *preferences]
