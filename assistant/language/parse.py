@@ -12,7 +12,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.clean import clean
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.dishes import DishReader, read_roles
-from assistant.language.fold import fold, stem
+from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Frame, Preference, Reading, Text
 from assistant.language.intent import Signature, decide, read_intents
 from assistant.language.lexicon import build_lexicon
@@ -62,7 +62,8 @@ class Parser:
         text = self._without_limit_words(self._reader.read(clean(typed)))
         sorted_out = _Sorting(text, self._knowledge)
         asks_meaning = bool(text.cues & {"means", "define"})
-        fixed = [r for r in sorted_out.named if asks_meaning or r.type != "Term" or r.end - r.start > 1]
+        limits = {word.words for word in self._words}
+        fixed = [r for r in sorted_out.named if asks_meaning or r.type != "Term" or key(r.text) not in limits]
         taken = {i for r in fixed for i in range(r.start, r.end)}
         preferences, used = find_preferences(text, self._words, taken)
         preferences = [*sorted_out.preferences, *preferences]
