@@ -8,6 +8,7 @@ from __future__ import annotations
 import argparse
 import gc
 import json
+import shutil
 import sys
 from collections.abc import Iterable, Sequence
 from pathlib import Path
@@ -158,8 +159,11 @@ def _session(top: int) -> Session | None:
 
 def _print(answer: Answer, as_json: bool) -> None:
     from assistant.answers.sanitise import safe, safe_record
+    from assistant.answers.wrap import wrapped
 
     if as_json:
         print(json.dumps(safe_record(answer.as_json()), ensure_ascii=False), flush=True)
+    elif sys.stdout.isatty():
+        print(wrapped(safe(answer.text), shutil.get_terminal_size().columns), flush=True)
     else:
         print(safe(answer.text), flush=True)

@@ -14,7 +14,7 @@ from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.frame import Frame
 from assistant.language.parse import Parser
-from assistant.language.talk import Talk, follow
+from assistant.language.talk import Talk, follow, stands
 from assistant.pairing.engine import Engine
 
 Builder = Callable[[Context], Answer]
@@ -61,7 +61,8 @@ class Session:
         frame = follow(frame, self._talk, self.knowledge)
         answer = self._answer(frame)
         if answer.understood and frame.intent not in ASIDES:
-            self._talk = Talk(frame, tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid))
+            picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
+            self._talk = stands(frame, picks, avoid, self._talk)
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
 
     def _answer(self, frame: Frame) -> Answer:

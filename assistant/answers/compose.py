@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
+from assistant.language.clean import MAX_CHARACTERS
 from assistant.pairing.engine import Match
 
 LIKED = ("strong", "good", "fair")
@@ -62,5 +63,5 @@ def reading_lines(context: Context) -> list[str]:
     if text.left_out:
         quoted = listed([f"“{word}”" for word in text.left_out])
         lines.append(wording("line", "left-out", words=quoted))
-    lines += [wording("line", note, limit=1000) for note in text.notes]
+    lines += [wording("line", note, limit=MAX_CHARACTERS) for note in text.notes]
     return lines

@@ -9,6 +9,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.knowledge.concepts import first
+from assistant.language.clean import MAX_CHARACTERS
 
 
 def define(context: Context) -> Answer:
@@ -43,4 +44,6 @@ def unclear(context: Context, name: str = "text") -> Answer:
     say = context.wording("say", "unknown", words=quoted) if words else context.wording("say", "unclear")
     lines = [say, context.wording("unclear", name)]
     clarify = context.wording("line", "clarify-more")
-    return replace(compose(context, say, lines), clarify=clarify, understood=False)
+    notes = [context.wording("line", note, limit=MAX_CHARACTERS) for note in context.frame.text.notes]
+    text = "\n".join([*lines, *notes])
+    return replace(compose(context, say, lines), text=text, clarify=clarify, understood=False)

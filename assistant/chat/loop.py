@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import sys
 from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
@@ -17,6 +18,7 @@ from prompt_toolkit.output.color_depth import ColorDepth
 from prompt_toolkit.patch_stdout import patch_stdout
 from prompt_toolkit.styles import Style
 
+from assistant.answers.wrap import wrapped
 from assistant.chat.completion import NameCompleter
 
 if TYPE_CHECKING:
@@ -87,6 +89,7 @@ def _show(text: str) -> None:
     """The spoken line first and bold, the rest below it."""
     from prompt_toolkit import print_formatted_text
 
+    text = wrapped(text, shutil.get_terminal_size().columns)
     first, _, rest = text.partition("\n")
     if os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
         print(text)

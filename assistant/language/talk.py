@@ -14,11 +14,21 @@ _DEEPEST = 3
 
 @dataclass(frozen=True, slots=True)
 class Talk:
-    """The turn that stands: its frame, and the ids it picked and advised against."""
+    """The turn that stands: its frame, the ids it picked and advised against, and what was asked.
+
+    `asked` is the intent behind a chain of whys.
+    """
 
     frame: Frame
     picks: tuple[str, ...]
     avoid: tuple[str, ...]
+    asked: str
+
+
+def stands(frame: Frame, picks: tuple[str, ...], avoid: tuple[str, ...], before: Talk | None) -> Talk:
+    """What stands after a turn."""
+    explains = frame.intent in ("why", "why-not") and before is not None
+    return Talk(frame, picks, avoid, before.asked if explains and before else frame.intent)
 
 
 def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
@@ -105,8 +115,8 @@ def _swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     if not (frame.follows or _short(frame)):
         return None
-    if talk.frame.intent in ("judge-pair", "compare", "why", "why-not") and talk.frame.wines:
-        intent = "compare" if talk.frame.intent == "compare" else "judge-pair"
+    if talk.asked in ("judge-pair", "compare", "why", "why-not") and talk.frame.wines:
+        intent = "compare" if talk.asked == "compare" else "judge-pair"
         return replace(frame, intent=intent, wines=talk.frame.wines)
     limits = _joined(talk.frame.preferences, frame.preferences)
     return replace(frame, preferences=limits)
