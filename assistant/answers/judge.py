@@ -16,8 +16,8 @@ def judge_pair(context: Context) -> Answer:
     good = match.verdict in LIKED
     reason = say_reason(match, context.knowledge, good)
     fields = {"wine": label(context, match), "dish": context.dish_name(), "reason": reason}
-    long = f"judge-{match.verdict}" if reason else f"judge-short-{match.verdict}"
-    say = context.wording.spoken(long, f"judge-short-{match.verdict}", **fields)
+    long = (f"judge-{match.verdict}", f"judge-brief-{match.verdict}") if reason else ()
+    say = context.wording.spoken(*long, f"judge-short-{match.verdict}", **fields)
     lines = [
         context.wording("line", "verdict", verdict=m.verdict, wine=label(context, m), dish=fields["dish"])
         for m in matches

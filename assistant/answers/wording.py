@@ -21,10 +21,10 @@ class Wording:
         """The filled template; an unknown section or name is a programming error."""
         return str(self._sections[section][template]).format(**fields)
 
-    def spoken(self, long: str, short: str, **fields: object) -> str:
-        """The longer of two `say` templates that still fits into a breath."""
-        sentence = self("say", long, **fields)
-        return sentence if len(sentence.split()) <= MAX_SPOKEN_WORDS else self("say", short, **fields)
+    def spoken(self, *templates: str, **fields: object) -> str:
+        """The first of several `say` templates that fits into a breath, else the last."""
+        sentences = [self("say", template, **fields) for template in templates]
+        return next((s for s in sentences if len(s.split()) <= MAX_SPOKEN_WORDS), sentences[-1])
 
 
 def listed(words: list[str] | tuple[str, ...], last: str = "and") -> str:
