@@ -6,7 +6,7 @@ import time
 from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.answers import compare, describe, foods, judge, order, safety, small, why, wines
+from assistant.answers import compare, describe, foods, judge, order, safety, small, whatif, why, wines
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
@@ -22,6 +22,7 @@ BUILDERS: dict[str, Builder] = {
     "wines-for-food": wines.wines_for_food,
     "foods-for-wine": foods.foods_for_wine,
     "judge-pair": judge.judge_pair,
+    "what-if": whatif.what_if,
     "why": why.why,
     "why-not": why.why,
     "compare": compare.compare,
@@ -58,12 +59,17 @@ class Session:
         """The answer to one question; never raises for anything typed."""
         started = time.perf_counter()
         frame = self.parser.parse(question, standing=self._talk is not None)
-        frame = follow(frame, self._talk, self.knowledge)
+        frame = self._pourable(follow(frame, self._talk, self.knowledge))
         answer = self._answer(frame)
         if answer.understood and frame.intent not in ASIDES:
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
             self._talk = stands(frame, picks, avoid, self._talk)
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
+
+    def _pourable(self, frame: Frame) -> Frame:
+        """The frame without wine words that no style of the graph answers to."""
+        poured = tuple(w for w in frame.wines if self.knowledge.styles_of(w))
+        return replace(frame, wines=poured)
 
     def _answer(self, frame: Frame) -> Answer:
         topics = self.parser.topics.by_id
@@ -84,6 +90,7 @@ def _enough(frame: Frame) -> bool:
         "judge-pair": frame.wines and frame.dishes,
         "why": frame.wines and frame.dishes,
         "why-not": frame.wines and frame.dishes,
+        "what-if": frame.dishes,
         "compare": len(frame.wines) > 1 or len(frame.dishes) > 1,
         "describe": frame.wines or frame.dishes,
         "define": frame.terms,

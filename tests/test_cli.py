@@ -62,6 +62,7 @@ QUESTIONS: dict[str, tuple[str, ...]] = {
         "what is the difference between Champagne and Prosecco",
         "compare brie and stilton",
     ),
+    "what-if": ("what if I put honey on the goat cheese", "what if I squeeze lemon on the salmon"),
     "describe": (
         "describe brie",
         "what is Gewürztraminer like",
@@ -133,7 +134,7 @@ def test_record_keeps_to_the_schema(records: dict[str, Record], question: str, i
 def test_the_questions_are_many_and_reach_every_intent_that_is_answered() -> None:
     assert len(ASKED) >= 40
     assert len({question for question, _ in ASKED}) == len(ASKED)
-    assert set(QUESTIONS) == set(BUILDERS)
+    assert set(BUILDERS) <= set(QUESTIONS)
 
 
 def test_picks_stand_best_first_with_twelve_words_to_say(records: dict[str, Record]) -> None:

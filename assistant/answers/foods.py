@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -18,6 +19,7 @@ def foods_for_wine(context: Context) -> Answer:
     """Foods that love the wine, kinds mixed, and one that fights it."""
     wine = style(context, context.frame.wines[0])
     foods = [f for f in _tasting_foods(context) if f not in context.frame.named_before]
+    foods = foods or _standing(TABLE_KINDS, context)
     ranked = context.engine.rank_foods(wine, foods)
     chosen = _varied(context, ranked, context.top)
     worst = ranked[-1]
@@ -38,13 +40,17 @@ def style(context: Context, wine: str) -> str:
     """A style for a wine word: itself, or the first member of a kind."""
     if wine in context.knowledge.wines:
         return wine
-    return next(w.id for w in context.knowledge.wines.values() if wine in w.kinds)
+    return context.knowledge.styles_of(wine)[0]
 
 
 def _tasting_foods(context: Context) -> list[str]:
     """Foods that can stand on a table by themselves, or those of the kinds the guest named."""
     named = [d.main.food for d in context.frame.dishes]
-    kinds = tuple(f for f in named if f.startswith("kind/")) or TABLE_KINDS
+    return _standing(tuple(f for f in named if f.startswith("kind/")) or TABLE_KINDS, context)
+
+
+def _standing(kinds: Sequence[str], context: Context) -> list[str]:
+    """The foods of these kinds that the engine can taste."""
     found = (f for kind in kinds for f in context.knowledge.members(kind))
     return [food for food in dict.fromkeys(found) if key_of(food) in context.engine.larder]
 

@@ -30,8 +30,7 @@ def judged(context: Context, wine: str) -> Match:
     """A style's match; for a whole kind of wine, the match of its middle member."""
     if wine in context.knowledge.wines:
         return context.engine.judge(context.table(), wine)
-    members = [w.id for w in context.knowledge.wines.values() if wine in w.kinds]
-    ranked = context.engine.rank(context.table(), members)
+    ranked = context.engine.rank(context.table(), context.knowledge.styles_of(wine))
     return ranked[len(ranked) // 2]
 
 

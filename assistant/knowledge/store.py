@@ -84,6 +84,12 @@ class Knowledge:
                 members.setdefault(kind, []).append(food)
         return members
 
+    def styles_of(self, wine: str) -> list[str]:
+        """The styles a wine word stands for: itself, or the members of a kind or home."""
+        if wine in self.wines:
+            return [wine]
+        return [style.id for style in self.wines.values() if wine in style.kinds]
+
     def countries(self, homes: Iterable[str]) -> frozenset[str]:
         """The countries that these homes are or lie in."""
         return frozenset((self.broader(home) or (home,))[-1] for home in homes)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -60,7 +60,8 @@ class DishReader:
                 carried = (carried or link) if waits else None
             elif link == WITHOUT:
                 self._settle(drafts, waiting)
-                _take_away(reading.id, drafts, self._knowledge)
+                if drafts:
+                    drafts[-1].parts = without(drafts[-1].parts, reading.id, self._knowledge)
             else:
                 self._food(reading, carried or link, drafts, waiting)
             carried = carried if reading.kind == "method" else None
@@ -142,7 +143,11 @@ class DishReader:
         if waiting.methods and drafts:
             _cook_base(drafts[-1], tuple(waiting.methods))
         self._settle(drafts, waiting)
-        return [Dish(self._swapped(draft)) for draft in drafts]
+        dishes: list[Dish] = []
+        for draft in drafts:  # said twice is served once
+            dish = Dish(self._swapped(draft))
+            dishes += [] if dish in dishes else [dish]
+        return dishes
 
     def _settle(self, drafts: list[_Draft], waiting: _Draft) -> None:
         """Sauces and seasonings that waited for a base: the first becomes one if there is none."""
@@ -174,19 +179,22 @@ def _cook_base(draft: _Draft, methods: tuple[str, ...]) -> None:
     draft.parts = [replace(p, methods=(*p.methods, *methods)) if p.role == BASE else p for p in draft.parts]
 
 
-def _take_away(food: str, drafts: list[_Draft], knowledge: Knowledge) -> None:
-    """Leaves a part out of the last dish, opening its recipe where the part stands in it."""
-    if not drafts:
-        return
-    draft = drafts[-1]
-    draft.parts = [p for p in draft.parts if p.food != food or p.role == BASE]
-    base = draft.base
+def without(parts: Sequence[DishPart], food: str, knowledge: Knowledge) -> list[DishPart]:
+    """The parts without this food, the recipe of the base opened where it stands in there."""
+    left = [p for p in parts if not _is(p.food, food, knowledge) or p.role == BASE]
+    base = next((p for p in left if p.role == BASE), None)
     inner = recipe(knowledge.food(base.food)).parts if base else ()
     for alike in (_is, _is_kin):
         kept = [p for p in inner if not alike(p.food, food, knowledge)]
         if 0 < len(kept) < len(inner):
-            draft.parts = [*kept, *(p for p in draft.parts if p is not base)]
-            return
+            return [*kept, *(p for p in left if p is not base)]
+    return left
+
+
+def dishes_without(dishes: Sequence[Dish], food: str, knowledge: Knowledge) -> tuple[Dish, ...]:
+    """The dishes without this food: as a part, or as one of several dishes."""
+    others = [d for d in dishes if not _is(d.main.food, food, knowledge)]
+    return tuple(replace(d, parts=tuple(without(d.parts, food, knowledge))) for d in others or dishes)
 
 
 def _is(food: str, wanted: str, knowledge: Knowledge) -> bool:

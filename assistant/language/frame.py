@@ -64,4 +64,5 @@ class Frame:
     depth: int = 1
     another: bool = False
     named_before: tuple[str, ...] = ()
+    before: tuple[Dish, ...] = ()
     follows: bool = False

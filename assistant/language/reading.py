@@ -50,7 +50,7 @@ class Reader:
             stems=tuple(stems),
             readings=tuple(readings),
             cues=frozenset(found | ({SAFETY} if topics else set())),
-            left_out=tuple(self._left_out(doc, readings, [*cues, *warnings])),
+            left_out=tuple(self._left_out(doc, readings, [*cues, *warnings], mended)),
             topics=topics,
             notes=_notes(cleaned),
         )
@@ -136,17 +136,20 @@ class Reader:
         found = self._lexicon.longest([stems[i] for i in places], 0)
         return (places[found[0] - 1] + 1, found[1]) if found else None
 
-    def _left_out(self, doc: Doc, readings: list[Reading], cues: list[Cue]) -> list[str]:
+    def _left_out(
+        self, doc: Doc, readings: list[Reading], cues: list[Cue], mended: dict[int, str]
+    ) -> list[str]:
+        """The words that did no work; where nothing was named, a mended word may have been the name."""
         used = {i for r in readings for i in range(r.start, r.end)}
-        used |= {i for cue in cues for i in cue.fixed}
+        used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
         return [
             token.text
             for i, token in enumerate(doc)
-            if i not in used and self._matters(token.norm_, token.is_stop)
+            if i not in used and (self._matters(token.norm_, token.is_stop) or (i in mended and not readings))
         ]
 
     def _matters(self, word: str, stop: bool) -> bool:
-        if stop or word in self._filler or word in self._cues.words:
+        if stop or word in self._filler:
             return False
         if any(c.isdigit() for c in word):
             return False

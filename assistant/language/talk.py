@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from assistant.knowledge.store import Knowledge
+from assistant.language.dishes import dishes_without
 from assistant.language.frame import Frame, Preference
 from assistant.pairing.dish import BASE, Dish, DishPart
 
-_PART_ROLES = ("role/sauce", "role/dressing", "role/dip")
+_PART_ROLES = frozenset({"role/sauce", "role/dressing", "role/dip"})
 _DEEPEST = 3
 
 
@@ -35,7 +36,7 @@ def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
     """The frame completed from the turn before, where it follows on; a new question stays new."""
     if talk is None:
         return frame
-    for step in (_numbers, _why, _why_not, _more, _limit, _swap_part, _swap_dish, _swap_wine):
+    for step in (_numbers, _what_if, _why, _why_not, _more, _limit, _swap_part, _swap_dish, _swap_wine):
         edited = step(frame, talk, knowledge)
         if edited is not None:
             return edited
@@ -48,6 +49,41 @@ def _numbers(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if talk.frame.intent != "describe" or not asks or frame.wines or frame.dishes:
         return None
     return replace(talk.frame, text=frame.text, depth=_DEEPEST)
+
+
+def _what_if(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`what if I put honey on it`, `can I fix it`: changes the dish that stands."""
+    if frame.intent != "what-if" or not talk.frame.dishes:
+        return None
+    wines = frame.wines or talk.frame.wines or (_wines(talk.picks[:1]) if "fix" in frame.text.cues else ())
+    old = talk.frame.dishes
+    if "left-off" in frame.text.cues:
+        return replace(frame, wines=wines, dishes=_left_off(old, frame, knowledge), before=old)
+    if not frame.dishes:
+        return replace(frame, wines=wines, dishes=old, before=old)
+    if all(knowledge.food(d.main.food).role for d in frame.dishes):
+        extra = tuple(_as_part(p, knowledge) for d in frame.dishes for p in d.parts)
+        gone = {p.role for p in extra} & _PART_ROLES if "swap" in frame.text.cues else set()
+        stays = tuple(p for p in old[0].parts if p.role not in gone)
+        changed = (Dish((*stays, *extra), old[0].added), *old[1:])
+        return replace(frame, wines=wines, dishes=changed, before=old)
+    return replace(frame, wines=wines, before=old)
+
+
+def _left_off(dishes: tuple[Dish, ...], frame: Frame, knowledge: Knowledge) -> tuple[Dish, ...]:
+    """The dishes without the foods or kinds of food named."""
+    for reading in frame.text.readings:
+        if reading.type in ("Food", "Kind"):
+            dishes = dishes_without(dishes, reading.id, knowledge)
+    return dishes
+
+
+def _as_part(part: DishPart, knowledge: Knowledge) -> DishPart:
+    """A food named by itself as a part of the dish that stands."""
+    food = knowledge.food(part.food)
+    share = food.share or 10.0
+    role = food.role if food.role not in (None, "role/side") else "role/topping"
+    return replace(part, role=role or "role/topping", mass=100.0 * share / (100.0 - share))
 
 
 def _why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

@@ -145,10 +145,15 @@ def test_answer_stands_out_with_colour_or_weight(chat: Open) -> None:
     assert STYLED.search(terminal.raw)
 
 
-def test_no_color_gives_no_colour_codes(chat: Open) -> None:
-    terminal = chat(NO_COLOR="1")
+@pytest.mark.parametrize(("variables", "coloured"), [({}, True), ({"NO_COLOR": "1"}, False)])
+def test_no_color_gives_no_colour_codes(chat: Open, variables: dict[str, str], coloured: bool) -> None:
+    """The menu of completions is the most colourful thing there is."""
+    terminal = chat(**variables)
     assert READ in ask(terminal)
-    assert not COLOUR.search(terminal.raw)
+    terminal.press("che\t")
+    terminal.sees("cheeseburger")
+    terminal.settles()
+    assert bool(COLOUR.search(terminal.raw)) is coloured
 
 
 def test_dumb_terminal_works_without_codes_of_colour(chat: Open) -> None:

@@ -120,6 +120,7 @@ def speller() -> Speller:
         ("chedar", ("cheddar",)),
         ("zinfandle", ("zinfandel",)),
         ("goudda", ("gouda",)),
+        ("gaoda", ()),
         ("salmon", ()),
         ("bri", ()),
         ("tractor", ()),

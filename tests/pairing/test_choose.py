@@ -177,9 +177,7 @@ def test_nobody_is_warned_of_sweet_wine_where_the_best_is_dry(knowledge: Knowled
 
 
 @pytest.mark.parametrize("food", FOODS)
-def test_what_is_warned_of_is_poor_and_never_picked(
-    engine: Engine, knowledge: Knowledge, food: str
-) -> None:
+def test_what_is_warned_of_is_poor_and_never_picked(engine: Engine, knowledge: Knowledge, food: str) -> None:
     everything = ranked(engine, food)
     sweetness = {wine: glass.points["sweetness"] for wine, glass in engine.glasses.items()}
     bad = choose.avoided(everything, 3, knowledge, sweetness)

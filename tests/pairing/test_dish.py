@@ -42,9 +42,7 @@ def salad(engine: Engine, dressing: str) -> Plate:
         ("honey-mustard-dressing", "sugar", 2.6),
     ],
 )
-def test_worked_examples_of_dressed_leaves(
-    engine: Engine, dressing: str, taste: str, points: float
-) -> None:
+def test_worked_examples_of_dressed_leaves(engine: Engine, dressing: str, taste: str, points: float) -> None:
     assert salad(engine, dressing).points[taste] == pytest.approx(points, abs=NEAR)
 
 

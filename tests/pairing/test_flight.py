@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from itertools import pairwise, permutations
 from random import Random
 
@@ -17,7 +16,7 @@ from assistant.session import Session
 from tests.pairing.made import glass
 
 CLOSE = 1e-9
-MANY, SECONDS = 12, 2.0
+MANY = 24
 
 
 @pytest.fixture(scope="module")
@@ -36,9 +35,7 @@ def flights(draw: st.DrawFn) -> list[Glass]:
     """One to six glasses with any points."""
     points = st.floats(0, 5)
     names = ("sweetness", "body", "tannin", "aroma", "alcohol", "oak")
-    return [
-        glass(f"w{i}", **{name: draw(points) for name in names}) for i in range(draw(st.integers(1, 6)))
-    ]
+    return [glass(f"w{i}", **{name: draw(points) for name in names}) for i in range(draw(st.integers(1, 6)))]
 
 
 @settings(max_examples=150, deadline=None)
@@ -103,8 +100,10 @@ def test_known_flights(engine: Engine, wines: tuple[str, ...], wanted: list[str]
     assert poured(engine, *wines) == wanted
 
 
-def test_twelve_wines_take_a_moment(engine: Engine) -> None:
+def test_a_long_order_keeps_every_wine_and_goes_up(engine: Engine) -> None:
+    """Beyond what can be tried out in full: all wines, and no dearer than sorting by sugar and body."""
     glasses = list(engine.cellar)[:: len(engine.cellar) // MANY][:MANY]
-    started = time.perf_counter()
-    assert len(pour_order(glasses)) == MANY
-    assert time.perf_counter() - started < SECONDS
+    ordered = pour_order(glasses)
+    plain = sorted(glasses, key=lambda g: (g.points["sweetness"], g.points["body"]))
+    assert sorted(g.wine for g in ordered) == sorted(g.wine for g in glasses)
+    assert order_cost(ordered) <= order_cost(plain)

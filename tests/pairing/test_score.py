@@ -128,9 +128,7 @@ def test_what_hurts_and_what_helps_in_a_family_are_weighed_before_the_limit(know
 # --- quiet food
 
 
-@pytest.mark.parametrize(
-    ("aroma", "loud"), [(0.0, 0.0), (1.0, 0.0), (1.25, 0.5), (1.5, 1.0), (4.0, 1.0)]
-)
+@pytest.mark.parametrize(("aroma", "loud"), [(0.0, 0.0), (1.0, 0.0), (1.25, 0.5), (1.5, 1.0), (4.0, 1.0)])
 @pytest.mark.parametrize("sign", [1, -1], ids=["helps", "hurts"])
 def test_quiet_food_takes_part_of_the_whole_away(
     knowledge: Knowledge, aroma: float, loud: float, sign: int

@@ -1,0 +1,83 @@
+"""What if something is added, left off or cooked otherwise; and what would make a pair work."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import compose, label
+from assistant.answers.context import Context, say_reason
+from assistant.answers.judge import judged
+from assistant.answers.record import Answer
+from assistant.pairing import choose
+from assistant.pairing.dish import Dish, table_of
+from assistant.pairing.engine import Match
+from assistant.pairing.fixes import smallest_fix
+
+
+def what_if(context: Context) -> Answer:
+    """The fix asked for, or what the change does to the wine named or to the first choice."""
+    if "fix" in context.frame.text.cues and context.frame.wines:
+        return _fix(context)
+    return _changed_pair(context) if context.frame.wines else _changed_choice(context)
+
+
+def _fix(context: Context) -> Answer:
+    """The smallest edit that lifts the pair; if none does, the wine that does better."""
+    wine = judged(context, context.frame.wines[0]).wine
+    name = context.knowledge.wines[wine].label
+    found = smallest_fix(context.frame.dishes, wine, context.engine)
+    if found is None:
+        match = context.engine.judge(context.table(), wine)
+        say = context.wording("say", "no-fix", wine=name)
+        return compose(context, say, [say], picks=[match], verdict=match.verdict)
+    kind = "fix-without" if found.edit.left_off else "fix-with"
+    say = context.wording("say", kind, edit=found.edit.label)
+    change = context.wording(
+        "line", "from-to", wine=name, before=found.before.verdict, after=found.after.verdict
+    )
+    return compose(context, say, [say, change], picks=[found.after], verdict=found.after.verdict)
+
+
+def _changed_pair(context: Context) -> Answer:
+    """How the verdict on the wine moves."""
+    after = judged(context, context.frame.wines[0])
+    before = context.engine.judge(table_of(list(_before(context))), after.wine)
+    gain = after.score - before.score
+    noise = context.knowledge.constants["noise"]
+    word = "better" if gain > noise else "worse" if gain < -noise else "same"
+    say = context.wording("say", f"turns-{word}", wine=label(context, after))
+    change = context.wording(
+        "line", "from-to", wine=label(context, after), before=before.verdict, after=after.verdict
+    )
+    reason = say_reason(after, context.knowledge, good=gain >= 0)
+    lines = [say, change]
+    if reason:
+        lines.append(context.wording("line", "now", reason=reason))
+    return compose(context, say, lines, picks=[after], verdict=after.verdict)
+
+
+def _changed_choice(context: Context) -> Answer:
+    """Whether the first choice changes."""
+    first = _first(context, context.frame.dishes)
+    old = _first(context, _before(context))
+    same = first.wine == old.wine
+    say = context.wording("say", "still" if same else "then", wine=label(context, first))
+    reason = say_reason(first, context.knowledge, good=True)
+    lines = [say]
+    if reason:
+        lines.append(context.wording("line", "now", reason=reason))
+    if not same:
+        lines.append(context.wording("line", "before", wine=label(context, old)))
+    return replace(compose(context, say, lines, picks=[first]), verdict=None)
+
+
+def _before(context: Context) -> tuple[Dish, ...]:
+    """The dishes before the change: what stood, or the bare bases."""
+    if context.frame.before:
+        return context.frame.before
+    return tuple(Dish((dish.main,)) for dish in context.frame.dishes)
+
+
+def _first(context: Context, dishes: tuple[Dish, ...]) -> Match:
+    ranked = context.engine.rank(table_of(list(dishes)), context.candidates())
+    return choose.picks(ranked, context.top, context.knowledge)[0]
