@@ -142,7 +142,8 @@ def labels(knowledge: Knowledge) -> Iterator[tuple[str, str]]:
         for which in _SOUGHT:
             for label in entry.get(which, ()):
                 yield label, subject
-                if label.endswith(")"):  # `brut (label term)` is asked for as `brut`
+                # `brut (label term)` is asked for as `brut`; `lemon (smell)` leaves `lemon` to the food
+                if label.endswith(")") and not subject.startswith("aroma/"):
                     yield label.rsplit(" (", 1)[0], subject
 
 
