@@ -77,13 +77,15 @@ def environment() -> dict[str, str]:
 def goeswith(tmp_path: Path, environment: dict[str, str]) -> Run:
     """Runs the command line as a program of its own, in an empty folder."""
 
-    def start(*arguments: str, typed: str = "", **variables: str) -> CompletedProcess[str]:
+    def start(
+        *arguments: str, typed: str = "", timeout: float = PATIENCE, **variables: str
+    ) -> CompletedProcess[str]:
         return run(
             [sys.executable, "-m", "assistant", *arguments],
             input=typed,
             capture_output=True,
             encoding="utf-8",
-            timeout=PATIENCE,
+            timeout=timeout,
             cwd=tmp_path,
             env=environment | variables,
         )
