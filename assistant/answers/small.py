@@ -37,11 +37,19 @@ def outside(context: Context) -> Answer:
     return replace(compose(context, say, [say]), understood=False)
 
 
+def _puzzled(context: Context) -> str:
+    """What was not known; or else what was known though nothing could be made of it."""
+    text = context.frame.text
+    if text.left_out:
+        return context.wording("say", "unknown", words=listed([f"“{w}”" for w in text.left_out[:5]]))
+    if text.readings:
+        return context.wording("say", "unclear-read", names=listed([r.label for r in text.readings[:5]]))
+    return context.wording("say", "unclear")
+
+
 def unclear(context: Context, name: str = "text") -> Answer:
     """Says that nothing was understood, and names the words that were not known."""
-    words = context.frame.text.left_out
-    quoted = listed([f"“{w}”" for w in words[:5]])
-    say = context.wording("say", "unknown", words=quoted) if words else context.wording("say", "unclear")
+    say = _puzzled(context)
     lines = [say, context.wording("unclear", name)]
     clarify = context.wording("line", "clarify-more")
     notes = [context.wording("line", note, limit=MAX_CHARACTERS) for note in context.frame.text.notes]

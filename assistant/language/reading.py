@@ -42,7 +42,8 @@ class Reader:
         stems = [token.norm_ for token in doc]
         readings = self._names(doc, stems, mended)
         cues = self._cues.find(doc)
-        topics, warnings = self._topics.find(doc)
+        warnings = _undisturbed(self._topics.find(doc), readings)
+        topics = self._topics.ids(warnings)
         found = {cue.name for cue in _undisturbed(cues, readings)}
         return Text(
             typed=cleaned.text,

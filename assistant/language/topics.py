@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -33,11 +33,14 @@ class Topics:
         self._book = CueBook({row["id"]: list(row["lines"]) for row in rows})
         self.words = self._book.words
 
-    def find(self, doc: Doc) -> tuple[tuple[str, ...], list[Cue]]:
-        """Ids of the topics in the text, in the file's order, and the cues that showed them."""
-        cues = self._book.find(doc)
+    def find(self, doc: Doc) -> list[Cue]:
+        """The cues of topics in the text; their names are the topics' ids."""
+        return self._book.find(doc)
+
+    def ids(self, cues: Iterable[Cue]) -> tuple[str, ...]:
+        """The topics these cues show, in the order of the file."""
         found = {cue.name for cue in cues}
-        return tuple(name for name in self.by_id if name in found), cues
+        return tuple(name for name in self.by_id if name in found)
 
 
 def _topic(row: dict[str, object]) -> Topic:

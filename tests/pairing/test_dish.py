@@ -166,9 +166,12 @@ def test_mushroom_with_meat_multiplies_umami(engine: Engine, knowledge: Knowledg
     assert together.values["glutamate"] == pytest.approx(factor * (100 * beef + 60 * porcini) / 160)
 
 
-def test_mushroom_alone_multiplies_nothing(engine: Engine, knowledge: Knowledge) -> None:
-    own = knowledge.food("food/porcini").amounts["glutamate"].typical
-    assert engine.plate(single("food/porcini")).values["glutamate"] == pytest.approx(own)
+@pytest.mark.parametrize("food", ["porcini", "camembert", "truffle-gouda"])
+def test_an_earthy_food_by_itself_multiplies_nothing(engine: Engine, knowledge: Knowledge, food: str) -> None:
+    own = knowledge.food(f"food/{food}")
+    assert "trait/earthy" in own.traits
+    found = engine.plate(single(own.id)).values["glutamate"]
+    assert found == pytest.approx(own.amounts["glutamate"].typical)
 
 
 def with_points(engine: Engine, **added: float) -> Plate:
