@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from dataclasses import replace
 
 from spacy.tokens import Doc, Span
@@ -154,7 +155,7 @@ class Reader:
             return False
         if any(c.isdigit() for c in word):
             return False
-        return any(c.isalnum() for c in word) or not word.isascii()
+        return any(c.isalnum() or (unicodedata.category(c).startswith("S") and not c.isascii()) for c in word)
 
 
 def _swallow(stems: list[str], end: int) -> int:
