@@ -75,10 +75,16 @@ def main(argv: Sequence[str] | None = None) -> int:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
     options = arguments().parse_args(argv)
+    from assistant.knowledge.problems import KnowledgeError
+
     try:
         if options.command == "check":
             return _check(options.files, options.json)
         return _ask(options) if options.command == "ask" else _chat()
+    except KnowledgeError as error:
+        for problem in error.problems:
+            print(f"goeswith: {problem}", file=sys.stderr)
+        return WRONG_USAGE
     except KeyboardInterrupt:
         return 130
     except BrokenPipeError:
@@ -97,10 +103,7 @@ def _chat() -> int:
 def _ask(options: argparse.Namespace) -> int:
     if not options.question:
         return _lines(sys.stdin, options.json, options.top)
-    session = _session(options.top)
-    if session is None:
-        return WRONG_USAGE
-    answer = session.ask(" ".join(options.question))
+    answer = _session(options.top).ask(" ".join(options.question))
     _print(answer, options.json)
     return ANSWERED if answer.understood else ASKED_BACK
 
@@ -128,8 +131,6 @@ def _check(files: Sequence[Path], as_json: bool) -> int:
 def _lines(lines: Iterable[str], as_json: bool, top: int) -> int:
     """One answer a line; an empty line starts a new conversation."""
     session = _session(top)
-    if session is None:
-        return WRONG_USAGE
     code = ANSWERED
     for line in lines:
         if not line.strip():
@@ -141,20 +142,13 @@ def _lines(lines: Iterable[str], as_json: bool, top: int) -> int:
     return code
 
 
-def _session(top: int) -> Session | None:
-    """A session, or None after saying why the knowledge cannot be read."""
+def _session(top: int) -> Session:
     from assistant.knowledge.collector import loading
-    from assistant.knowledge.problems import KnowledgeError
 
-    try:
-        with loading():
-            from assistant.session import Session
+    with loading():
+        from assistant.session import Session
 
-            return Session(top=top)
-    except KnowledgeError as error:
-        for problem in error.problems:
-            print(f"goeswith: {problem}", file=sys.stderr)
-        return None
+        return Session(top=top)
 
 
 def _print(answer: Answer, as_json: bool) -> None:

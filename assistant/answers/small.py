@@ -50,7 +50,8 @@ def _puzzled(context: Context) -> str:
 def unclear(context: Context, name: str = "text") -> Answer:
     """Says that nothing was understood, and names the words that were not known."""
     say = _puzzled(context)
-    lines = [say, context.wording("unclear", name)]
+    read = bool(context.frame.text.readings)
+    lines = [say, context.wording("unclear", "read" if read and name == "text" else name)]
     clarify = context.wording("line", "clarify-more")
     notes = [context.wording("line", note, limit=MAX_CHARACTERS) for note in context.frame.text.notes]
     text = "\n".join([*lines, *notes])

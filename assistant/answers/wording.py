@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import tomllib
 from pathlib import Path
 
 from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data, telling
 
 MAX_SPOKEN_WORDS = 12
 
@@ -14,12 +14,13 @@ class Wording:
     """Fills sentence templates by section and name."""
 
     def __init__(self, file: Path | None = None) -> None:
-        with (file or corpus_dir() / "language" / "wording.toml").open("rb") as handle:
-            self._sections = tomllib.load(handle)
+        self._file = file or corpus_dir() / "language" / "wording.toml"
+        self._sections = read_data(self._file, dict)
 
     def __call__(self, section: str, template: str, /, **fields: object) -> str:
-        """The filled template; an unknown section or name is a programming error."""
-        return str(self._sections[section][template]).format(**fields)
+        """The filled template. Raises KnowledgeError where the file lacks it or it asks for too much."""
+        with telling(self._file):
+            return str(self._sections[section][template]).format(**fields)
 
     def spoken(self, *templates: str, **fields: object) -> str:
         """The first of several `say` templates that fits into a breath, else the last."""

@@ -74,14 +74,13 @@ def _answer(line: str, session: Future[Session]) -> bool:
     from assistant.knowledge.problems import KnowledgeError
 
     try:
-        ready = session.result()
+        for question in line.splitlines():
+            if question.strip():
+                _show(safe(session.result().ask(question).text))
     except KnowledgeError as error:
         for problem in error.problems:
             print(f"goeswith: {problem}", file=sys.stderr)
         return False
-    for question in line.splitlines():
-        if question.strip():
-            _show(safe(ready.ask(question).text))
     return True
 
 

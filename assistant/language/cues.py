@@ -9,13 +9,13 @@ Matched by hand rather than by spaCy's Matcher, which takes a quarter of a secon
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from spacy.tokens import Doc
 
+from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 
 LONGEST_GAP = 3
@@ -114,6 +114,4 @@ def _first_words(line: Line) -> frozenset[str]:
 
 def read_cues(file: Path) -> dict[str, list[str]]:
     """The cue lines of a TOML file, by cue name."""
-    with file.open("rb") as handle:
-        tables = tomllib.load(handle)
-    return {name: list(table["lines"]) for name, table in tables.items()}
+    return read_data(file, lambda tables: {name: list(table["lines"]) for name, table in tables.items()})

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from assistant.knowledge.concepts import Food
 from assistant.knowledge.store import Knowledge
+from assistant.language.data import read_data
 from assistant.language.frame import Reading, Text
 from assistant.pairing.dish import BASE, COATING, SIDE, Dish, DishPart
 from assistant.pairing.engine import HUNDRED_GRAMS
@@ -35,9 +35,9 @@ class _Draft:
 
 def read_roles(file: Path) -> dict[str, str]:
     """Connecting words by what they mean (`with`, `beside`, `over`, `without`)."""
-    with file.open("rb") as handle:
-        table = tomllib.load(handle)
-    return {word: meaning for meaning, words in table.items() for word in words}
+    return read_data(
+        file, lambda table: {word: meaning for meaning, words in table.items() for word in words}
+    )
 
 
 class DishReader:
@@ -46,10 +46,10 @@ class DishReader:
     def __init__(self, knowledge: Knowledge, roles: Mapping[str, str]) -> None:
         self._knowledge, self._roles = knowledge, roles
 
-    def dishes(self, text: Text, readings: Iterable[Reading]) -> list[Dish]:
-        """The dishes named, in order; a side is a dish of its own."""
+    def dishes(self, text: Text, readings: Iterable[Reading]) -> tuple[list[Dish], list[Reading]]:
+        """The dishes named, in order, and what could not be left out; a side is a dish of its own."""
         drafts: list[_Draft] = []
-        waiting = _Draft()
+        waiting, idle = _Draft(), list[Reading]()
         last: Reading | None = None
         carried: str | None = None  # the link of a method counts for the food right behind it
         found = list(readings)
@@ -60,13 +60,21 @@ class DishReader:
                 carried = (carried or link) if waits else None
             elif link == WITHOUT:
                 self._settle(drafts, waiting)
-                if drafts:
-                    drafts[-1].parts = without(drafts[-1].parts, reading.id, self._knowledge)
+                idle += [] if self._left_out(reading, drafts) else [reading]
             else:
                 self._food(reading, carried or link, drafts, waiting)
             carried = carried if reading.kind == "method" else None
             last = reading
-        return self._finished(drafts, waiting)
+        return self._finished(drafts, waiting), idle
+
+    def _left_out(self, reading: Reading, drafts: list[_Draft]) -> bool:
+        """Takes a food off the last dish; whether it is surely not on it now."""
+        if not drafts:
+            return True
+        before = drafts[-1].parts
+        drafts[-1].parts = without(before, reading.id, self._knowledge)
+        composed = bool(self._knowledge.food(before[0].food).parts)
+        return drafts[-1].parts != before or not composed
 
     def _link(self, text: Text, last: Reading | None, reading: Reading) -> str:
         start = last.end if last else max(0, reading.start - 2)

@@ -25,7 +25,10 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Preference:
-    """A limit on the wines: a property with its range in points or units, or a kind or home."""
+    """A limit on the wines: a property with its range in points or units, or a kind or home.
+
+    `among`: the kind of wine it is about; other wines keep to it.
+    """
 
     label: str
     property: str
@@ -33,6 +36,7 @@ class Preference:
     high: float | None = None
     wanted: str | None = None
     banned: bool = False
+    among: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+
+from assistant.language.data import read_data
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +26,7 @@ class Signature:
 
 def read_intents(file: Path) -> list[dict[str, Any]]:
     """The rows of the decision table, in order."""
-    with file.open("rb") as handle:
-        return list(tomllib.load(handle)["row"])
+    return read_data(file, lambda tables: [{"intent": row["intent"], **row} for row in tables["row"]])
 
 
 def decide(signature: Signature, rows: list[dict[str, Any]]) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
@@ -11,18 +10,23 @@ from pathlib import Path
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
 from assistant.language.fold import key
-from assistant.language.frame import Preference, Text
+from assistant.language.frame import Preference, Reading, Text
 
 _REACH = 4
+LISTS = ("turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
+         "at-most", "at-least")  # fmt: skip
 
 
 @lru_cache(maxsize=1)
 def small_words() -> dict[str, frozenset[str]]:
     """The lists of corpus/language/small-words.toml, folded where they are single words."""
-    with (corpus_dir() / "language" / "small-words.toml").open("rb") as handle:
-        lists = tomllib.load(handle)
-    return {name: frozenset(" ".join(key(word)) or word for word in words) for name, words in lists.items()}
+    return read_data(corpus_dir() / "language" / "small-words.toml", _folded)
+
+
+def _folded(lists: Mapping[str, Iterable[str]]) -> dict[str, frozenset[str]]:
+    return {name: frozenset(" ".join(key(word)) or word for word in lists[name]) for name in LISTS}
 
 
 @lru_cache(maxsize=1)
@@ -43,9 +47,7 @@ class PreferenceWord:
 
 def read_preference_words(file: Path) -> list[PreferenceWord]:
     """The preference words of a TOML file, longest phrases first."""
-    with file.open("rb") as handle:
-        rows = tomllib.load(handle)["word"]
-    found = [p for row in rows for p in _phrases(row)]
+    found = read_data(file, lambda tables: [p for row in tables["word"] for p in _phrases(row)])
     return sorted(found, key=lambda p: -len(p.words))
 
 
@@ -63,9 +65,12 @@ def _phrases(row: Mapping[str, Any]) -> Iterable[PreferenceWord]:
 
 
 def find_preferences(
-    text: Text, words: list[PreferenceWord], taken: set[int]
+    text: Text, words: list[PreferenceWord], taken: set[int], among: Mapping[int, Reading]
 ) -> tuple[list[Preference], set[int]]:
-    """Preferences in the text and the token positions they used; `taken` positions are left alone."""
+    """Preferences in the text and the token positions they used; `taken` positions are left alone.
+
+    `among`: the kind of wine that the limit starting at a position is about.
+    """
     found: list[Preference] = []
     used: set[int] = set()
     for at in range(len(text.stems)):
@@ -74,7 +79,8 @@ def find_preferences(
         for word in words:
             span = _span(text.stems, at, word.words)
             if span and not span & (taken | used):
-                found.append(word.negated if negated(text, at) else word.asks)
+                limit = word.negated if negated(text, at) else word.asks
+                found.append(_among(limit, word.asks.label, among[at]) if at in among else limit)
                 used |= span
                 break
     found += [_alcohol(match) for match in _alcohol_pattern().finditer(text.typed.lower())]
@@ -92,6 +98,25 @@ def negated(text: Text, at: int) -> bool:
         if text.stems[i] in words["turns"]:
             return True
     return False
+
+
+def _among(limit: Preference, asked: str, kind: Reading) -> Preference:
+    """A ban on some wines of a kind: the rest of them stays, and so do all others."""
+    return replace(limit, label=f"no {asked} {kind.label}", among=kind.id)
+
+
+def phrase_before(stems: tuple[str, ...], at: int, words: list[PreferenceWord]) -> int | None:
+    """Where a limit phrase starts that ends right before this position, or None."""
+    starts = (at - len(word.words) for word in words)
+    found = {
+        start for start, word in zip(starts, words, strict=True) if stems[max(0, start) : at] == word.words
+    }
+    return min(found, default=None)
+
+
+def turned_word(stems: tuple[str, ...], at: int) -> bool:
+    """Whether the word before turns this one alone (`a not oaky white` is still a white)."""
+    return at > 0 and stems[at - 1] in small_words()["turns-word"]
 
 
 def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] | None:

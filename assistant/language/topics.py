@@ -2,35 +2,40 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from spacy.tokens import Doc
 
 from assistant.language.cues import Cue, CueBook
+from assistant.language.data import read_data
 
 
 @dataclass(frozen=True, slots=True)
 class Topic:
-    """A safety topic: the fixed sentences it always says, and those for a food's care or a drink."""
+    """A safety topic: the fixed sentences it always says, and those for what is named.
+
+    `care` and `kinds` map a food's care or kind to its caution; `allergens`: what the foods hold is told.
+    """
 
     id: str
     base: tuple[str, ...]
     care: Mapping[str, str]
+    kinds: Mapping[str, str]
     drink: str | None
     unknown: str | None
+    allergens: bool
 
 
 class Topics:
     """All topics, ready to find in a text, in the order of the file."""
 
     def __init__(self, file: Path) -> None:
-        with file.open("rb") as handle:
-            rows = tomllib.load(handle)["topic"]
-        self.by_id = {row["id"]: _topic(row) for row in rows}
-        self._book = CueBook({row["id"]: list(row["lines"]) for row in rows})
+        rows = read_data(file, lambda tables: [(_topic(row), list(row["lines"])) for row in tables["topic"]])
+        self.by_id = {topic.id: topic for topic, _ in rows}
+        self._book = CueBook({topic.id: lines for topic, lines in rows})
         self.words = self._book.words
 
     def find(self, doc: Doc) -> list[Cue]:
@@ -43,13 +48,13 @@ class Topics:
         return tuple(name for name in self.by_id if name in found)
 
 
-def _topic(row: dict[str, object]) -> Topic:
-    base = row.get("base", [])
-    care = row.get("care", {})
+def _topic(row: Mapping[str, Any]) -> Topic:
     return Topic(
-        str(row["id"]),
-        tuple(base) if isinstance(base, list) else (str(base),),
-        dict(care) if isinstance(care, dict) else {},
-        str(row["drink"]) if row.get("drink") else None,
-        str(row["unknown"]) if row.get("unknown") else None,
+        row["id"],
+        tuple(row.get("base", ())),
+        row.get("care", {}),
+        row.get("kind", {}),
+        row.get("drink"),
+        row.get("unknown"),
+        row.get("allergens", False),
     )

@@ -43,6 +43,8 @@ def _limit_facts(limits: Sequence[Preference]) -> Iterator[ox.Quad]:
         yield ox.Quad(this, TYPE, node("Limit"))
         if limit.wanted is None:
             yield ox.Quad(this, node("on"), node(f"glass#{limit.property}"))
+            if limit.among:
+                yield ox.Quad(this, node("among"), node(limit.among))
             for name, bound in (("low", limit.low), ("high", limit.high)):
                 if bound is not None:
                     yield ox.Quad(this, node(name), decimal(bound))

@@ -176,3 +176,13 @@ def test_a_kitchen_brings_its_dishes(session: Session, parse: Parse) -> None:
     thai = set(session.knowledge.cuisine("region/thailand"))
     assert 1 < len(dishes) <= 6
     assert {dish.main.food for dish in dishes} <= thai
+
+
+@pytest.mark.parametrize("text", ["carbonara without bacon", "Caesar salad without anchovies"])
+def test_what_cannot_be_left_out_is_told(parse: Parse, text: str) -> None:
+    """The sauce is known as a whole only: its numbers with and without this part are not."""
+    assert parse(text).text.left_out == (text.split()[-1],)
+
+
+def test_what_is_not_there_needs_no_leaving_out(parse: Parse) -> None:
+    assert parse("salmon, no sauce").text.left_out == ()

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import pytest
 
 from assistant.language.frame import Preference
+from assistant.pairing.select import within_limits
 from assistant.session import Session
 from tests.language.conftest import Parse
 
@@ -103,12 +104,25 @@ def test_kind_wine_or_home(parse: Parse, text: str, wanted: set[tuple[str, bool]
 # --- the two negations: `not` speaks of the word behind it, `no` of the thing
 
 
-@pytest.mark.parametrize("text", ["no oaky white with chicken", "not oaky white with chicken"])
-def test_no_and_not_before_two_words_deny_both(parse: Parse, text: str) -> None:
-    """As things stand both words are denied alike, whichever of the two negations is used."""
-    found = parse(text).preferences
+def test_not_before_two_words_turns_the_first_alone(parse: Parse) -> None:
+    found = parse("a not oaky white with chicken").preferences
     assert numbers(found) == {Limit("oak", high=1.2)}
-    assert groups(found) == {("kind/white-wine", True)}
+    assert groups(found) == {("kind/white-wine", False)}
+
+
+def test_no_before_two_words_bans_what_is_both(parse: Parse) -> None:
+    (limit,) = parse("no oaky whites with chicken").preferences
+    assert limit == Preference("no oaky white wine", "oak", high=1.2, among="kind/white-wine")
+
+
+def test_a_ban_on_oaky_whites_leaves_oaky_reds(session: Session) -> None:
+    (limit,) = session.parser.parse("no oaky whites with chicken").preferences
+    every = session.engine.glasses
+    kept = set(within_limits(every.values(), [limit]))
+    whites = {w for w in every if "kind/white-wine" in session.knowledge.wines[w].kinds}
+    oaky = {w for w, glass in every.items() if glass.points["oak"] > 1.2}
+    assert set(every) - kept == whites & oaky
+    assert oaky & kept
 
 
 @pytest.mark.parametrize("text", ["a white, not oaky, with chicken", "a white with chicken, no oaky ones"])

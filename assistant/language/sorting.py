@@ -1,0 +1,148 @@
+"""Readings sorted into wines, foods, terms, cuisines and limits on the wine."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.knowledge.store import Knowledge
+from assistant.language.frame import Preference, Reading, Text
+from assistant.language.preferences import PreferenceWord, negated, phrase_before, small_words, turned_word
+from assistant.pairing.dish import Dish
+from assistant.pairing.engine import single
+
+MOST_DISHES = 6
+BARE_WORDS = 4
+DESSERT = "kind/dessert"
+EDIBLE = ("food", "sauce", "dressing", "garnish")
+
+
+class Sorting:
+    """The readings of a text by what they do in the question."""
+
+    def __init__(self, text: Text, knowledge: Knowledge, words: list[PreferenceWord]) -> None:
+        self._text, self._knowledge, self._words = text, knowledge, words
+        self.among: dict[int, Reading] = {}
+        self.wines: list[Reading] = []
+        self.foods: list[Reading] = []
+        self.edible: list[Reading] = []
+        self.terms: list[Reading] = []
+        self.cuisines: list[Dish] = []
+        self.preferences: list[Preference] = []
+        self.named: list[Reading] = []
+        self.unused: list[str] = []
+        has_food = any(r.kind in EDIBLE for r in text.readings)
+        asks_meaning = "means" in text.cues or ("define" in text.cues and is_bare(text))
+        readings = [self._as_term(r) for r in text.readings] if asks_meaning else text.readings
+        for i, reading in enumerate(readings):
+            follower = text.readings[i + 1] if i + 1 < len(text.readings) else None
+            self._sort(reading, follower, has_food)
+
+    def drop_terms(self, used: set[int]) -> None:
+        """Terms that turned out to be limits (`not sweet`) are no terms."""
+        kept = [r for r in self.named if r.type != "Term" or not used & set(range(r.start, r.end))]
+        self.named = kept
+        self.terms = [r for r in self.terms if any(k.start == r.start for k in kept)]
+
+    def _as_term(self, reading: Reading) -> Reading:
+        """`what does brut mean` asks for the term, not for the wine of that name."""
+        term = next((i for i in reading.others if i.startswith("term/")), None)
+        if term is None:
+            return reading
+        return replace(reading, id=term, kind="term", type="Term", label=self._knowledge.label(term))
+
+    def _sort(self, reading: Reading, follower: Reading | None, has_food: bool) -> None:
+        kind = reading.kind
+        if reading.type == "Kind" and kind == "wine":
+            kind = self._wine_kind(reading)
+        elif kind == "wine":
+            kind = self._wine(reading)
+        elif kind in EDIBLE and self._names_the_course(reading):
+            return
+        elif kind in EDIBLE:
+            self.foods.append(reading)
+            self.edible.append(reading)
+        elif kind == "method":
+            self.edible.append(reading)
+        elif kind == "region":
+            kind = self._region(reading, follower, has_food)
+        elif kind == "term":
+            self.terms.append(reading)
+        self.named.append(replace(reading, kind=kind))
+
+    def _names_the_course(self, reading: Reading) -> bool:
+        """`cheese for dessert` eats cheese."""
+        before = self._text.stems[reading.start - 1] if reading.start else ""
+        others = [r for r in self._text.readings if r.kind in EDIBLE and r is not reading]
+        return before in small_words()["course-before"] and bool(others) and self._is_dessert(reading)
+
+    def _is_dessert(self, reading: Reading) -> bool:
+        return reading.label == self._knowledge.label(DESSERT)
+
+    def _wine(self, reading: Reading) -> str:
+        if negated(self._text, reading.start) and "judge" not in self._text.cues:
+            ban = Preference(f"no {reading.label}", "kind", wanted=reading.id, banned=True)
+            self.preferences.append(ban)
+            return "preference"
+        self.wines.append(reading)
+        return "wine"
+
+    def _wine_kind(self, reading: Reading) -> str:
+        """`a red` is a limit; `does red go with fish` asks about reds."""
+        before = self._text.stems[reading.start - 1] if reading.start else ""
+        banned = negated(self._text, reading.start)
+        adjective = phrase_before(self._text.stems, reading.start, self._words)
+        if banned and adjective is not None and turned_word(self._text.stems, adjective):
+            banned = False  # `a not oaky white` is a white
+        elif banned and adjective is not None:
+            self.among[adjective] = reading  # `no oaky whites` leaves the other whites
+            return "preference"
+        limit = banned or before in small_words()["limit-before"] or "judge" not in self._text.cues
+        if not limit or ("foods-for-wine" in self._text.cues and not self.foods):
+            self.wines.append(reading)
+            return "wine"
+        label = f"no {reading.label}" if banned else reading.label
+        self.preferences.append(Preference(label, "kind", wanted=reading.id, banned=banned))
+        return "preference"
+
+    def _region(self, reading: Reading, follower: Reading | None, has_food: bool) -> str:
+        """A kitchen (`Thai food`), a limit on the wine (`an Italian red`), or nothing we can use."""
+        after = self._text.stems[reading.end] if reading.end < len(self._text.stems) else ""
+        if after in small_words()["kitchen"]:
+            return self._cuisine(reading)
+        before = self._text.stems[max(0, reading.start - 2) : reading.start]
+        if after == "one" or "from" in before:
+            return self._home_limit(reading)
+        if (
+            after in small_words()["bottle"]
+            or (follower and follower.kind == "wine")
+            or "wine" in self._text.stems
+        ):
+            return self._home_limit(reading)
+        adjective = reading.text.lower() != self._knowledge.label(reading.id).lower()
+        asks = "wines-for-food" in self._text.cues or is_bare(self._text)
+        if adjective and not has_food and asks:
+            return self._cuisine(reading)
+        if has_food and not after:
+            return self._home_limit(reading)
+        if not has_food:
+            self.unused.append(reading.text)
+        return "region"
+
+    def _cuisine(self, reading: Reading) -> str:
+        found = self._knowledge.cuisine(reading.id)
+        step = max(1, len(found) // MOST_DISHES)
+        self.cuisines.extend(single(food) for food in found[::step][:MOST_DISHES])
+        return "cuisine" if found else "region"
+
+    def _home_limit(self, reading: Reading) -> str:
+        banned = negated(self._text, reading.start)
+        label = f"not from {reading.label}" if banned else f"from {reading.label}"
+        self.preferences.append(Preference(label, "home", wanted=reading.id, banned=banned))
+        return "preference"
+
+
+def is_bare(text: Text) -> bool:
+    """Whether hardly anything is said beyond the names (`what is brie`)."""
+    used = sum(r.end - r.start for r in text.readings)
+    words = [w for w in text.words if any(c.isalnum() for c in w)]
+    return len(words) - used <= BARE_WORDS

@@ -1,0 +1,68 @@
+"""A broken language file is told in one sentence with exit code 2, whenever it is met."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from assistant import cli
+from assistant.answers import wording
+from assistant.knowledge.files import corpus_dir
+from assistant.knowledge.problems import KnowledgeError
+from assistant.language import parse, preferences
+
+LANGUAGE = sorted(file.name for file in (corpus_dir() / "language").iterdir())
+WHOLE = [name for name in LANGUAGE if name.endswith(".toml")]
+
+
+@pytest.fixture
+def corpus(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A copy of the corpus that the program reads instead of its own; returns its language folder."""
+    shutil.copytree(corpus_dir() / "language", tmp_path / "language")
+    for module in (wording, parse, preferences):
+        monkeypatch.setattr(module, "corpus_dir", lambda: tmp_path)
+    preferences.small_words.cache_clear()
+    monkeypatch.setattr(preferences, "_alcohol_pattern", preferences._alcohol_pattern.__wrapped__)
+    return tmp_path / "language"
+
+
+def complaint(capsys: pytest.CaptureFixture[str]) -> str:
+    """What `ask` says, and that it says it in one line with exit code 2."""
+    try:
+        assert cli.main(["ask", "what goes with brie, no oaky reds under 13%"]) == cli.WRONG_USAGE
+    finally:
+        preferences.small_words.cache_clear()
+    shown = capsys.readouterr()
+    assert shown.out == ""
+    assert shown.err.count("\n") == 1
+    return shown.err
+
+
+@pytest.mark.parametrize("name", LANGUAGE)
+def test_a_missing_file(corpus: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
+    (corpus / name).unlink()
+    assert f"language/{name}: cannot be read" in complaint(capsys)
+
+
+@pytest.mark.parametrize("name", WHOLE)
+def test_a_file_that_is_no_toml(corpus: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
+    (corpus / name).write_text("lines = [", "utf-8")
+    assert f"language/{name}: cannot be understood" in complaint(capsys)
+
+
+@pytest.mark.parametrize("name", [n for n in WHOLE if n != "roles.toml"])
+def test_a_file_that_lacks_everything(corpus: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
+    """Only the linking words may be none."""
+    (corpus / name).write_text("", "utf-8")
+    if name == "cues.toml":
+        pytest.skip("no cues is a sound, if deaf, file")
+    assert f"language/{name}: has no" in complaint(capsys)
+
+
+def test_a_template_that_asks_for_what_is_not_there(tmp_path: Path) -> None:
+    file = tmp_path / "wording.toml"
+    file.write_text('[say]\npick = "{wine} with {moon}"\n', "utf-8")
+    with pytest.raises(KnowledgeError, match="has no 'moon'"):
+        wording.Wording(file)("say", "pick", wine="Barolo")
