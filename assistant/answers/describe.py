@@ -12,11 +12,10 @@ from assistant.answers.items import source_text, wine_item
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import Amount
-from assistant.knowledge.diets import contents, fit
+from assistant.knowledge.diets import allergens, fit
 from assistant.pairing.sweetness import sweetness_word
 
 DIETS = ("diet/vegetarian", "diet/vegan")
-LIGHT_BELOW, MEDIUM_BELOW = 2.4, 3.3
 _LOUDEST = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma")
 
 
@@ -33,8 +32,8 @@ def _wine(context: Context) -> Answer:
         "say",
         "describe-wine",
         wine=wine.label,
-        sweetness=sweetness_word(wine, glass.points["sweetness"]),
-        body=context.wording("body", _body(glass.points["body"])),
+        sweetness=sweetness_word(wine, glass.points["sweetness"], context.knowledge.constants),
+        body=context.wording("body", _body(glass.points["body"], context.knowledge.constants)),
         acid=scales["acidity"].word(glass.points["acid"]),
     )
     smells = [context.knowledge.label(s) for s in sorted(wine.smells)]
@@ -43,8 +42,8 @@ def _wine(context: Context) -> Answer:
     return _with_values(context, say, lines, wine.amounts, item)
 
 
-def _body(points: float) -> str:
-    return "light" if points < LIGHT_BELOW else "medium" if points < MEDIUM_BELOW else "full"
+def _body(points: float, c: Mapping[str, float]) -> str:
+    return "light" if points < c["medium-body"] else "medium" if points < c["full-body"] else "full"
 
 
 def _food(context: Context) -> Answer:
@@ -66,9 +65,7 @@ def _food(context: Context) -> Answer:
 def _care_line(context: Context, food: str) -> str:
     """Allergens and diets as far as is known; what is unknown counts as present."""
     known = context.knowledge
-    parts = [known.food(subject) for subject in contents(food, known)]
-    has = sorted(known.label(a) for a in frozenset().union(*(p.allergens for p in parts)))
-    may = sorted({known.label(a) for p in parts for a in p.may_contain} - set(has))
+    has, may = allergens(food, known)
     fits = [f"{known.label(d)} {fit(food, d, known).value}" for d in DIETS]
     nothing = context.wording("care", "nothing")
     return context.wording(

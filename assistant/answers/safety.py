@@ -10,14 +10,14 @@ from assistant.answers.items import source_text
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.knowledge.concepts import first
-
-DEPENDS = "-depends"
-MOST = 4
+from assistant.knowledge.diets import allergens, holds, lineage
+from assistant.knowledge.store import Knowledge
+from assistant.language.topics import Topic
 
 
 def safety(context: Context) -> Answer:
     """The cautions that the topics, foods and drinks of the question call for."""
-    cautions = _cautions(context)[:MOST]
+    cautions = _cautions(context)
     entries = [context.knowledge.entry(c) for c in cautions]
     sentences = [str(first(entry, "say")) for entry in entries]
     say = sentences[0].split(". ")[0].rstrip(".") + "." if sentences else context.wording("say", "safety")
@@ -37,41 +37,52 @@ def _sources(context: Context, caution: str) -> str:
 
 
 def _cautions(context: Context) -> list[str]:
+    """The cautions of every topic, most urgent topic first; what the foods call for before the rest."""
     found: list[str] = []
     for name in context.frame.topics:
         topic = context.topics[name]
-        for care, caution in topic.care.items():
-            if _has(context, care):
-                found.append(caution)
-        if topic.unknown and not found and context.frame.dishes:
-            found.append(topic.unknown)
+        found += _for_foods(context, topic)
         if topic.drink and (context.frame.wines or not context.frame.dishes):
             found.append(topic.drink)
-        found.extend(topic.base)
+        found += topic.base
     return list(dict.fromkeys(found))
 
 
+def _for_foods(context: Context, topic: Topic) -> list[str]:
+    """What the foods named call for, in the order of the topic; last, what holds for a food not known."""
+    by_food = [_for_food(food, topic, context.knowledge) for food in _foods(context)]
+    wanted = {caution for cautions in by_food for caution in cautions}
+    found = [c for c in (*topic.care.values(), *topic.kinds.values()) if c in wanted]
+    return [*found, topic.unknown] if topic.unknown and not all(by_food) else found
+
+
+def _for_food(food: str, topic: Topic, knowledge: Knowledge) -> set[str]:
+    """Cautions for what a food holds or may hold (unknown counts as unsafe), else for its kind."""
+    has, may = holds(food, knowledge)
+    care = {mark.removeprefix("care/") for mark in has | may}
+    kinds = {kind.removeprefix("kind/") for kind in lineage(food, knowledge)}
+    return {c for name, c in topic.care.items() if name in care} or {
+        c for name, c in topic.kinds.items() if name in kinds
+    }
+
+
 def _foods(context: Context) -> list[str]:
-    return [part.food for dish in context.frame.dishes for part in dish.parts]
-
-
-def _has(context: Context, care: str) -> bool:
-    """Whether a food named has this property, or may have it: unknown counts as unsafe."""
-    wanted = {f"care/{care}", f"care/{care}{DEPENDS}"}
-    return any(wanted & context.knowledge.food(food).care for food in _foods(context))
+    return list(dict.fromkeys(part.food for dish in context.frame.dishes for part in dish.parts))
 
 
 def _allergen_lines(context: Context) -> list[str]:
     """What the foods named contain and may contain, as far as is known."""
-    if "allergy" not in " ".join(context.frame.topics):
+    if not any(context.topics[name].allergens for name in context.frame.topics):
         return []
-    lines = []
-    for food in _foods(context):
-        known = context.knowledge.food(food)
-        has = [context.knowledge.label(a) for a in sorted(known.allergens)]
-        may = [context.knowledge.label(a) for a in sorted(known.may_contain)]
-        lines.append(
-            context.wording("line", "allergens", food=known.label, has=listed(has) or "none known",
-                            may=listed(may) or "unknown until the label is read")
-        )  # fmt: skip
-    return lines
+    return [_allergen_line(context, food) for food in _foods(context)]
+
+
+def _allergen_line(context: Context, food: str) -> str:
+    has, may = allergens(food, context.knowledge)
+    return context.wording(
+        "line",
+        "allergens",
+        food=context.knowledge.label(food),
+        has=listed(has) or context.wording("care", "none"),
+        may=listed(may) or context.wording("care", "label"),
+    )

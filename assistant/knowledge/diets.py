@@ -24,11 +24,30 @@ def fit(food: str, diet: str, knowledge: Knowledge) -> Fit:
     the maker. Raises KeyError for a food or diet that is not known.
     """
     rules = knowledge.entry(diet)
-    kinds, left_out = set(rules.get("leavesOutKind", ())), set(rules.get("leavesOut", ()))
-    marks = [_marks(subject, knowledge) for subject in contents(food, knowledge)]
-    if any(has & left_out or lineage & kinds for has, _, lineage in marks):
+    left_out = set(rules.get("leavesOut", ()))
+    has, may = holds(food, knowledge)
+    if has & left_out or lineage(food, knowledge) & set(rules.get("leavesOutKind", ())):
         return Fit.NO
-    return Fit.UNKNOWN if any(may & left_out for _, may, _ in marks) else Fit.YES
+    return Fit.UNKNOWN if may & left_out else Fit.YES
+
+
+def holds(food: str, knowledge: Knowledge) -> tuple[set[str], set[str]]:
+    """The allergens and care marks of a food and all its parts: known to be in it, and possibly so."""
+    marks = [_marks(subject, knowledge) for subject in contents(food, knowledge)]
+    has = set().union(*(has for has, _ in marks))
+    return has, set().union(*(may for _, may in marks)) - has
+
+
+def allergens(food: str, knowledge: Knowledge) -> tuple[list[str], list[str]]:
+    """The labels of the allergens a food contains and may contain, its parts included."""
+    has, may = (sorted(m for m in marks if m.startswith("allergen/")) for marks in holds(food, knowledge))
+    return [knowledge.label(a) for a in has], [knowledge.label(a) for a in may]
+
+
+def lineage(food: str, knowledge: Knowledge) -> set[str]:
+    """The food, its parts and all their kinds."""
+    found = contents(food, knowledge)
+    return {*found, *(kind for subject in found for kind in knowledge.broader(subject))}
 
 
 def contents(food: str, knowledge: Knowledge) -> list[str]:
@@ -39,10 +58,9 @@ def contents(food: str, knowledge: Knowledge) -> list[str]:
     return found
 
 
-def _marks(subject: str, knowledge: Knowledge) -> tuple[set[str], set[str], set[str]]:
-    """What is in it, what may be in it, and what it is."""
+def _marks(subject: str, knowledge: Knowledge) -> tuple[set[str], set[str]]:
     entry = knowledge.entry(subject)
     care = set(entry.get("care", ()))
     may = {mark.removesuffix(DEPENDS) for mark in care if mark.endswith(DEPENDS)}
     has = {mark for mark in care if not mark.endswith(DEPENDS)} | set(entry.get("allergen", ()))
-    return has, may | set(entry.get("mayContain", ())), {subject, *knowledge.broader(subject)}
+    return has, may | set(entry.get("mayContain", ()))

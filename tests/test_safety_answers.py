@@ -1,0 +1,77 @@
+"""What a safety question is answered with: the cautions its foods call for, every one of them.
+
+The sources of the cautions stand in ontology/cautions.ttl; that hard cheese need not be avoided in
+pregnancy is the UK Food Standards Agency's word, that soft mould-ripened cheese should be is the NHS's.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.answers.record import Answer
+from assistant.knowledge.diets import allergens
+from assistant.session import Session
+
+
+def asked(session: Session, question: str) -> Answer:
+    """The answer, as the first of a conversation."""
+    session.new_conversation()
+    answer = session.ask(question)
+    assert answer.intent == "safety"
+    return answer
+
+
+@pytest.mark.parametrize(
+    ("food", "says"),
+    [
+        ("cheddar", "hard cheese"),
+        ("brie", "white mould rind"),
+        ("stilton", "blue"),
+        ("salami", "cold cured meat"),
+        ("smoked salmon", "smoked fish"),
+    ],
+)
+def test_pregnancy_goes_by_the_kind_of_food(session: Session, food: str, says: str) -> None:
+    answer = asked(session, f"I'm pregnant, is the {food} safe?")
+    assert says in answer.text.lower()
+
+
+def test_every_food_named_brings_its_caution(session: Session) -> None:
+    """Five cautions and more are all said; the allergy is not dropped at the end."""
+    answer = asked(session, "pregnant and allergic to nuts, can she have the brie, the salami and the pesto?")
+    for needed in ("white mould rind", "cold cured meat", "alcohol is known to be safe", "keep away"):
+        assert needed in answer.text
+    assert len(answer.cautions) >= 5
+
+
+@pytest.mark.parametrize("dish", ["pad thai", "caesar salad", "lasagne", "moussaka"])
+def test_the_allergens_of_all_parts_are_told(session: Session, dish: str) -> None:
+    answer = asked(session, f"she has a milk allergy, what about the {dish}?")
+    (food,) = {p.main.food for p in session.parser.parse(dish).dishes}
+    held, may = allergens(food, session.knowledge)
+    assert held
+    (line,) = [
+        row
+        for row in answer.text.splitlines()
+        if row.lower().startswith(session.knowledge.label(food).lower())
+    ]
+    assert all(name in line for name in (*held, *may))
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "can my 15 year old have a sip",
+        "is honey ok for a 6 month old baby",
+        "my dad picked some mushrooms in the woods, are they ok",
+        "how many units of alcohol is too many",
+    ],
+)
+def test_who_and_what_is_at_risk_is_heard(session: Session, question: str) -> None:
+    assert asked(session, question).cautions
+
+
+@pytest.mark.parametrize("question", ["what goes with 10 year old cheddar", "10 year old tawny with stilton"])
+def test_an_old_cheese_is_no_child(session: Session, question: str) -> None:
+    session.new_conversation()
+    assert session.ask(question).intent != "safety"
