@@ -12,8 +12,6 @@ import pytest
 from assistant.knowledge.concepts import Amount, Wine
 from assistant.knowledge.store import shipped
 from assistant.pairing.sweetness import (
-    MEDIUM_BELOW,
-    OFF_DRY_BELOW,
     SPARKLING_BAR,
     colour_word,
     sparkling_term,
@@ -21,6 +19,8 @@ from assistant.pairing.sweetness import (
     sweetness_word,
 )
 
+CONSTANTS = shipped().constants
+MEDIUM_SWEET_FROM, SWEET_FROM = CONSTANTS["medium-sweet-from"], CONSTANTS["sweet-from"]
 TABLE = Path(__file__).parent / "reference" / "eu_sugar_terms.csv"
 PART_A = "Regulation (EU) 2019/33, Annex III, Part A"
 PART_B = "Regulation (EU) 2019/33, Annex III, Part B"
@@ -235,23 +235,23 @@ def wine(sugar: float, acidity: float, pressure: float) -> Wine:
 )
 def test_dry_is_what_the_law_calls_dry(sugar: float, acidity: float, pressure: float, word: str) -> None:
     """Sparkling wine is called dry up to extra dry, however sweet it tastes."""
-    assert sweetness_word(wine(sugar, acidity, pressure), perceived=1.0) == word
+    assert sweetness_word(wine(sugar, acidity, pressure), perceived=1.0, c=CONSTANTS) == word
     if word == "dry":
-        assert sweetness_word(wine(sugar, acidity, pressure), perceived=4.0) == word
+        assert sweetness_word(wine(sugar, acidity, pressure), perceived=4.0, c=CONSTANTS) == word
 
 
 @pytest.mark.parametrize(
     ("perceived", "word"),
     [
-        (OFF_DRY_BELOW - STEP, "off-dry"),
-        (OFF_DRY_BELOW, "medium-sweet"),
-        (MEDIUM_BELOW - STEP, "medium-sweet"),
-        (MEDIUM_BELOW, "sweet"),
+        (MEDIUM_SWEET_FROM - STEP, "off-dry"),
+        (MEDIUM_SWEET_FROM, "medium-sweet"),
+        (SWEET_FROM - STEP, "medium-sweet"),
+        (SWEET_FROM, "sweet"),
         (5.0, "sweet"),
     ],
 )
 def test_above_dry_the_taste_decides(perceived: float, word: str) -> None:
-    assert sweetness_word(wine(40.0, 7.0, 0.0), perceived) == word
+    assert sweetness_word(wine(40.0, 7.0, 0.0), perceived, c=CONSTANTS) == word
 
 
 def test_colour_words() -> None:

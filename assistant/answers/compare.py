@@ -22,7 +22,8 @@ def compare(context: Context) -> Answer:
     say = context.wording("say", "compare-tie" if tie else "compare", winner=label(context, matches[0]))
     lines = [say]
     for match in matches:
-        reason = say_reason(match, context.knowledge, match.verdict in LIKED) or "says little"
+        reason = say_reason(match, context.knowledge, match.verdict in LIKED)
+        reason = reason or context.wording("reason", "little")
         lines.append(
             context.wording(
                 "line", "compare-line", wine=label(context, match), verdict=match.verdict, reason=reason

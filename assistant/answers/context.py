@@ -19,7 +19,6 @@ from assistant.pairing.engine import Engine, Match
 from assistant.pairing.select import within_limits
 
 DRINK_KIND = "kind/drink"
-SIDE_WEIGHT = 0.4
 NEARLY = 0.5
 
 
@@ -41,7 +40,8 @@ class Context:
     def table(self) -> Table:
         """The dishes of the frame as bites; starchy sides weigh less than what they go with."""
         dishes = list(self.frame.dishes)
-        weights = [SIDE_WEIGHT if i and self._is_side(d) else 1.0 for i, d in enumerate(dishes)]
+        side = self.knowledge.constants["side-weight"]
+        weights = [side if i and self._is_side(d) else 1.0 for i, d in enumerate(dishes)]
         return table_of(dishes, weights)
 
     def _is_side(self, dish: Dish) -> bool:

@@ -37,10 +37,11 @@ def foods_for_wine(context: Context) -> Answer:
 
 
 def style(context: Context, wine: str) -> str:
-    """A style for a wine word: itself, or the first member of a kind."""
-    if wine in context.knowledge.wines:
+    """A style for a wine word: itself, or the member of a kind that is easiest to buy."""
+    known = context.knowledge
+    if wine in known.wines:
         return wine
-    return context.knowledge.styles_of(wine)[0]
+    return max(known.styles_of(wine), key=lambda style: known.wines[style].availability)
 
 
 def _tasting_foods(context: Context) -> list[str]:

@@ -86,15 +86,15 @@ def wine_item(
         score=total(entries),
         verdict=verdict,
         path=entries,
-        wine=wine_facts(wine, glass),
+        wine=wine_facts(wine, glass, knowledge),
     )
 
 
-def wine_facts(wine: Wine, glass: Glass) -> dict[str, Any]:
+def wine_facts(wine: Wine, glass: Glass, knowledge: Knowledge) -> dict[str, Any]:
     """The structure of a wine: points 0-5 unless a unit is named."""
     facts: dict[str, Any] = {
         "colour": colour_word(wine.colour),
-        "sweetness": sweetness_word(wine, glass.points["sweetness"]),
+        "sweetness": sweetness_word(wine, glass.points["sweetness"], knowledge.constants),
         "sugar_g_l": wine.amounts["residualSugar"].typical,
         "alcohol_percent": wine.amounts["alcohol"].typical,
         "sparkling": glass.points["bubbles"] >= SPARKLING_FROM,

@@ -32,10 +32,8 @@ def _fix(context: Context) -> Answer:
         return compose(context, say, [say], picks=[match], verdict=match.verdict)
     kind = "fix-without" if found.edit.left_off else "fix-with"
     say = context.wording("say", kind, edit=found.edit.label)
-    change = context.wording(
-        "line", "from-to", wine=name, before=found.before.verdict, after=found.after.verdict
-    )
-    return compose(context, say, [say, change], picks=[found.after], verdict=found.after.verdict)
+    lines = [say, *_change_lines(context, found.before, found.after)]
+    return compose(context, say, lines, picks=[found.after], verdict=found.after.verdict)
 
 
 def _changed_pair(context: Context) -> Answer:
@@ -46,14 +44,45 @@ def _changed_pair(context: Context) -> Answer:
     noise = context.knowledge.constants["noise"]
     word = "better" if gain > noise else "worse" if gain < -noise else "same"
     say = context.wording("say", f"turns-{word}", wine=label(context, after))
+    lines = [say, *_change_lines(context, before, after)]
+    return compose(context, say, lines, picks=[after], verdict=after.verdict)
+
+
+def _change_lines(context: Context, before: Match, after: Match) -> list[str]:
+    """The verdicts before and after, and the rule that moved most the way the score went."""
     change = context.wording(
         "line", "from-to", wine=label(context, after), before=before.verdict, after=after.verdict
     )
-    reason = say_reason(after, context.knowledge, good=gain >= 0)
-    lines = [say, change]
-    if reason:
-        lines.append(context.wording("line", "now", reason=reason))
-    return compose(context, say, lines, picks=[after], verdict=after.verdict)
+    moved = most_moved(before, after)
+    said = context.knowledge.rules[moved[0]].say if moved else None
+    if moved is None or not said:
+        return [change]
+    word = "now" if moved[1] * (after.score - before.score) > 0 else "less"
+    return [change, context.wording("line", word, reason=said)]
+
+
+def most_moved(before: Match, after: Match) -> tuple[str, float] | None:
+    """The rule whose effect changed most in the direction of the score, and its effect, or None.
+
+    The effect is that after the change; where the rule then helps or hurts less, that before it.
+    """
+    old, new = _effects(before), _effects(after)
+    way = 1 if after.score > before.score else -1
+    gains = {rule: way * (new.get(rule, 0.0) - old.get(rule, 0.0)) for rule in {**old, **new}}
+    rule = max(sorted(gains), key=lambda name: gains[name], default=None)
+    if rule is None or gains[rule] <= 0:
+        return None
+    grew = way * new.get(rule, 0.0) > 0
+    return rule, new[rule] if grew else old[rule]
+
+
+def _effects(match: Match) -> dict[str, float]:
+    """The effects of the rules in a path, the limits left aside."""
+    found: dict[str, float] = {}
+    for effect in match.path:
+        if not effect.rule.startswith("limit/"):
+            found[effect.rule] = found.get(effect.rule, 0.0) + effect.effect
+    return found
 
 
 def _changed_choice(context: Context) -> Answer:

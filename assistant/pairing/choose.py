@@ -10,7 +10,6 @@ from assistant.pairing.engine import Match
 
 VARIED_UP_TO = 5
 COMMONEST, RAREST = 3.0, 1.0
-SWEET = 2.2
 _FAIR = ("strong", "good", "fair")
 _BAD = ("poor", "clash")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
@@ -81,11 +80,12 @@ def avoided(
     Only wines a guest might really pour are warned of: sold everywhere, and dry where the best
     wine is dry. `sweetness` holds the points by wine.
     """
-    dry = sweetness[ranked[0].wine] < SWEET
+    sweet = knowledge.constants["dessert-sweet"]
+    dry = sweetness[ranked[0].wine] < sweet
     tempting = [
         m
         for m in ranked
-        if knowledge.wines[m.wine].availability >= COMMONEST and (not dry or sweetness[m.wine] < SWEET)
+        if knowledge.wines[m.wine].availability >= COMMONEST and (not dry or sweetness[m.wine] < sweet)
     ]
     chosen: list[Match] = []
     kinds: set[str] = set()

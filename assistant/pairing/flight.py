@@ -2,52 +2,50 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache
 from itertools import pairwise
 
 from assistant.pairing.glass import Glass
 
-# What each unit of "more before less" costs; common practice, judged.
-CARRY = {"sweetness": 3.0, "body": 2.0, "tannin": 2.0, "aroma": 1.0, "alcohol": 1.0}
-OAK_BEFORE_BARE = 1.0
-HEAVY_OAK, BARE = 3.0, 1.0
+CARRIED = ("sweetness", "body", "tannin", "aroma", "alcohol")
 MOST_EXACT = 10
+Constants = Mapping[str, float]
 
 
-def carry_over(before: Glass, after: Glass) -> dict[str, float]:
-    """What pouring `after` behind `before` costs, by mechanism."""
-    costs = {n: w * max(0.0, before.points[n] - after.points[n]) for n, w in CARRY.items()}
-    oaky = before.points["oak"] >= HEAVY_OAK and after.points["oak"] < BARE
-    return costs | {"oak": OAK_BEFORE_BARE if oaky else 0.0}
+def carry_over(before: Glass, after: Glass, c: Constants) -> dict[str, float]:
+    """What pouring `after` behind `before` costs, by mechanism: more before less, by constant `carry-`."""
+    costs = {n: c[f"carry-{n}"] * max(0.0, before.points[n] - after.points[n]) for n in CARRIED}
+    oaky = before.points["oak"] >= c["heavy-oak"] and after.points["oak"] < c["bare-oak"]
+    return costs | {"oak": c["carry-oak"] if oaky else 0.0}
 
 
-def order_cost(order: Sequence[Glass]) -> float:
+def order_cost(order: Sequence[Glass], c: Constants) -> float:
     """The cost of a whole order."""
-    return sum(sum(carry_over(a, b).values()) for a, b in pairwise(order))
+    return sum(sum(carry_over(a, b, c).values()) for a, b in pairwise(order))
 
 
-def pour_order(glasses: Sequence[Glass]) -> list[Glass]:
+def pour_order(glasses: Sequence[Glass], c: Constants) -> list[Glass]:
     """The cheapest order: over all orders to ten wines, by cheapest insertion beyond.
 
     Ties go to the lighter wine first.
     """
     start = sorted(glasses, key=lambda g: (g.points["sweetness"], g.points["body"], g.wine))
-    return _exact(start) if len(start) <= MOST_EXACT else _inserted(start)
+    return _exact(start, c) if len(start) <= MOST_EXACT else _inserted(start, c)
 
 
-def _inserted(glasses: Sequence[Glass]) -> list[Glass]:
+def _inserted(glasses: Sequence[Glass], c: Constants) -> list[Glass]:
     """Each wine, the lightest first, put where it costs least: good, though not always the best."""
     ordered: list[Glass] = []
     for glass in glasses:
         places = [[*ordered[:i], glass, *ordered[i:]] for i in range(len(ordered), -1, -1)]
-        ordered = min(places, key=order_cost)
+        ordered = min(places, key=lambda order: order_cost(order, c))
     return ordered
 
 
-def _exact(start: Sequence[Glass]) -> list[Glass]:
+def _exact(start: Sequence[Glass], c: Constants) -> list[Glass]:
     """By dynamic programming over subsets; time grows with 2^n n^2."""
-    cost = [[sum(carry_over(a, b).values()) for b in start] for a in start]
+    cost = [[sum(carry_over(a, b, c).values()) for b in start] for a in start]
 
     @cache
     def best(left: frozenset[int], last: int) -> tuple[float, tuple[int, ...]]:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from assistant.knowledge.concepts import Wine
 
 SPARKLING_BAR = 3.0
-OFF_DRY_BELOW, MEDIUM_BELOW = 2.6, 3.3
 _COLOURS = {"colour/rose": "rosé"}
 
 
@@ -40,7 +41,7 @@ def still_term(sugar: float, acidity: float) -> str:
     return "medium" if sugar < 45 else "sweet"
 
 
-def sweetness_word(wine: Wine, perceived: float) -> str:
+def sweetness_word(wine: Wine, perceived: float, c: Mapping[str, float]) -> str:
     """dry, off-dry, medium-sweet or sweet, as a guest tastes it.
 
     Dry as the law has it (for a sparkling wine up to extra dry); above that by `perceived`, the
@@ -50,9 +51,9 @@ def sweetness_word(wine: Wine, perceived: float) -> str:
     sparkling = wine.amounts["pressure"].typical >= SPARKLING_BAR
     if sugar <= 17 if sparkling else still_term(sugar, acidity) == "dry":
         return "dry"
-    if perceived < OFF_DRY_BELOW:
+    if perceived < c["medium-sweet-from"]:
         return "off-dry"
-    return "medium-sweet" if perceived < MEDIUM_BELOW else "sweet"
+    return "medium-sweet" if perceived < c["sweet-from"] else "sweet"
 
 
 def colour_word(colour: str) -> str:

@@ -9,13 +9,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from assistant.knowledge.store import shipped
 from assistant.pairing.engine import Engine
-from assistant.pairing.flight import CARRY, carry_over, order_cost, pour_order
+from assistant.pairing.flight import CARRIED, carry_over, order_cost, pour_order
 from assistant.pairing.glass import Glass
 from assistant.session import Session
 from tests.pairing.made import glass
 
 CLOSE = 1e-9
+C = shipped().constants
 MANY = 24
 
 
@@ -27,7 +29,7 @@ def engine(session: Session) -> Engine:
 
 def poured(engine: Engine, *wines: str) -> list[str]:
     """Local names of shipped wines in pouring order."""
-    return [g.wine.removeprefix("wine/") for g in pour_order([engine.glasses[f"wine/{w}"] for w in wines])]
+    return [g.wine.removeprefix("wine/") for g in pour_order([engine.glasses[f"wine/{w}"] for w in wines], C)]
 
 
 @st.composite
@@ -41,9 +43,9 @@ def flights(draw: st.DrawFn) -> list[Glass]:
 @settings(max_examples=150, deadline=None)
 @given(flights())
 def test_no_order_costs_less(glasses: list[Glass]) -> None:
-    found = pour_order(glasses)
-    least = min(order_cost(order) for order in permutations(glasses))
-    assert order_cost(found) == pytest.approx(least, abs=CLOSE)
+    found = pour_order(glasses, C)
+    least = min(order_cost(order, C) for order in permutations(glasses))
+    assert order_cost(found, C) == pytest.approx(least, abs=CLOSE)
     assert sorted(g.wine for g in found) == sorted(g.wine for g in glasses)
 
 
@@ -52,38 +54,40 @@ def test_no_order_costs_less(glasses: list[Glass]) -> None:
 def test_the_cost_does_not_depend_on_how_wines_were_named(glasses: list[Glass], random: Random) -> None:
     shuffled = list(glasses)
     random.shuffle(shuffled)
-    assert order_cost(pour_order(shuffled)) == pytest.approx(order_cost(pour_order(glasses)), abs=CLOSE)
+    assert order_cost(pour_order(shuffled, C), C) == pytest.approx(
+        order_cost(pour_order(glasses, C), C), abs=CLOSE
+    )
 
 
 @given(flights())
 def test_the_cost_of_an_order_is_that_of_its_steps(glasses: list[Glass]) -> None:
-    steps = [sum(carry_over(a, b).values()) for a, b in pairwise(glasses)]
-    assert order_cost(glasses) == pytest.approx(sum(steps))
+    steps = [sum(carry_over(a, b, C).values()) for a, b in pairwise(glasses)]
+    assert order_cost(glasses, C) == pytest.approx(sum(steps))
 
 
-@pytest.mark.parametrize("name", CARRY)
+@pytest.mark.parametrize("name", CARRIED)
 def test_more_before_less_costs_and_less_before_more_does_not(name: str) -> None:
     more, less = glass("more", **{name: 4.0}), glass("less", **{name: 1.0})
-    assert carry_over(more, less)[name] == pytest.approx(3.0 * CARRY[name])
-    assert order_cost([less, more]) == 0.0
-    assert pour_order([more, less]) == [less, more]
+    assert carry_over(more, less, C)[name] == pytest.approx(3.0 * C[f"carry-{name}"])
+    assert order_cost([less, more], C) == 0.0
+    assert pour_order([more, less], C) == [less, more]
 
 
 def test_heavy_oak_before_none_costs() -> None:
     oaky, some, bare = glass("oaky", oak=3.0), glass("some", oak=1.0), glass("bare", oak=0.5)
-    assert carry_over(oaky, bare)["oak"] > 0
+    assert carry_over(oaky, bare, C)["oak"] > 0
     for before, after in ((oaky, some), (bare, oaky), (some, bare)):
-        assert carry_over(before, after)["oak"] == 0
+        assert carry_over(before, after, C)["oak"] == 0
 
 
 def test_nothing_and_one_wine_are_in_order() -> None:
-    assert pour_order([]) == []
-    assert [g.wine for g in pour_order([glass("only")])] == ["wine/only"]
+    assert pour_order([], C) == []
+    assert [g.wine for g in pour_order([glass("only")], C)] == ["wine/only"]
 
 
 def test_equal_wines_stand_lighter_first() -> None:
     heavy, light = glass("b", oak=3.0), glass("a", oak=3.0)
-    assert [g.wine for g in pour_order([heavy, light])] == ["wine/a", "wine/b"]
+    assert [g.wine for g in pour_order([heavy, light], C)] == ["wine/a", "wine/b"]
 
 
 @pytest.mark.parametrize(
@@ -103,7 +107,7 @@ def test_known_flights(engine: Engine, wines: tuple[str, ...], wanted: list[str]
 def test_a_long_order_keeps_every_wine_and_goes_up(engine: Engine) -> None:
     """Beyond what can be tried out in full: all wines, and no dearer than sorting by sugar and body."""
     glasses = list(engine.cellar)[:: len(engine.cellar) // MANY][:MANY]
-    ordered = pour_order(glasses)
+    ordered = pour_order(glasses, C)
     plain = sorted(glasses, key=lambda g: (g.points["sweetness"], g.points["body"]))
     assert sorted(g.wine for g in ordered) == sorted(g.wine for g in glasses)
-    assert order_cost(ordered) <= order_cost(plain)
+    assert order_cost(ordered, C) <= order_cost(plain, C)
