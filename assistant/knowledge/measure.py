@@ -133,7 +133,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     parser.add_argument("ph", type=Path)
     parser.add_argument("files", nargs="*")
     parser.add_argument("--write", action="store_true")
-    options = parser.parse_args(argv)
+    options = parser.parse_intermixed_args(argv)
     fdc, ph = read_table(options.fdc), read_table(options.ph)
     found: list[Finding] = []
     foods = with_row = 0
