@@ -1,4 +1,4 @@
-"""The command line: `goeswith` (chat), `goeswith ask`, `goeswith check`.
+"""The command line: `goeswith` (chat), `goeswith ask`, `goeswith check`, `goeswith evaluate`.
 
 Exit codes: 0 answered or sound, 1 asked back or problems found, 2 wrong usage or unreadable file.
 """
@@ -18,6 +18,7 @@ from assistant import __version__
 
 if TYPE_CHECKING:
     from assistant.answers.record import Answer
+    from assistant.knowledge.problems import KnowledgeError
     from assistant.session import Session
 
 ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
@@ -60,6 +61,13 @@ def arguments() -> argparse.ArgumentParser:
     )
     check.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a Turtle file of your own")
     check.add_argument("--json", action="store_true", help="the report as one JSON object")
+    evaluate = commands.add_parser(
+        "evaluate",
+        help="run the question corpus and print how much of it is read right",
+        description="Runs the shipped corpus and holds it against its floors, or runs each FILE instead.",
+    )
+    evaluate.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a corpus file of your own")
+    evaluate.add_argument("--json", action="store_true", help="one JSON object a line, the figures last")
     return parser
 
 
@@ -80,6 +88,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         if options.command == "check":
             return _check(options.files, options.json)
+        if options.command == "evaluate":
+            return _evaluate(options.files, options.json)
         return _ask(options) if options.command == "ask" else _chat()
     except KnowledgeError as error:
         for problem in error.problems:
@@ -111,21 +121,45 @@ def _ask(options: argparse.Namespace) -> int:
 def _check(files: Sequence[Path], as_json: bool) -> int:
     from assistant.answers.sanitise import safe, safe_record
     from assistant.knowledge.check import examine
-    from assistant.knowledge.check_report import sentence
     from assistant.knowledge.problems import KnowledgeError
 
     gc.disable()  # a check ends soon, and collecting would take a fifth of it
     try:
         report = examine(files)
     except KnowledgeError as error:
-        for problem in error.problems:
-            print(f"goeswith: {safe(sentence(problem))}", file=sys.stderr)
-        return WRONG_USAGE
+        return _unusable(error)
     finally:
         gc.enable()
     record = safe_record(report.as_json())
     print(json.dumps(record, ensure_ascii=False) if as_json else safe(report.text()), flush=True)
     return PROBLEMS if report.problems else SOUND
+
+
+def _evaluate(files: Sequence[Path], as_json: bool) -> int:
+    from assistant.answers.sanitise import safe, safe_record
+    from assistant.evaluate import report
+    from assistant.evaluate.run import evaluate
+    from assistant.knowledge.problems import KnowledgeError
+
+    try:
+        evaluation = evaluate(files)
+    except KnowledgeError as error:
+        return _unusable(error)
+    for row in report.rows(evaluation) if as_json else ():
+        print(json.dumps(safe_record(row), ensure_ascii=False))
+    if not as_json:
+        print(safe(report.text(evaluation)), flush=True)
+    return PROBLEMS if evaluation.problems else SOUND
+
+
+def _unusable(error: KnowledgeError) -> int:
+    """One sentence on standard error for each file that cannot be used."""
+    from assistant.answers.sanitise import safe
+    from assistant.knowledge.check_report import sentence
+
+    for problem in error.problems:
+        print(f"goeswith: {safe(sentence(problem))}", file=sys.stderr)
+    return WRONG_USAGE
 
 
 def _lines(lines: Iterable[str], as_json: bool, top: int) -> int:

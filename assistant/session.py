@@ -58,13 +58,17 @@ class Session:
     def ask(self, question: str) -> Answer:
         """The answer to one question; never raises for anything typed."""
         started = time.perf_counter()
-        frame = self.parser.parse(question, standing=self._talk is not None)
-        frame = self._pourable(follow(frame, self._talk, self.knowledge))
+        frame = self.read(question)
         answer = self._answer(frame)
         if answer.understood and frame.intent not in ASIDES:
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
             self._talk = stands(frame, picks, avoid, self._talk)
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
+
+    def read(self, question: str) -> Frame:
+        """The question understood, together with what stands; nothing is answered or remembered."""
+        frame = self.parser.parse(question, standing=self._talk is not None)
+        return self._pourable(follow(frame, self._talk, self.knowledge))
 
     def _pourable(self, frame: Frame) -> Frame:
         """The frame without wine words that no style of the graph answers to."""

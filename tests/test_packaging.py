@@ -90,8 +90,8 @@ def test_wheel_is_named_after_package_and_version(wheel: Path) -> None:
     assert wheel.name == f"goeswith-{assistant.__version__}-py3-none-any.whl"
 
 
-def test_wheel_holds_the_knowledge_and_the_language_files(names: list[str]) -> None:
-    for folder in ("ontology", "corpus/language", "assistant"):
+def test_wheel_holds_the_knowledge_and_the_corpus(names: list[str]) -> None:
+    for folder in ("ontology", "corpus", "assistant"):
         files = [
             file.relative_to(ROOT)
             for file in (ROOT / folder).rglob("*")
@@ -105,7 +105,7 @@ def test_wheel_holds_the_knowledge_and_the_language_files(names: list[str]) -> N
 def test_wheel_holds_nothing_else(names: list[str]) -> None:
     tops = {name.split("/")[0] for name in names}
     assert tops == {"assistant", f"goeswith-{assistant.__version__}.dist-info"}
-    unwanted = ("test", "__pycache__", ".pyc", ".venv", "questions/")
+    unwanted = ("test", "__pycache__", ".pyc", ".venv")
     assert [name for name in names if any(part in name for part in unwanted)] == []
 
 

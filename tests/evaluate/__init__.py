@@ -1,0 +1,1 @@
+"""Tests of `assistant.evaluate`: reading a corpus, scoring it, and the command."""
