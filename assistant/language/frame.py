@@ -55,7 +55,10 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """A question understood. `dishes` are bites in order; `wines` are style or kind ids."""
+    """A question understood. `dishes` are bites in order; `wines` are style or kind ids.
+
+    `because`: the traits of the text that spoke for the intent, strongest first.
+    """
 
     intent: str
     text: Text
@@ -70,3 +73,4 @@ class Frame:
     named_before: tuple[str, ...] = ()
     before: tuple[Dish, ...] = ()
     follows: bool = False
+    because: tuple[str, ...] = ()

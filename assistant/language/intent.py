@@ -1,13 +1,20 @@
-"""Which question it is: an ordered table of signatures, kept as data in corpus/language/intents.toml."""
+"""Which question it is: what its words speak for, and an ordered table of signatures for short ones.
+
+Both are data: corpus/language/evidence.tsv and corpus/language/intents.toml.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from assistant.language.data import read_data
+from assistant.language.evidence import Evidence
+from assistant.language.frame import Text
+
+SAFETY = "safety"
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,14 +29,66 @@ class Signature:
     standing: bool
     generic: bool = False
     bare: bool = False
+    names_only: bool = False
+    fragment: bool = False
+
+    @property
+    def short(self) -> bool:
+        """Whether it is a bare follow-up, or no more than a fragment."""
+        return self.fragment or (self.standing and self.bare)
+
+    def counts(self) -> dict[str, int]:
+        """How many of each kind of thing, by name."""
+        return {"wines": self.wines, "foods": self.foods, "terms": self.terms, "limits": self.preferences}
 
 
-def read_intents(file: Path) -> list[dict[str, Any]]:
-    """The rows of the decision table, in order."""
-    return read_data(file, lambda tables: [{"intent": row["intent"], **row} for row in tables["row"]])
+@dataclass(frozen=True, slots=True)
+class Deciding:
+    """The table, and who decides when.
+
+    A question with a safety topic is about safety unless another intent leads by more than `safety_lead`.
+    Of a fragment or short follow-up the table decides, unless the words speak for an intent outside `by_table`.
+    """
+
+    rows: Sequence[Mapping[str, Any]]
+    safety_lead: float
+    by_table: frozenset[str]
 
 
-def decide(signature: Signature, rows: list[dict[str, Any]]) -> str:
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The intent, and the traits of the text that spoke for it, strongest first (none: the table did)."""
+
+    intent: str
+    because: tuple[str, ...] = ()
+
+
+def read_intents(file: Path) -> Deciding:
+    """The table and the settings of a TOML file. Raises KnowledgeError for a broken one."""
+    return read_data(file, _deciding)
+
+
+def _deciding(tables: Mapping[str, Any]) -> Deciding:
+    rows = [{"intent": row["intent"], **row} for row in tables["row"]]
+    return Deciding(rows, float(tables["safety-lead"]), frozenset(tables["by-table"]))
+
+
+def choose(text: Text, signature: Signature, deciding: Deciding, evidence: Evidence) -> Choice:
+    """The intent of a question."""
+    row = decide(signature, deciding.rows)
+    if signature.names_only:
+        return Choice(row)
+    traits = evidence.traits(text, signature.counts())
+    sums = evidence.sums(traits)
+    intent = max(sorted(sums), key=lambda name: sums[name], default=row)
+    if SAFETY in signature.cues and sums.get(intent, 0.0) - sums.get(SAFETY, 0.0) <= deciding.safety_lead:
+        intent = SAFETY
+    if signature.short and {intent, row} <= deciding.by_table:
+        return Choice(row)
+    return Choice(intent, evidence.because(traits, intent))
+
+
+def decide(signature: Signature, rows: Sequence[Mapping[str, Any]]) -> str:
     """The intent of the first row that holds; the table's last row holds always."""
     return next(str(row["intent"]) for row in rows if _holds(row, signature))
 

@@ -12,17 +12,19 @@ from assistant.language.clean import clean
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
+from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Frame, Text
-from assistant.language.intent import Signature, decide, read_intents
+from assistant.language.intent import Choice, Signature, choose, read_intents
 from assistant.language.lexicon import build_lexicon
 from assistant.language.preferences import find_preferences, read_preference_words
 from assistant.language.reading import Reader
-from assistant.language.sorting import EDIBLE, Sorting, is_bare
+from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
 from assistant.pairing.dish import Dish
 
 ASKED_WHY = ("why", "why-not")
+FRAGMENT = 2
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
@@ -34,7 +36,8 @@ class Parser:
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
         self._cues = CueBook(read_cues(folder / "cues.toml"))
-        self._rows = read_intents(folder / "intents.toml")
+        self._deciding = read_intents(folder / "intents.toml")
+        self.evidence = read_evidence(folder / "word-classes.toml", folder / "evidence.tsv")
         self._words = read_preference_words(folder / "preferences.toml")
         roles = read_roles(folder / "roles.toml")
         self._dishes = DishReader(knowledge, roles)
@@ -55,16 +58,25 @@ class Parser:
 
     def parse(self, typed: str, standing: bool = False) -> Frame:
         """The frame of one question; `standing` tells that an earlier turn stands."""
+        text, found, dishes = self._understood(typed)
+        signature = _signature(text, found, dishes, standing)
+        return self._frame(choose(text, signature, self._deciding, self.evidence), text, found, dishes)
+
+    def traits(self, typed: str) -> dict[str, float]:
+        """What a question has that may speak for an intent, asked alone."""
+        text, found, dishes = self._understood(typed)
+        return self.evidence.traits(text, _signature(text, found, dishes, standing=False).counts())
+
+    def _understood(self, typed: str) -> tuple[Text, Sorting, list[Dish]]:
+        """The text with the words that did no work, what is named, and the dishes."""
         text = self._without_limit_words(self._reader.read(clean(typed)))
         found = Sorting(text, self._knowledge, self._words)
-        used = self._limits(text, found)
+        limits = {text.words[i] for i in self._limits(text, found)}
         dishes, idle = self._dishes.dishes(text, found.edible)
-        dishes += found.cuisines
-        signature = _signature(text, found, dishes, standing)
-        used_words = {text.words[i] for i in used}
         idle_words = [*found.unused, *(reading.text for reading in idle)]
-        left = (*(w for w in text.left_out if w not in used_words), *idle_words)
-        return self._frame(decide(signature, self._rows), text, found, dishes, left)
+        left = (*(w for w in text.left_out if w not in limits), *idle_words)
+        text = replace(text, left_out=left, readings=tuple(found.named))
+        return text, found, [*dishes, *found.cuisines]
 
     def _limits(self, text: Text, found: Sorting) -> set[int]:
         """Adds the limits that are words to `found`; the positions of those words."""
@@ -77,17 +89,16 @@ class Parser:
         found.drop_terms(used)
         return used
 
-    def _frame(
-        self, intent: str, text: Text, found: Sorting, dishes: list[Dish], left: tuple[str, ...]
-    ) -> Frame:
+    def _frame(self, choice: Choice, text: Text, found: Sorting, dishes: list[Dish]) -> Frame:
         wines = [r.id for r in found.wines]
         preferences = found.preferences
-        if intent in ASKED_WHY:  # `why not Barolo?` asks about Barolo
+        if choice.intent in ASKED_WHY:  # `why not Barolo?` asks about Barolo
             wines += [p.wanted for p in preferences if p.banned and p.wanted in self._knowledge.wines]
             preferences = [p for p in preferences if p.wanted not in wines]
         return Frame(
-            intent=intent,
-            text=replace(text, left_out=left, readings=tuple(found.named)),
+            intent=choice.intent,
+            because=choice.because,
+            text=text,
             dishes=tuple(dishes),
             wines=tuple(dict.fromkeys(wines)),
             preferences=tuple(preferences),
@@ -111,6 +122,8 @@ def _signature(text: Text, found: Sorting, dishes: list[Dish], standing: bool) -
         standing,
         generic=bool(foods) and all(food.startswith("kind/") for food in foods),
         bare=is_bare(text),
+        names_only=not words_beside(text),
+        fragment=words_beside(text) <= FRAGMENT,
     )
 
 

@@ -143,6 +143,10 @@ class Sorting:
 
 def is_bare(text: Text) -> bool:
     """Whether hardly anything is said beyond the names (`what is brie`)."""
+    return words_beside(text) <= BARE_WORDS
+
+
+def words_beside(text: Text) -> int:
+    """How many words stand beside the names."""
     used = sum(r.end - r.start for r in text.readings)
-    words = [w for w in text.words if any(c.isalnum() for c in w)]
-    return len(words) - used <= BARE_WORDS
+    return len([w for w in text.words if any(c.isalnum() for c in w)]) - used
