@@ -47,7 +47,7 @@ class Deciding:
     """The table, and who decides when.
 
     A question with a safety topic is about safety unless another intent leads by more than `safety_lead`.
-    Of a fragment or short follow-up the table decides, unless the words speak for an intent outside `by_table`.
+    Of a fragment or short follow-up the table decides, where words and table both say one of `by_table`.
     """
 
     rows: Sequence[Mapping[str, Any]]

@@ -1,0 +1,1 @@
+"""Rule weights against published pairings: bounds, figures, and fits with one source left out."""
