@@ -14,9 +14,8 @@ from assistant.session import Session
 from tests.language.conftest import Parse
 
 FOLDER = corpus_dir() / "language"
-LINES = [
-    line.split("\t") for line in (FOLDER / "evidence.tsv").read_text("utf-8").splitlines() if line[0] != "#"
-]
+CLASSES, TABLE = FOLDER / "word-classes.toml", FOLDER / "evidence.tsv"
+LINES = [line.split("\t") for line in TABLE.read_text("utf-8").splitlines() if line[0] != "#"]
 COUNTS = {"wines": 0, "foods": 1, "terms": 0, "limits": 0}
 
 
