@@ -60,7 +60,8 @@ class Session:
         started = time.perf_counter()
         frame = self.read(question)
         answer = self._answer(frame)
-        if answer.understood and frame.intent not in ASIDES:
+        told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
+        if (answer.understood or told) and frame.intent not in ASIDES:
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
             self._talk = stands(frame, picks, avoid, self._talk)
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
@@ -80,6 +81,8 @@ class Session:
         context = Context(frame, self.engine, self.wording, topics, self.top)
         if not frame.text.typed:
             return small.unclear(context, "empty")
+        if frame.again:
+            return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)
         builder = BUILDERS.get(frame.intent)
         if builder is None:
             return small.outside(context)

@@ -2,10 +2,10 @@
 
     python -m assistant.evaluate.fit [--write]
 
-Logistic regression (scikit-learn, the `fit` extra) over the traits of assistant/language/evidence.py. Traits
-seen once and weights near nothing are left out, so that the table stays readable. For each pass of
-authors it prints the share of intents right when fitted to the others alone. Without --write nothing
-is changed.
+Logistic regression (scikit-learn, the `fit` extra) over questions and turns of conversations, on the
+traits of assistant/language/evidence.py. Traits seen once and weights near nothing are left out, so that
+the table stays readable. For each pass of authors it prints the share of intents right when fitted to
+the others alone. Without --write nothing is changed.
 """
 
 from __future__ import annotations
@@ -13,14 +13,15 @@ from __future__ import annotations
 import argparse
 import sys
 from collections import Counter, defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from assistant.evaluate.corpus import Question
+from assistant.evaluate.corpus import Corpus, Dialogue
 from assistant.evaluate.read import read_corpus
 from assistant.knowledge.files import corpus_dir
 from assistant.language.evidence import ALWAYS, Evidence
+from assistant.language.parse import Parser
 from assistant.session import Session
 
 TIMES, LEAST, STRENGTH, STEPS = 2, 0.1, 3.0, 600
@@ -41,10 +42,19 @@ class Seen:
 Weights = dict[str, dict[str, float]]
 
 
-def seen(questions: Sequence[Question], session: Session) -> list[Seen]:
-    """The traits of every question, asked alone."""
+def seen(corpus: Corpus, session: Session) -> list[Seen]:
+    """The traits of every question, asked alone, and of every turn of the conversations."""
     parser = session.parser
-    return [Seen(parser.traits(q.ask), q.intent, q.author) for q in questions]
+    alone = [Seen(parser.seen(q.ask)[0], q.intent, q.author) for q in corpus.questions]
+    return [*alone, *(row for dialogue in corpus.dialogues for row in _turns(dialogue, parser))]
+
+
+def _turns(dialogue: Dialogue, parser: Parser) -> Iterator[Seen]:
+    """What stands may turn a pairing question into another; here it counts as what the table says."""
+    for number, turn in enumerate(dialogue.turns):
+        traits, row = parser.seen(turn.ask, standing=number > 0)
+        by_table = parser.settled_by_table(turn.intent) and parser.settled_by_table(row)
+        yield Seen(traits, row if number and by_table else turn.intent, dialogue.author)
 
 
 def fit(rows: Sequence[Seen]) -> Weights:
@@ -104,7 +114,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(prog="python -m assistant.evaluate.fit")
     parser.add_argument("--write", action="store_true", help="write the table")
     options = parser.parse_args(argv)
-    rows = seen(read_corpus().questions, Session())
+    rows = seen(read_corpus(), Session())
     for author, share in left_out(rows).items():
         print(f"{author}: {share:.3f} right, fitted to the others alone")
     table = written(fit(rows))

@@ -17,7 +17,7 @@ from assistant.language.fold import fold, stem
 from assistant.language.frame import Text
 
 NEW, NUMBER, EDGE, ALWAYS = "<new>", "<number>", "|", "always"
-MOST, LONG = 2, 30
+MOST, LONG, FEW = 2, 30, 4
 Traits = Mapping[str, float]
 
 
@@ -31,8 +31,11 @@ class Evidence:
                 self._classes.setdefault(stem(fold(word)), []).append(name)
         self._weights = weights
 
-    def traits(self, text: Text, counts: Mapping[str, int]) -> dict[str, float]:
-        """The traits of a text and how much each counts (1 for most). `counts`: things found, by name."""
+    def traits(self, text: Text, counts: Mapping[str, int], standing: bool = False) -> dict[str, float]:
+        """The traits of a text and how much each counts (1 for most). `counts`: things found, by name.
+
+        `standing`: an earlier turn stands.
+        """
         words = _row(text)
         found = [f"word {word}" for word in words]
         found += [f"words {a} {b}" for a, b in pairwise([EDGE, *words, EDGE])]
@@ -41,8 +44,9 @@ class Evidence:
         found += [f"starts-class {name}" for name in self._classes_of(text.stems[:1])]
         found += [f"cue {cue}" for cue in text.cues]
         found += [f"{name} {min(count, MOST)}" for name, count in counts.items()]
-        found.append(" ".join(f"{name} {min(counts[name], MOST + 1)}" for name in ("wines", "foods")))
-        found += ["asks"] if "?" in text.typed else []
+        both = " ".join(f"{name} {min(counts[name], MOST + 1)}" for name in ("wines", "foods"))
+        found += [both, *(["asks"] if "?" in text.typed else [])]
+        found += [f"standing {trait}" for trait in (ALWAYS, both, *_few(words))] if standing else []
         return dict.fromkeys([ALWAYS, *found], 1.0) | {"length": min(len(words), LONG) / LONG}
 
     def sums(self, traits: Traits) -> dict[str, float]:
@@ -78,6 +82,10 @@ def _row(text: Text) -> Sequence[str]:
         elif i not in inside:
             row.append(_word(word, text.words[i].lower() in new))
     return row
+
+
+def _few(words: Sequence[str]) -> list[str]:
+    return ["few words"] if len(words) <= FEW else []
 
 
 def _word(word: str, new: bool) -> str:

@@ -57,7 +57,8 @@ class Text:
 class Frame:
     """A question understood. `dishes` are bites in order; `wines` are style or kind ids.
 
-    `because`: the traits of the text that spoke for the intent, strongest first.
+    `because`: the traits of the text that spoke for the intent, strongest first; `again`: gone back,
+    the intent that is answered once more.
     """
 
     intent: str
@@ -74,3 +75,4 @@ class Frame:
     before: tuple[Dish, ...] = ()
     follows: bool = False
     because: tuple[str, ...] = ()
+    again: str = ""

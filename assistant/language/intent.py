@@ -14,7 +14,7 @@ from assistant.language.data import read_data
 from assistant.language.evidence import Evidence
 from assistant.language.frame import Text
 
-SAFETY = "safety"
+SAFETY, UNCLEAR = "safety", "unclear"
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,12 +78,13 @@ def choose(text: Text, signature: Signature, deciding: Deciding, evidence: Evide
     row = decide(signature, deciding.rows)
     if signature.names_only:
         return Choice(row)
-    traits = evidence.traits(text, signature.counts())
+    traits = evidence.traits(text, signature.counts(), signature.standing)
     sums = evidence.sums(traits)
     intent = max(sorted(sums), key=lambda name: sums[name], default=row)
     if SAFETY in signature.cues and sums.get(intent, 0.0) - sums.get(SAFETY, 0.0) <= deciding.safety_lead:
         intent = SAFETY
-    if signature.short and {intent, row} <= deciding.by_table:
+    speaks = signature.standing and row == UNCLEAR
+    if signature.short and not speaks and {intent, row} <= deciding.by_table:
         return Choice(row)
     return Choice(intent, evidence.because(traits, intent))
 

@@ -15,7 +15,7 @@ from assistant.language.dishes import DishReader, read_roles
 from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Frame, Text
-from assistant.language.intent import Choice, Signature, choose, read_intents
+from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
 from assistant.language.preferences import find_preferences, read_preference_words
 from assistant.language.reading import Reader
@@ -58,19 +58,25 @@ class Parser:
 
     def parse(self, typed: str, standing: bool = False) -> Frame:
         """The frame of one question; `standing` tells that an earlier turn stands."""
-        text, found, dishes = self._understood(typed)
+        text, found, dishes = self._understood(typed, standing)
         signature = _signature(text, found, dishes, standing)
         return self._frame(choose(text, signature, self._deciding, self.evidence), text, found, dishes)
 
-    def traits(self, typed: str) -> dict[str, float]:
-        """What a question has that may speak for an intent, asked alone."""
-        text, found, dishes = self._understood(typed)
-        return self.evidence.traits(text, _signature(text, found, dishes, standing=False).counts())
+    def seen(self, typed: str, standing: bool = False) -> tuple[dict[str, float], str]:
+        """What a question has that may speak for an intent, and what the table alone makes of it."""
+        text, found, dishes = self._understood(typed, standing)
+        signature = _signature(text, found, dishes, standing)
+        traits = self.evidence.traits(text, signature.counts(), standing)
+        return traits, decide(signature, self._deciding.rows)
 
-    def _understood(self, typed: str) -> tuple[Text, Sorting, list[Dish]]:
+    def settled_by_table(self, intent: str) -> bool:
+        """Whether the table decides of this intent where a follow-up is short."""
+        return intent in self._deciding.by_table
+
+    def _understood(self, typed: str, standing: bool = False) -> tuple[Text, Sorting, list[Dish]]:
         """The text with the words that did no work, what is named, and the dishes."""
         text = self._without_limit_words(self._reader.read(clean(typed)))
-        found = Sorting(text, self._knowledge, self._words)
+        found = Sorting(text, self._knowledge, self._words, standing)
         limits = {text.words[i] for i in self._limits(text, found)}
         dishes, idle = self._dishes.dishes(text, found.edible)
         idle_words = [*found.unused, *(reading.text for reading in idle)]

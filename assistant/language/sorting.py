@@ -19,8 +19,11 @@ EDIBLE = ("food", "sauce", "dressing", "garnish")
 class Sorting:
     """The readings of a text by what they do in the question."""
 
-    def __init__(self, text: Text, knowledge: Knowledge, words: list[PreferenceWord]) -> None:
+    def __init__(
+        self, text: Text, knowledge: Knowledge, words: list[PreferenceWord], standing: bool = False
+    ) -> None:
         self._text, self._knowledge, self._words = text, knowledge, words
+        self._standing = standing
         self.among: dict[int, Reading] = {}
         self.wines: list[Reading] = []
         self.foods: list[Reading] = []
@@ -120,6 +123,8 @@ class Sorting:
             return self._home_limit(reading)
         adjective = reading.text.lower() != self._knowledge.label(reading.id).lower()
         asks = "wines-for-food" in self._text.cues or is_bare(self._text)
+        if self._standing and not has_food and is_bare(self._text):
+            return self._home_limit(reading)  # `not Italian`, `something French`
         if adjective and not has_food and asks:
             return self._cuisine(reading)
         if has_food and not after:

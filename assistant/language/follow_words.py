@@ -1,0 +1,51 @@
+"""The little words by which a turn takes up the one before, from corpus/language/follow-ups.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
+from assistant.language.fold import fold, stem
+
+Words = frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class FollowWords:
+    """Folded words by what they do; `places` counts from 1, -1 is the last; phrases stay phrases."""
+
+    places: Mapping[str, int]
+    it: Words
+    place_after: Words
+    adds_before: Words
+    adds_after: Words
+    another_before: Words
+    lead: Words
+    drops: Words
+    for_: Words
+    instead_of: Words
+    swaps: Words
+    one: Words
+    cheaper: Words
+    more: Words
+
+
+@lru_cache(maxsize=1)
+def follow_words() -> FollowWords:
+    """The shipped words. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "follow-ups.toml", _words)
+
+
+def _words(tables: Mapping[str, Any]) -> FollowWords:
+    lists = tables["words"]
+    names = [name for name in FollowWords.__slots__ if name != "places"]
+    found = {name: frozenset(map(_folded, lists[name.strip("_").replace("_", "-")])) for name in names}
+    return FollowWords({_folded(word): int(place) for word, place in tables["places"].items()}, **found)
+
+
+def _folded(phrase: str) -> str:
+    return " ".join(stem(fold(word)) for word in phrase.split())

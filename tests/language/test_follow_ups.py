@@ -1,0 +1,86 @@
+"""The little words of a conversation: what comes on the dish, what comes off, what is meant by its place."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.answers.record import Answer
+from assistant.session import Session
+
+
+def talk(session: Session, *questions: str) -> list[Answer]:
+    """The answers of one conversation."""
+    session.new_conversation()
+    return [session.ask(question) for question in questions]
+
+
+def foods(answer: Answer) -> set[str]:
+    """Local names of the foods of the dish."""
+    assert answer.dish is not None
+    return {part["id"].removeprefix("food/") for part in answer.dish["parts"]}
+
+
+@pytest.mark.parametrize(
+    ("turns", "stands"),
+    [
+        (["what goes with oysters", "and with lemon on them"], {"oyster", "lemon"}),
+        (["mushroom risotto?", "with parmesan"], {"mushroom-risotto", "parmesan"}),
+        (["wine for tomato soup", "bacon on"], {"tomato-soup", "bacon"}),
+        (["what goes with steak with blue cheese butter", "without the butter"], {"steak"}),
+        (["burger", "drop the cheese", "something white"], {"burger"}),
+        (["chicken with cream sauce", "swap the cream sauce for hot sauce"], {"chicken", "hot-sauce"}),
+        (["what goes with cod", "and with crab?"], {"crab"}),
+        (["wine for mussels with cream", "sorry, not cream, with chilli"], {"mussel", "chilli"}),
+    ],
+)
+def test_the_dish_after_a_follow_up(conversation: Session, turns: list[str], stands: set[str]) -> None:
+    last = foods(talk(conversation, *turns)[-1])
+    assert len(last) >= len(stands)
+    for food in stands:
+        assert any(food in name for name in last)
+
+
+@pytest.mark.parametrize(("asked", "place"), [("the second one", 1), ("tell me about the 3rd one", 2)])
+def test_a_wine_meant_by_its_place(conversation: Session, asked: str, place: int) -> None:
+    first, about = talk(conversation, "what goes with lamb", asked)
+    assert about.intent == "describe"
+    assert [item.id for item in about.picks] == [first.picks[place].id]
+
+
+def test_why_the_second_one(conversation: Session) -> None:
+    first, why = talk(conversation, "what goes with lamb", "why the second one?")
+    assert why.intent == "why"
+    assert why.picks[0].id == first.picks[1].id
+
+
+def test_going_back_answers_the_turn_before_again(conversation: Session) -> None:
+    first, _, back, on = talk(conversation, "wine for salmon", "what about a red?", "go back", "why?")
+    assert back.intent == "undo"
+    assert [i.id for i in back.picks] == [i.id for i in first.picks]
+    assert on.picks[0].id == first.picks[0].id
+
+
+def test_a_price_is_told_not_known(conversation: Session) -> None:
+    first, cheaper = talk(conversation, "a red for salmon", "same but cheaper")
+    assert cheaper.left_out == ("cheaper",)
+    assert foods(cheaper) == foods(first)
+    assert {item.wine["colour"] for item in cheaper.picks if item.wine} == {"red"}
+
+
+@pytest.mark.parametrize("asked", ["not Italian", "something French", "from Spain"])
+def test_a_place_limits_the_wine_where_a_dish_stands(conversation: Session, asked: str) -> None:
+    first, limited = talk(conversation, "wine for duck breast", asked)
+    assert foods(limited) == foods(first)
+    assert limited.picks
+    assert "Limit:" in limited.text
+
+
+def test_another_wine_for_that(conversation: Session) -> None:
+    _, judged = talk(conversation, "wine for lamb with mint sauce", "does merlot go with that?")
+    assert judged.intent == "judge-pair"
+    assert foods(judged) >= {"lamb", "mint-sauce"}
+
+
+def test_a_new_question_leaves_the_old_dish_behind(conversation: Session) -> None:
+    *_, new = talk(conversation, "wine for lamb", "why?", "what should I drink with sushi?")
+    assert "lamb" not in foods(new)
