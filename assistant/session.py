@@ -14,7 +14,8 @@ from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.frame import Frame
 from assistant.language.parse import Parser
-from assistant.language.talk import Talk, follow, stands
+from assistant.language.standing import Talk, stands
+from assistant.language.talk import follow
 from assistant.pairing.engine import Engine
 
 Builder = Callable[[Context], Answer]

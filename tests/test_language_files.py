@@ -11,7 +11,7 @@ from assistant import cli
 from assistant.answers import wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
-from assistant.language import parse, preferences
+from assistant.language import follow_words, parse, preferences
 
 LANGUAGE = sorted(file.name for file in (corpus_dir() / "language").iterdir())
 WHOLE = [name for name in LANGUAGE if name.endswith(".toml")]
@@ -23,9 +23,10 @@ MAY_BE_EMPTY = ("roles.toml", "cues.toml", "word-classes.toml")
 def corpus(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A copy of the corpus that the program reads instead of its own; returns its language folder."""
     shutil.copytree(corpus_dir() / "language", tmp_path / "language")
-    for module in (wording, parse, preferences):
+    for module in (wording, parse, preferences, follow_words):
         monkeypatch.setattr(module, "corpus_dir", lambda: tmp_path)
     preferences.small_words.cache_clear()
+    follow_words.follow_words.cache_clear()
     monkeypatch.setattr(preferences, "_alcohol_pattern", preferences._alcohol_pattern.__wrapped__)
     return tmp_path / "language"
 
@@ -36,6 +37,7 @@ def complaint(capsys: pytest.CaptureFixture[str]) -> str:
         assert cli.main(["ask", "what goes with brie, no oaky reds under 13%"]) == cli.WRONG_USAGE
     finally:
         preferences.small_words.cache_clear()
+        follow_words.follow_words.cache_clear()
     shown = capsys.readouterr()
     assert shown.out == ""
     assert shown.err.count("\n") == 1

@@ -14,6 +14,7 @@ from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
 from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, key, stem
+from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Text
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
@@ -36,6 +37,7 @@ class Parser:
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
         self._cues = CueBook(read_cues(folder / "cues.toml"))
+        follow_words()  # read now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder / "word-classes.toml", folder / "evidence.tsv")
         self._words = read_preference_words(folder / "preferences.toml")

@@ -1,0 +1,89 @@
+"""Follow-ups that ask on about what stands: why, more, the numbers, back, and what it is asked for next."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.knowledge.store import Knowledge
+from assistant.language.follow_words import follow_words
+from assistant.language.frame import Frame
+from assistant.language.standing import Talk, anew, dishes_of, joined, short, wines_of
+
+DEEPEST = 3
+WHOLE_TABLE = ("one-bottle", "choose-wines", "check-board", "compare", "pour-order", "what-if", "judge-pair")
+
+
+def numbers(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`why?` or `the numbers` after a description shows each value with its source."""
+    asks = frame.intent == "why" or "deeper" in frame.text.cues
+    if talk.frame.intent != "describe" or not asks or frame.wines or frame.dishes:
+        return None
+    return replace(talk.frame, text=frame.text, depth=DEEPEST)
+
+
+def back(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`go back` answers the turn before this one again."""
+    if frame.intent != "undo" or frame.wines or frame.dishes or talk.before is None:
+        return None
+    earlier = talk.before.frame
+    return replace(earlier, text=frame.text, intent="undo", again=earlier.again or earlier.intent)
+
+
+def why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`why?` explains the first pick, and again deeper."""
+    if frame.intent != "why":
+        return None
+    deeper = talk.frame.depth + 1 if talk.frame.intent in ("why", "why-not") else frame.depth
+    wines = frame.wines or (talk.frame.wines if talk.frame.wines else wines_of(talk.picks[:1]))
+    dishes = frame.dishes or talk.frame.dishes or dishes_of(talk.picks[:1])
+    depth = min(DEEPEST, max(frame.depth, deeper))
+    return replace(frame, wines=wines, dishes=dishes, depth=depth)
+
+
+def why_not(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    if frame.intent != "why-not":
+        return None
+    named = frame.wines or tuple(p.wanted for p in frame.preferences if p.wanted)
+    wines = named or wines_of(talk.avoid[:1]) or talk.frame.wines
+    return replace(frame, wines=wines, dishes=frame.dishes or talk.frame.dishes, preferences=())
+
+
+def more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`anything else?` goes on down the same list."""
+    more = frame.another or (short(frame) and follow_words().more.intersection(frame.text.stems))
+    if not more or frame.dishes or frame.wines:
+        return None
+    limits = joined(talk.frame.preferences, frame.preferences)
+    before = (*talk.frame.named_before, *talk.picks)
+    if talk.frame.intent == "foods-for-wine":
+        return replace(talk.frame, text=frame.text, named_before=before)
+    if not talk.frame.dishes:
+        return None
+    intent = "wines-for-food"
+    return replace(
+        talk.frame, text=frame.text, intent=intent, wines=(), preferences=limits, named_before=before
+    )
+
+
+def same(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`same but cheaper`: what stands, with the word that no style answers to told."""
+    asked = follow_words().cheaper.intersection(frame.text.stems)
+    if not asked or frame.wines or frame.dishes or not talk.frame.dishes:
+        return None
+    told = tuple(w for w, s in zip(frame.text.words, frame.text.stems, strict=True) if s in asked)
+    text = replace(frame.text, left_out=tuple(dict.fromkeys((*frame.text.left_out, *told))))
+    return replace(talk.frame, text=text, preferences=joined(talk.frame.preferences, frame.preferences))
+
+
+def context(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """What is asked of that which stands: `one bottle for the lot`, `how cold do I serve that`."""
+    if frame.dishes or frame.intent in ("unclear", "define", "help", "smalltalk", "safety"):
+        return None
+    if frame.wines:
+        return replace(frame, dishes=talk.frame.dishes) if frame.intent in WHOLE_TABLE else None
+    if frame.intent == "wines-for-food":  # `so what can I drink with it`
+        return replace(anew(frame, talk), intent=frame.intent, wines=(), dishes=talk.frame.dishes)
+    many = frame.intent in ("pour-order", "compare")
+    wines = talk.frame.wines or wines_of(talk.picks if many else talk.picks[:1])
+    wines = () if frame.intent in ("one-bottle", "choose-wines", "check-board") else wines
+    return replace(frame, wines=wines, dishes=talk.frame.dishes)

@@ -1,0 +1,147 @@
+"""Follow-ups that change what stands: the dish, a part of it, the wine, a limit."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.knowledge.store import Knowledge
+from assistant.language import dish_edits as edit
+from assistant.language.follow_words import follow_words
+from assistant.language.frame import Frame, Reading
+from assistant.language.refer import refers
+from assistant.language.standing import JUDGING, PLAIN, Talk, anew, joined, short, wines_of
+from assistant.pairing.dish import BASE, Dish, DishPart
+
+
+def what_if(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`what if I put honey on it`, `can I fix it`: changes the dish that stands."""
+    old = talk.frame.dishes
+    if frame.intent != "what-if" or not old:
+        return None
+    wines = frame.wines or talk.frame.wines or (wines_of(talk.picks[:1]) if "fix" in frame.text.cues else ())
+    frame = replace(frame, wines=wines, before=old, preferences=talk.frame.preferences)
+    if "left-off" in frame.text.cues:
+        return _taken_off(frame, old, edit.foods_named(frame.text), knowledge)
+    pair = edit.swapped(frame.text)
+    if pair is not None:
+        return _exchanged(frame, old, pair, knowledge)
+    if not frame.dishes:
+        return replace(frame, dishes=_cooked(old, frame))
+    if edit.adds(frame.text) or all(knowledge.food(d.main.food).role for d in frame.dishes):
+        parts = [p for d in frame.dishes for p in d.parts]
+        return replace(frame, dishes=edit.with_parts(old, parts, knowledge))
+    return frame
+
+
+def _cooked(dishes: tuple[Dish, ...], frame: Frame) -> tuple[Dish, ...]:
+    """`what if I roast it` cooks the base of the dish that stands."""
+    methods = tuple(r.id for r in frame.text.readings if r.kind == "method")
+    if not methods:
+        return dishes
+    base = dishes[-1].main
+    parts = tuple(replace(p, methods=methods) if p is base else p for p in dishes[-1].parts)
+    return (*dishes[:-1], replace(dishes[-1], parts=parts))
+
+
+def off(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`without the butter`, `drop the onions`: takes a part or a dish off; what comes instead comes on."""
+    old, gone = talk.frame.dishes, edit.dropped(frame.text)
+    pair = edit.swapped(frame.text)
+    if frame.wines or not old or frame.intent not in PLAIN:
+        return None
+    if pair is not None:
+        return _exchanged(anew(frame, talk), old, pair, knowledge)
+    if not gone:
+        return None
+    left = _taken_off(anew(frame, talk), old, gone, knowledge)
+    if left.dishes == old:
+        return None
+    coming = [p for d in frame.dishes for p in d.parts if p.food not in {r.id for r in gone}]
+    return replace(left, dishes=edit.with_parts(left.dishes, coming, knowledge)) if coming else left
+
+
+def on(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`with parmesan`, `bacon on`, `the garlic one`: something more on the dish that stands."""
+    old = talk.frame.dishes
+    if frame.wines or not old or not frame.dishes or frame.intent not in PLAIN:
+        return None
+    one = bool(follow_words().one.intersection(frame.text.stems)) and short(frame)
+    at = edit.one_of(old, frame, knowledge) if one and len(old) > 1 else None
+    if at is not None:
+        return replace(anew(frame, talk), dishes=(old[at],))
+    if not (one or edit.adds(frame.text)) or _another(frame, knowledge):
+        return None
+    parts = [p for d in frame.dishes for p in d.parts]
+    return replace(anew(frame, talk), dishes=edit.with_parts(old, parts, knowledge))
+
+
+def _another(frame: Frame, knowledge: Knowledge) -> bool:
+    """`and with crab?` asks of another food; `with prawns`, `and with lemon` put it on the dish."""
+    words = follow_words()
+    also = bool(words.another_before.intersection(frame.text.stems[:1]))
+    on = words.adds_after.intersection(frame.text.stems) or refers(frame.text)
+    return also and not on and all(knowledge.food(d.main.food).role is None for d in frame.dishes)
+
+
+def limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`what about a red?` keeps the dish and adds the limit."""
+    if not frame.preferences or frame.dishes or frame.wines or not talk.frame.dishes:
+        return None
+    if frame.intent not in PLAIN:
+        return None
+    limits = joined(talk.frame.preferences, frame.preferences)
+    return replace(frame, intent="wines-for-food", dishes=talk.frame.dishes, preferences=limits)
+
+
+def swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`no, the vinaigrette` changes the sauce or dressing of the dish that stands."""
+    if len(frame.dishes) != 1 or frame.wines or not talk.frame.dishes or not short(frame):
+        return None
+    new = frame.dishes[0]
+    if len(new.parts) != 1 or knowledge.food(new.main.food).role not in edit.PART_ROLES:
+        return None
+    old = talk.frame.dishes
+    kept = tuple(p for p in old[-1].parts if p.role not in edit.PART_ROLES)
+    dishes = (*old[:-1], replace(old[-1], parts=kept))
+    dishes = edit.with_parts(dishes, new.parts, knowledge)
+    return replace(talk.frame, text=frame.text, dishes=dishes, named_before=())
+
+
+def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`and the brie?` asks the same of another food."""
+    if not frame.dishes or frame.wines or frame.intent not in ("wines-for-food", "unclear"):
+        return None
+    if not (frame.follows or short(frame)):
+        return None
+    if talk.asked in (*JUDGING, "foods-for-wine") and talk.frame.wines:
+        intent = "compare" if talk.asked == "compare" else "judge-pair"
+        return replace(frame, intent=intent, wines=talk.frame.wines)
+    return replace(frame, preferences=joined(talk.frame.preferences, frame.preferences))
+
+
+def swap_wine(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`what about the pinot?`, `does Merlot go with that`: another wine with the dish that stands."""
+    if not frame.wines or frame.dishes or not talk.frame.dishes:
+        return None
+    if frame.intent == "compare":
+        return replace(frame, dishes=talk.frame.dishes)
+    if frame.intent not in PLAIN or not (frame.follows or short(frame) or refers(frame.text)):
+        return None
+    if frame.intent == "describe":
+        return None
+    return replace(frame, intent="judge-pair", dishes=talk.frame.dishes)
+
+
+def _taken_off(frame: Frame, old: tuple[Dish, ...], gone: list[Reading], knowledge: Knowledge) -> Frame:
+    dishes, idle = edit.without_foods(old, gone, knowledge)
+    text = replace(frame.text, left_out=tuple(dict.fromkeys((*frame.text.left_out, *idle))))
+    return replace(frame, text=text, dishes=dishes)
+
+
+def _exchanged(
+    frame: Frame, old: tuple[Dish, ...], pair: tuple[Reading, Reading], knowledge: Knowledge
+) -> Frame:
+    goes, comes = pair
+    part = DishPart(comes.id, BASE, 100.0)
+    left = _taken_off(frame, old, [goes], knowledge)
+    return replace(left, dishes=edit.with_parts(left.dishes, [part], knowledge))

@@ -1,0 +1,69 @@
+"""What stands from the turn before, and the small questions that every follow-up asks of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from assistant.knowledge.store import Knowledge
+from assistant.language.frame import Frame, Preference
+from assistant.language.refer import WINES
+from assistant.pairing.dish import BASE, Dish, DishPart
+
+JUDGING = ("judge-pair", "compare", "why", "why-not")
+PLAIN = ("wines-for-food", "foods-for-wine", "unclear", "judge-pair", "describe", "define", "substitute")
+
+
+@dataclass(frozen=True, slots=True)
+class Talk:
+    """The turn that stands: its frame, the ids it picked and advised against, and what was asked.
+
+    `asked` is the intent behind a chain of whys; `before` is what stood earlier, to go back to.
+    """
+
+    frame: Frame
+    picks: tuple[str, ...]
+    avoid: tuple[str, ...]
+    asked: str
+    before: Talk | None = None
+
+
+Edit = Callable[[Frame, Talk, Knowledge], Frame | None]
+
+
+def stands(frame: Frame, picks: tuple[str, ...], avoid: tuple[str, ...], before: Talk | None) -> Talk:
+    """What stands after a turn."""
+    if frame.again and before is not None and before.before is not None:  # gone back
+        return before.before
+    explains = frame.intent in ("why", "why-not") and before is not None
+    return Talk(frame, picks, avoid, before.asked if explains and before else frame.intent, before)
+
+
+def anew(frame: Frame, talk: Talk) -> Frame:
+    """What was asked, asked again, with old limits and new ones."""
+    judging = talk.asked in (*JUDGING, "foods-for-wine") and bool(talk.frame.wines)
+    intent = "compare" if talk.asked == "compare" else "judge-pair" if judging else "wines-for-food"
+    limits = joined(talk.frame.preferences, frame.preferences)
+    return replace(frame, intent=intent, wines=talk.frame.wines if judging else (), preferences=limits)
+
+
+def short(frame: Frame) -> bool:
+    """A bare fragment (`the brie?`), which only makes sense as a follow-up."""
+    used = sum(r.end - r.start for r in frame.text.readings)
+    words = [w for w in frame.text.words if any(c.isalnum() for c in w)]
+    return len(words) - used <= 3 and "wines-for-food" not in frame.text.cues
+
+
+def joined(old: tuple[Preference, ...], new: tuple[Preference, ...]) -> tuple[Preference, ...]:
+    """Old limits and new ones; a new limit on the same thing replaces the old."""
+    replaced = {p.property for p in new}
+    return (*(p for p in old if p.property not in replaced), *new)
+
+
+def wines_of(ids: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(i for i in ids if i.startswith(WINES))
+
+
+def dishes_of(ids: tuple[str, ...]) -> tuple[Dish, ...]:
+    foods = [i for i in ids if i.startswith("food/")]
+    return tuple(Dish((DishPart(food, BASE, 100.0),)) for food in foods)
