@@ -15,8 +15,9 @@ from assistant.language.fold import key
 from assistant.language.frame import Preference, Reading, Text
 
 _REACH = 4
+FOODS = ("food", "sauce", "dressing", "garnish")
 LISTS = ("turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
-         "at-most", "at-least")  # fmt: skip
+         "at-most", "at-least", "manner", "linking")  # fmt: skip
 
 
 @lru_cache(maxsize=1)
@@ -78,13 +79,26 @@ def find_preferences(
             continue
         for word in words:
             span = _span(text.stems, at, word.words)
-            if span and not span & (taken | used):
+            if span and not span & (taken | used) and not _of_food(text, max(span) + 1):
                 limit = word.negated if negated(text, at) else word.asks
                 found.append(_among(limit, word.asks.label, among[at]) if at in among else limit)
                 used |= span
                 break
     found += [_alcohol(match) for match in _alcohol_pattern().finditer(text.typed.lower())]
     return found, used
+
+
+def _of_food(text: Text, behind: int) -> bool:
+    """Whether a food stands behind, at once or after one more describing word: `sweet red onions`."""
+    starts = {r.start for r in text.readings if r.kind in FOODS}
+    words = small_words()
+    between = text.stems[behind : behind + 1]
+    described = bool(between) and between[0].isalpha() and between[0] not in words["linking"]
+    return behind in starts or (described and behind + 1 in starts and behind not in _begun(text))
+
+
+def _begun(text: Text) -> set[int]:
+    return {r.start for r in text.readings}
 
 
 def negated(text: Text, at: int) -> bool:
@@ -134,5 +148,6 @@ def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] |
 
 def _alcohol(match: re.Match[str]) -> Preference:
     number, upper = float(match["number"]), match["way"] in small_words()["at-most"]
-    label = f"{match['way']} {number:g} % alcohol"
+    way = "under" if upper and " " in match["way"] else match["way"]
+    label = f"{way} {number:g} % alcohol"
     return Preference(label, "alcoholPercent", None if upper else number, number if upper else None)

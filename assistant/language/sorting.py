@@ -83,14 +83,19 @@ class Sorting:
 
     def _wine(self, reading: Reading) -> str:
         if negated(self._text, reading.start) and "judge" not in self._text.cues:
-            ban = Preference(f"no {reading.label}", "kind", wanted=reading.id, banned=True)
-            self.preferences.append(ban)
+            grape = next((i for i in reading.others if i.startswith("grape/")), None)
+            label = self._knowledge.label(grape) if grape else reading.label
+            self.preferences.append(
+                Preference(f"no {label}", "kind", wanted=grape or reading.id, banned=True)
+            )
             return "preference"
         self.wines.append(reading)
         return "wine"
 
     def _wine_kind(self, reading: Reading) -> str:
-        """`a red` is a limit; `does red go with fish` asks about reds."""
+        """`a red` is a limit; `does red go with fish` asks about reds; `white gravy` is no wine."""
+        if self._of_food(reading):
+            return "remark"
         before = self._text.stems[reading.start - 1] if reading.start else ""
         banned = negated(self._text, reading.start)
         adjective = phrase_before(self._text.stems, reading.start, self._words)
@@ -107,11 +112,17 @@ class Sorting:
         self.preferences.append(Preference(label, "kind", wanted=reading.id, banned=banned))
         return "preference"
 
+    def _of_food(self, reading: Reading) -> bool:
+        """Whether a food follows at once: `white sausage`, `pink sauce`."""
+        return any(r.start == reading.end and r.kind in EDIBLE for r in self._text.readings)
+
     def _region(self, reading: Reading, follower: Reading | None, has_food: bool) -> str:
         """A kitchen (`Thai food`), a limit on the wine (`an Italian red`), or nothing we can use."""
         after = self._text.stems[reading.end] if reading.end < len(self._text.stems) else ""
         if after in small_words()["kitchen"]:
             return self._cuisine(reading)
+        if after in small_words()["manner"] or self._of_food(reading):
+            return "remark"  # `meatballs Swedish style`, `American cheese`
         before = self._text.stems[max(0, reading.start - 2) : reading.start]
         if after == "one" or "from" in before:
             return self._home_limit(reading)

@@ -40,7 +40,7 @@ def glass_of(wine: Wine, knowledge: Knowledge) -> Glass:
     points["body"] = min(5.0, sum(c[f"body-{n}"] * points[n] for n in BODY_PARTS))
     hidden = c["sweetness-hidden-by-acid"] * max(0.0, points["acid"] - SWEETNESS_HIDING_FROM)
     points["sweetness"] = max(0.0, sugar - hidden)
-    kinds = (wine.id, *wine.kinds)
+    kinds = (wine.id, *wine.kinds, *wine.grapes)
     strength = wine.amounts["alcohol"].typical
     return Glass(
         wine.id,
