@@ -18,7 +18,7 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Text
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
-from assistant.language.preferences import find_preferences, read_preference_words
+from assistant.language.preferences import find_preferences, read_preference_words, wishes
 from assistant.language.reading import Reader
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
@@ -81,8 +81,8 @@ class Parser:
         found = Sorting(text, self._knowledge, self._words, standing)
         limits = {text.words[i] for i in self._limits(text, found)}
         dishes, idle = self._dishes.dishes(text, found.edible)
-        idle_words = [*found.unused, *(reading.text for reading in idle)]
-        left = (*(w for w in text.left_out if w not in limits), *idle_words)
+        idle_words = [*found.unused, *(reading.text for reading in idle), *wishes(text)]
+        left = tuple(dict.fromkeys((*(w for w in text.left_out if w not in limits), *idle_words)))
         text = replace(text, left_out=left, readings=tuple(found.named))
         return text, found, [*dishes, *found.cuisines]
 

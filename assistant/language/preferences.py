@@ -17,7 +17,7 @@ from assistant.language.frame import Preference, Reading, Text
 _REACH = 4
 FOODS = ("food", "sauce", "dressing", "garnish")
 LISTS = ("turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
-         "at-most", "at-least", "manner", "linking")  # fmt: skip
+         "at-most", "at-least", "manner", "linking", "told", "money", "number-words")  # fmt: skip
 
 
 @lru_cache(maxsize=1)
@@ -99,6 +99,25 @@ def _of_food(text: Text, behind: int) -> bool:
 
 def _begun(text: Text) -> set[int]:
     return {r.start for r in text.readings}
+
+
+def wishes(text: Text) -> list[str]:
+    """What is asked for and no wine can be chosen by: prices, diets, `cheap`."""
+    named = {i for r in text.readings for i in range(r.start, r.end)}
+    told = [i for i, stem in enumerate(text.stems) if stem in small_words()["told"] and i not in named]
+    return [text.words[i] for i in told] + _prices(text)
+
+
+def _prices(text: Text) -> list[str]:
+    money = small_words()["money"]
+    near = [range(max(0, i - 1), i + 2) for i, stem in enumerate(text.stems) if stem in money]
+    spans = [[j for j in span if j < len(text.words) and _counts(text, j, money)] for span in near]
+    return [" ".join(text.words[j] for j in span) for span in spans if len(span) > 1]
+
+
+def _counts(text: Text, at: int, money: frozenset[str]) -> bool:
+    word = text.stems[at]
+    return word in money or word in small_words()["number-words"] or any(c.isdigit() for c in word)
 
 
 def negated(text: Text, at: int) -> bool:
