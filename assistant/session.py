@@ -93,7 +93,7 @@ class Session:
 def _enough(frame: Frame) -> bool:
     """Whether the frame holds what its intent needs."""
     needs = {
-        "wines-for-food": frame.dishes,
+        "wines-for-food": frame.dishes or frame.preferences,
         "foods-for-wine": frame.wines,
         "judge-pair": frame.wines and frame.dishes,
         "why": frame.wines and frame.dishes,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from assistant.answers.compose import LIKED, compose, label
 from assistant.answers.context import Context, deciding_part, say_reason, tied_with_first
@@ -15,7 +16,9 @@ AVOID = 3
 
 
 def wines_for_food(context: Context) -> Answer:
-    """The first choice, a second, one to avoid, within the guest's limits."""
+    """The first choice, a second, one to avoid, within the guest's limits; without a dish, what fits them."""
+    if not context.frame.dishes:
+        return _within_limits(context)
     ranked = context.engine.rank(context.table(), context.candidates())
     ranked = [m for m in ranked if m.wine not in context.frame.named_before]
     if not ranked:
@@ -38,6 +41,20 @@ def wines_for_food(context: Context) -> Answer:
         other=other,
         tied=tuple(m.wine for m in tied) if len(tied) > 1 else (),
     )
+
+
+def _within_limits(context: Context) -> Answer:
+    """The wines that keep to the limits, the easiest to buy first; the dish is asked for."""
+    wines = context.knowledge.wines
+    fitting = sorted(context.candidates(), key=lambda w: (-wines[w].availability, wines[w].label))
+    fitting = [w for w in fitting if w not in context.frame.named_before][: context.top]
+    if not fitting:
+        return _empty(context)
+    say = context.wording("say", "fitting", wines=listed([wines[w].label for w in fitting]))
+    limits = listed([p.label for p in context.frame.preferences])
+    lines = [say, context.wording("line", "limits", limits=limits), context.wording("line", "which-food")]
+    answer = compose(context, say, lines, picks=[Match(w, 0.0, "neutral", (), ()) for w in fitting])
+    return replace(answer, clarify=context.wording("line", "which-food"), verdict=None)
 
 
 def _empty(context: Context) -> Answer:

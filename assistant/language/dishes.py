@@ -84,10 +84,9 @@ class DishReader:
             return WITHOUT if WITHOUT in meanings and meanings[-1] == WITHOUT else BESIDE
         if not between or all(word in ("-", "'") for word in between):
             return NEXT_TO
-        for meaning in (WITHOUT, WITH, OVER):
-            if meaning in meanings:
-                return meaning
-        return BESIDE
+        if meanings[-2:] == [WITHOUT, WITH]:
+            return WITH  # `carbonara but with cream`
+        return next((meaning for meaning in (WITHOUT, WITH, OVER) if meaning in meanings), BESIDE)
 
     def _method(
         self, text: Text, method: Reading, behind: list[Reading], drafts: list[_Draft], waiting: _Draft

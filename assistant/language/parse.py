@@ -101,8 +101,8 @@ class Parser:
         wines = [r.id for r in found.wines]
         preferences = found.preferences
         if choice.intent in ASKED_WHY:  # `why not Barolo?` asks about Barolo
-            wines += [p.wanted for p in preferences if p.banned and p.wanted in self._knowledge.wines]
-            preferences = [p for p in preferences if p.wanted not in wines]
+            wines += found.refused
+            preferences = [p for p in preferences if p not in found.refused.values()]
         return Frame(
             intent=choice.intent,
             because=choice.because,

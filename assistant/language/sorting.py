@@ -26,6 +26,7 @@ class Sorting:
         self._standing = standing
         self.among: dict[int, Reading] = {}
         self.wines: list[Reading] = []
+        self.refused: dict[str, Preference] = {}
         self.foods: list[Reading] = []
         self.edible: list[Reading] = []
         self.terms: list[Reading] = []
@@ -70,6 +71,8 @@ class Sorting:
             kind = self._region(reading, follower, has_food)
         elif kind == "term":
             self.terms.append(reading)
+        elif kind == "aroma" and small_words()["smelling"].intersection(self._text.stems):
+            kind = self._smell(reading)
         self.named.append(replace(reading, kind=kind))
 
     def _names_the_course(self, reading: Reading) -> bool:
@@ -112,6 +115,18 @@ class Sorting:
         self.preferences.append(Preference(label, "kind", wanted=reading.id, banned=banned))
         return "preference"
 
+    def _limited(self) -> bool:
+        """Whether a word limits the wine."""
+        return bool({word.words[0] for word in self._words if len(word.words) == 1} & set(self._text.stems))
+
+    def _smell(self, reading: Reading) -> str:
+        """`with vanilla notes` limits the wine to those of that family of smells."""
+        family = (*self._knowledge.broader(reading.id), reading.id)[0]
+        banned = negated(self._text, reading.start)
+        label = f"{'not ' if banned else ''}smelling of {self._knowledge.label(family)}"
+        self.preferences.append(Preference(label, "smell", wanted=family, banned=banned))
+        return "preference"
+
     def _of_food(self, reading: Reading) -> bool:
         """Whether a food follows at once: `white sausage`, `pink sauce`."""
         return any(r.start == reading.end and r.kind in EDIBLE for r in self._text.readings)
@@ -134,8 +149,8 @@ class Sorting:
             return self._home_limit(reading)
         adjective = reading.text.lower() != self._knowledge.label(reading.id).lower()
         asks = "wines-for-food" in self._text.cues or is_bare(self._text)
-        if self._standing and not has_food and is_bare(self._text):
-            return self._home_limit(reading)  # `not Italian`, `something French`
+        if not has_food and is_bare(self._text) and (self._standing or self._limited()):
+            return self._home_limit(reading)  # `not Italian` of what stands, `something dry and Italian`
         if adjective and not has_food and asks:
             return self._cuisine(reading)
         if has_food and not after:

@@ -155,6 +155,24 @@ def test_words_inside_a_name_are_no_limit(parse: Parse) -> None:
     assert parse("off-dry riesling with brie").preferences == ()
 
 
+def test_a_smell_limits_the_wine_to_its_family(session: Session) -> None:
+    (limit,) = session.parser.parse("a wine with vanilla notes").preferences
+    (family,) = session.knowledge.broader("aroma/vanilla")
+    assert (limit.property, limit.wanted) == ("smell", family)
+    session.new_conversation()
+    answer = session.ask("a wine with vanilla notes")
+    assert answer.clarify
+    assert all(family in session.knowledge.wines[item.id].smells for item in answer.picks)
+
+
+def test_without_a_dish_the_wines_that_fit_are_named(session: Session) -> None:
+    session.new_conversation()
+    answer = session.ask("something dry and Italian")
+    assert answer.picks
+    assert {item.wine["sweetness"] for item in answer.picks if item.wine} == {"dry"}
+    assert all("region/italy" in session.engine.glasses[item.id].countries for item in answer.picks)
+
+
 def test_limits_hold_in_the_answer(conversation: Session) -> None:
     for question, keeps in (
         ("a white, not oaky, for chicken", lambda w: w["colour"] == "white" and w["oak"] <= 1.2),
