@@ -88,9 +88,9 @@ class Sorting:
         if negated(self._text, reading.start) and "judge" not in self._text.cues:
             grape = next((i for i in reading.others if i.startswith("grape/")), None)
             label = self._knowledge.label(grape) if grape else reading.label
-            self.preferences.append(
-                Preference(f"no {label}", "kind", wanted=grape or reading.id, banned=True)
-            )
+            ban = Preference(f"no {label}", "kind", wanted=grape or reading.id, banned=True)
+            self.preferences.append(ban)
+            self.refused[reading.id] = ban
             return "preference"
         self.wines.append(reading)
         return "wine"
