@@ -54,8 +54,6 @@ def off(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if not gone:
         return None
     left = _taken_off(anew(frame, talk), old, gone, knowledge)
-    if left.dishes == old:
-        return None
     coming = [p for d in frame.dishes for p in d.parts if p.food not in {r.id for r in gone}]
     return replace(left, dishes=edit.with_parts(left.dishes, coming, knowledge)) if coming else left
 

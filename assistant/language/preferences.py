@@ -9,6 +9,8 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from spacy.lang.en.stop_words import STOP_WORDS
+
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import key
@@ -74,12 +76,13 @@ def find_preferences(
     """
     found: list[Preference] = []
     used: set[int] = set()
+    firsts = {word.words[0] for word in words}
     for at in range(len(text.stems)):
         if at in taken or at in used:
             continue
         for word in words:
             span = _span(text.stems, at, word.words)
-            if span and not span & (taken | used) and not _of_food(text, max(span) + 1):
+            if span and not span & (taken | used) and not _of_else(text, max(span) + 1, firsts):
                 limit = word.negated if negated(text, at) else word.asks
                 found.append(_among(limit, word.asks.label, among[at]) if at in among else limit)
                 used |= span
@@ -88,17 +91,21 @@ def find_preferences(
     return found, used
 
 
-def _of_food(text: Text, behind: int) -> bool:
-    """Whether a food stands behind, at once or after one more describing word: `sweet red onions`."""
-    starts = {r.start for r in text.readings if r.kind in FOODS}
-    words = small_words()
-    between = text.stems[behind : behind + 1]
-    described = bool(between) and between[0].isalpha() and between[0] not in words["linking"]
-    return behind in starts or (described and behind + 1 in starts and behind not in _begun(text))
+def _of_else(text: Text, behind: int, limits: set[str]) -> bool:
+    """Whether a word that could limit the wine tells of what stands behind it.
 
-
-def _begun(text: Text) -> set[int]:
-    return {r.start for r in text.readings}
+    That is a food, at once or after one more describing word (`sweet red onions`), or anything else that
+    is neither a wine nor a small word (`a big tray`, `the sweet end`).
+    """
+    starts = {r.start: r for r in text.readings}
+    near = [starts.get(i) for i in (behind, behind + 1)]
+    word = text.stems[behind] if behind < len(text.stems) else ","
+    small = not word.isalpha() or word in STOP_WORDS or word in small_words()["linking"] or word in limits
+    if near[0] is not None:
+        return near[0].kind in FOODS
+    if small:
+        return False
+    return near[1] is None or near[1].kind in FOODS
 
 
 def wishes(text: Text) -> list[str]:

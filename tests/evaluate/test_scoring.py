@@ -90,8 +90,8 @@ def test_part_of_an_unknown_name_may_be_read(session: Session, namer: Namer) -> 
 
 
 def test_a_dropped_wish_is_seen(session: Session, namer: Namer) -> None:
-    asked = "wine for salmon under 12 quid and qworvik"
-    assert put(session, namer, asked, foods="salmon", wishes="12").dropped == ("12",)
+    asked = "wine for salmon please hurry and qworvik"
+    assert put(session, namer, asked, foods="salmon", wishes="hurry").dropped == ("hurry",)
     assert put(session, namer, asked, foods="salmon", wishes="qworvik").dropped == ()
 
 
