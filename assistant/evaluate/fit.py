@@ -21,6 +21,7 @@ from assistant.evaluate.corpus import Corpus, Dialogue
 from assistant.evaluate.read import read_corpus
 from assistant.knowledge.files import corpus_dir
 from assistant.language.evidence import ALWAYS, Evidence
+from assistant.language.intent import UNCLEAR
 from assistant.language.parse import Parser
 from assistant.session import Session
 
@@ -43,10 +44,11 @@ Weights = dict[str, dict[str, float]]
 
 
 def seen(corpus: Corpus, session: Session) -> list[Seen]:
-    """The traits of every question, asked alone, and of every turn of the conversations."""
+    """The traits of every question and refusal, asked alone, and of every turn of the conversations."""
     parser = session.parser
+    outside = [Seen(parser.seen(r.ask)[0], UNCLEAR, "outside") for r in corpus.refusals]
     alone = [Seen(parser.seen(q.ask)[0], q.intent, q.author) for q in corpus.questions]
-    return [*alone, *(row for dialogue in corpus.dialogues for row in _turns(dialogue, parser))]
+    return [*alone, *outside, *(row for dialogue in corpus.dialogues for row in _turns(dialogue, parser))]
 
 
 def _turns(dialogue: Dialogue, parser: Parser) -> Iterator[Seen]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from difflib import SequenceMatcher
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -41,13 +42,16 @@ class Name:
 class Lexicon:
     """Concepts by the stems of their names, and the words that misspellings stand for."""
 
-    def __init__(self, table: dict[str, Any], knowledge: Knowledge) -> None:
+    def __init__(self, table: dict[str, Any], knowledge: Knowledge, key: str = "") -> None:
         self._knowledge = knowledge
         self._ids: dict[str, list[str]] = table["ids"]
         self._lengths: dict[str, list[int]] = table["lengths"]
         self.slips: dict[str, str] = table["slips"]
         self._slipped: frozenset[str] = frozenset(table["slipped"])
         self.words: frozenset[str] = frozenset(table["words"])
+        self.spelt_right: frozenset[str] = frozenset(table["spelt_right"])
+        self.joined: dict[str, str] = table["joined"]  # `pinotnoir` -> `pinot noir`
+        self.key, self.cache = key, knowledge.cache
 
     def longest(self, stems: Sequence[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """The longest name that starts at this word: (number of words, concepts), or None."""
@@ -80,7 +84,7 @@ def build_lexicon(knowledge: Knowledge) -> Lexicon:
         return Lexicon(_table(knowledge), knowledge)
     code = content_key([Path(__file__), Path(fold.__file__)])
     found = cached("lexicon", knowledge.key + code, lambda: _table(knowledge), knowledge.cache)
-    return Lexicon(found, knowledge)
+    return Lexicon(found, knowledge, knowledge.key + code)
 
 
 def _table(knowledge: Knowledge) -> dict[str, Any]:
@@ -90,14 +94,21 @@ def _table(knowledge: Knowledge) -> dict[str, Any]:
         if subject not in have:
             have.append(subject)
     ids.pop("", None)
-    for words, found in list(ids.items()):
-        if words.count(" ") == 1:  # `seabass` for `sea bass`
-            ids.setdefault(words.replace(" ", ""), found)
+    slipped = _slipped(knowledge)
+    joined = {
+        words.replace(" ", ""): words
+        for words in ids
+        if 0 < words.count(" ") < 4 and words.replace(" ", "").isalpha() and words not in slipped
+    }
+    for together, words in joined.items():  # `seabass` for `sea bass`
+        ids.setdefault(together, ids[words])
     return {
         "ids": {w: sorted(found, key=lambda s: _rank(s, knowledge)) for w, found in ids.items()},
         "lengths": _lengths(ids),
         "slips": _slips(knowledge),
-        "slipped": sorted(_slipped(knowledge)),
+        "slipped": sorted(slipped),
+        "joined": joined,
+        "spelt_right": sorted({word for words in ids if words not in slipped for word in words.split()}),
         "words": sorted({word for words in ids for word in words.split()}),
     }
 
@@ -115,12 +126,18 @@ def _slips(knowledge: Knowledge) -> dict[str, str]:
     slips = {}
     for subject in knowledge.of_type(*NAMED):
         entry = knowledge.entry(subject)
-        right = key(entry["prefLabel"][0])
+        names = [key(label) for n in _SOUGHT[:2] for label in entry.get(n, ())]
+        rights = [name[0] for name in names if len(name) == 1]
         for slip in entry.get("hiddenLabel", ()):
             wrong = key(slip)
-            if len(wrong) == len(right) == 1 and wrong != right:
-                slips[wrong[0]] = right[0]
+            if len(wrong) == 1 and rights and wrong[0] not in rights:
+                slips[wrong[0]] = _likest(wrong[0], rights)
     return slips
+
+
+def _likest(slip: str, names: list[str]) -> str:
+    """Of the one-word names of a concept the one that was misspelt: `prawm` is no `shrimp`."""
+    return max(names, key=lambda name: SequenceMatcher(None, slip, name).ratio())
 
 
 def _slipped(knowledge: Knowledge) -> set[str]:

@@ -13,9 +13,10 @@ from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
 from assistant.language.evidence import read_evidence
-from assistant.language.fold import fold, key, stem
+from assistant.language.fold import fold, stem
 from assistant.language.follow_words import follow_words
-from assistant.language.frame import Frame, Text
+from assistant.language.frame import Frame, Reading, Text
+from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
 from assistant.language.preferences import find_preferences, read_preference_words, wishes
@@ -43,14 +44,11 @@ class Parser:
         self._words = read_preference_words(folder / "preferences.toml")
         roles = read_roles(folder / "roles.toml")
         self._dishes = DishReader(knowledge, roles)
-        filler = (
-            frozenset(stem(fold(word)) for word in roles)
-            | frozenset(stem(fold(word)) for word in read_words(folder / "filler.txt"))
-            | read_words(folder / "plain-english.txt")
-        )
-        heard = read_data(folder / "heard-as.toml", lambda tables: dict(tables["slips"]))
+        filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
+        plain = read_words(folder / "plain-english.txt")
+        heard = read_data(folder / "heard-as.toml", Heard.of)
         self.topics = Topics(folder / "safety.toml")
-        self._reader = Reader(self.lexicon, self._cues, self.topics, filler, heard)
+        self._reader = Reader(self.lexicon, self._cues, self.topics, filler, heard, plain)
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""
@@ -90,7 +88,7 @@ class Parser:
         """Adds the limits that are words to `found`; the positions of those words."""
         asks_meaning = bool(text.cues & {"means", "define"})
         limits = {word.words for word in self._words}
-        fixed = [r for r in found.named if asks_meaning or r.type != "Term" or key(r.text) not in limits]
+        fixed = [r for r in found.named if asks_meaning or r.type != "Term" or _stems(text, r) not in limits]
         taken = {i for r in fixed for i in range(r.start, r.end)}
         preferences, used = find_preferences(text, self._words, taken, found.among)
         found.preferences += preferences
@@ -117,6 +115,11 @@ class Parser:
             another="another" in text.cues,
             follows="follow" in text.cues,
         )
+
+
+def _stems(text: Text, reading: Reading) -> tuple[str, ...]:
+    """The words of a name as they were meant, hyphens left out."""
+    return tuple(word for word in text.stems[reading.start : reading.end] if word.isalnum())
 
 
 def _signature(text: Text, found: Sorting, dishes: list[Dish], standing: bool) -> Signature:

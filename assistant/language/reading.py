@@ -10,15 +10,16 @@ from spacy.tokens import Doc, Span
 from assistant.language.clean import Cleaned
 from assistant.language.cues import Cue, CueBook
 from assistant.language.frame import Reading, Text
+from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
-from assistant.language.spelling import Speller, is_english, runs_together
+from assistant.language.repair import Repairer
 from assistant.language.topics import Topics
 from assistant.language.words import tokens
 
 GROUP = "readings"
 SAFETY = "safety"
 NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
-MOST_REPAIRS = 12  # a text with more strange words is not a question
+MOST_TAKEN_APART = 40
 
 
 class Reader:
@@ -30,16 +31,17 @@ class Reader:
         cues: CueBook,
         topics: Topics,
         filler: frozenset[str],
-        heard: dict[str, str],
+        heard: Heard,
+        plain: frozenset[str] = frozenset(),
     ) -> None:
         self._lexicon, self._cues, self._topics = lexicon, cues, topics
-        self._filler, self._heard = filler, heard
-        self._plain = cues.words | topics.words | filler
-        self._speller = Speller(lexicon.words | self._plain)
+        self._filler, self._heard = filler | plain, heard.slips
+        little = cues.words | topics.words | filler
+        self._repairer = Repairer(lexicon, little, plain, heard)
 
     def read(self, cleaned: Cleaned) -> Text:
         """All that can be recognised in the text, and the words that could not be used."""
-        doc, mended = self._mended(tokens(self._as_meant(cleaned.text)))
+        doc, mended = self._mended(self._taken_apart(tokens(self._as_meant(cleaned.text))))
         stems = [token.norm_ for token in doc]
         readings = self._names(doc, stems, mended)
         cues = self._cues.find(doc)
@@ -69,51 +71,23 @@ class Reader:
     def _mended(self, doc: Doc) -> tuple[Doc, dict[int, str]]:
         """The doc with misspelt words' norms mended, and the typed words by token position."""
         mended: dict[int, str] = {}
-        tried: list[int] = []
         for at, token in enumerate(doc):
             slip = self._lexicon.slips.get(token.norm_)
             if slip:
                 mended[at], token.norm_ = token.text, slip
-            if len(tried) == MOST_REPAIRS or not self._strange(token.norm_) or at in mended:
-                continue
-            tried.append(at)
-            found, both = self._repair(doc, at)
-            if found:
-                mended[at], token.norm_ = token.text, found
-            if found and both:
-                mended[at + 1], doc[at + 1].norm_ = doc[at + 1].text, NOTHING
+        for repair in self._repairer.repairs(doc):
+            for at in range(repair.start, repair.end):
+                mended[at] = doc[at].text
+                doc[at].norm_ = repair.word if at == repair.start else NOTHING
         return doc, mended
 
-    def _repair(self, doc: Doc, at: int) -> tuple[str | None, bool]:
-        """The word meant, and whether the piece behind it belongs to it (`zinfan del`, `shar donnay`)."""
-        behind = doc[at + 1].norm_ if at + 1 < len(doc) else ""
-        joined = runs_together([doc[at].norm_, behind]) if behind.isalpha() else ""
-        if joined in self._lexicon.words:
-            return joined, True
-        apart = self._best(doc[at].norm_, doc, at)
-        if not joined or behind in self._lexicon.words or behind in self._plain:
-            return apart, False
-        together = self._best(joined, doc, at)
-        return (together, True) if together else (apart, False)
-
-    def _strange(self, word: str) -> bool:
-        known = word in self._lexicon.words or word in self._plain
-        return not known and word.isalpha() and len(word) > 2 and not is_english(word)
-
-    def _best(self, word: str, doc: Doc, at: int) -> str | None:
-        """The mended word, preferring one that completes a longer name with its neighbours."""
-        candidates = self._speller.mend(word)
-        if not candidates:
-            return None
-        before = [t.norm_ for t in doc[max(0, at - 2) : at]]
-        after = [t.norm_ for t in doc[at + 1 : at + 3]]
-        return max(candidates, key=lambda w: self._anchored(before, w, after))
-
-    def _anchored(self, before: list[str], word: str, after: list[str]) -> int:
-        stems = [*before, word, *after]
-        here = len(before)
-        spans = ((s, self._lexicon.longest(stems, s)) for s in range(here + 1))
-        return max((f[0] for s, f in spans if f and s + f[0] > here), default=0)
+    def _taken_apart(self, doc: Doc) -> Doc:
+        """The doc with what was run together (`withsteak`) in words of its own."""
+        apart = [(self._repairer.apart(token.norm_), token) for token in doc[:MOST_TAKEN_APART]]
+        if not any(words for words, _ in apart):
+            return doc
+        pieces = [(" ".join(words) or token.text) + token.whitespace_ for words, token in apart]
+        return tokens("".join(pieces) + doc[MOST_TAKEN_APART:].text)
 
     def _names(self, doc: Doc, stems: list[str], mended: dict[int, str]) -> list[Reading]:
         readings: list[Reading] = []
@@ -159,8 +133,10 @@ class Reader:
 
 
 def _swallow(stems: list[str], end: int) -> int:
-    """Where a name ends that swallowed the piece behind it."""
-    return end + 1 if end < len(stems) and stems[end] == NOTHING else end
+    """Where a name ends that swallowed the pieces behind it."""
+    while end < len(stems) and stems[end] == NOTHING:
+        end += 1
+    return end
 
 
 def _reading(

@@ -1,31 +1,57 @@
-"""Mends misspelt words, and only those: a word that is English or known is never touched.
+"""Finds the known words a misspelt one may have been meant for, each with what the slip costs.
 
+A slip of the finger to the next key, a doubled letter, a vowel for a vowel cost less than a strange
+letter; words that sound alike by the letter groups of any language of the names cost little.
 The word list and the distance library are loaded on the first word that needs them.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 
+from assistant.knowledge.cache import cached, content_key
+from assistant.language.sounding import Sounds, apart
+
 SHORTEST = 4
+MARGIN = 0.09  # words whose costs differ by less are equally likely
+LONGEST_SLIP = 30
+HEARD, LOOKS = 0.35, 0.3  # what it costs to sound the same and be spelt otherwise, and to look otherwise
+STRANGEST, SHORT_SLIP = 1.8, 1.2
+SWAPPED, FIRST = 0.55, 0.6  # two letters in each other's place; a slip in the first letter, besides
+VOWELS_OFF = 0.05  # how differently, for each letter, what has the same consonants may sound
+_MOST = 8
 _BRITISH = (
     (re.compile(r"our(?=(s|ed|ing|ful|ite|ites|able|er|ers)?$)"), "or"),
     (re.compile(r"(?<=[iy])s(?=(e|es|ed|ing|er|ers)$)"), "z"),
 )
-_SOUNDS = (
-    ("ph", "f"), ("sh", "ch"), ("ck", "k"), ("c", "k"), ("q", "k"), ("z", "s"), ("g", "j"), ("v", "w"),
-    ("x", "s"),
-)  # fmt: skip
+_KEYS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
+_VOWELS = frozenset("aeiouy")
+_START = {"k": "c", "q": "c", "s": "c", "z": "c", "g": "j", "v": "w", "x": "c"}
 
 
 @lru_cache(maxsize=1)
 def english() -> frozenset[str]:
-    """A large list of English words (read on first need)."""
+    """A large list of English words (read on first need, from the cache where it was read before)."""
+    import spellchecker
+
+    version = content_key([]) + str(getattr(spellchecker, "__version__", ""))
+    return frozenset(cached("english", version, _english_words).split())
+
+
+def _english_words() -> str:
     from spellchecker import SpellChecker
 
-    return frozenset(SpellChecker(language="en", distance=1).word_frequency.dictionary)
+    return " ".join(sorted(SpellChecker(language="en", distance=1).word_frequency.dictionary))
+
+
+def everyday(at_least: int = 1000) -> frozenset[str]:
+    """English words counted so often in the list's texts that they are sure to be read as English (slow)."""
+    from spellchecker import SpellChecker
+
+    counts = SpellChecker(language="en", distance=1).word_frequency.dictionary
+    return frozenset(word for word, count in counts.items() if count >= at_least)
 
 
 def is_english(word: str) -> bool:
@@ -37,54 +63,117 @@ def is_english(word: str) -> bool:
 
 
 class Speller:
-    """Finds the known word a misspelt one was meant to be."""
+    """Finds the known words a misspelt one may have been meant for; `heard` has the names by their bones."""
 
-    def __init__(self, words: Iterable[str]) -> None:
-        self._words = sorted(w for w in words if len(w) >= SHORTEST and w.isalpha())
-        self._known = frozenset(self._words)
+    def __init__(
+        self,
+        words: Iterable[str],
+        sounds: Sounds | None = None,
+        heard: dict[str, list[str]] | None = None,
+    ) -> None:
+        self._known = frozenset(w for w in words if len(w) >= SHORTEST and w.isalpha())
+        self._by_start: dict[str, list[str]] = {}
+        for word in sorted(self._known):
+            self._by_start.setdefault(_start(word[0]), []).append(word)
+        self._sounds, self._heard = sounds, heard or {}
 
     def mend(self, word: str) -> tuple[str, ...]:
-        """Known words nearest to a misspelt one, best first; empty when none is near enough."""
-        if len(word) < SHORTEST or word in self._known or not word.isalpha():
-            return ()
+        """The known words likeliest meant, all equally likely; empty when none is near enough."""
+        found = self.near(word)
+        return tuple(other for cost, other in found if cost <= found[0][0] + MARGIN)
+
+    def near(self, word: str, pieces: Sequence[str] = ()) -> list[tuple[float, str]]:
+        """(cost of the slip, known word), the cheapest first; `pieces`: the words as typed apart."""
+        if not SHORTEST <= len(word) <= LONGEST_SLIP or word in self._known or not word.isalpha():
+            return []
+        found = {other: slip_cost(word, other) for other in self._spelt_like(word)}
+        short = len({c for c in word if c not in "aeiouyhw"}) < 3  # `zobo` sounds like too many words
+        for other, off in self.sounding_like(pieces or (word,)):
+            slip = found.get(other) or slip_cost(word, other)
+            if short and slip > SHORT_SLIP:
+                continue
+            found[other] = min(HEARD + off + LOOKS * min(slip, STRANGEST), found.get(other, slip))
+        near = ((c, other) for other, c in found.items() if c <= allowed(max(len(word), len(other))))
+        return sorted(near)[:_MOST]
+
+    def _spelt_like(self, word: str) -> list[str]:
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
-        found = process.extract(word, self._words, scorer=OSA.distance, score_cutoff=_reach(word), limit=12)
-        near = [(int(d), _strangeness(word, w), w) for w, d, _ in found if _plausible(word, w, int(d))]
-        near.sort()
-        return tuple(w for d, _, w in near if d == near[0][0])
+        reach = _reach(word)
+        starts = dict.fromkeys((_start(word[0]), _start(word[1])))
+        lists = [self._by_start.get(start, ()) for start in starts]
+        found = [
+            hit
+            for words in lists
+            for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=_MOST)
+        ]
+        return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 2 * _MOST]]
+
+    def sounding_like(self, pieces: Sequence[str], fewest: int = 1) -> Iterator[tuple[str, float]]:
+        """(name, how differently it sounds) of names with the same consonants, at least so many.
+
+        With two consonants only, the vowels must agree as well.
+        """
+        letters = sum(map(len, pieces))
+        for key, sound in self._sounds.sought(pieces) if self._sounds else ():
+            consonants = len(key) - 1  # behind the number of the language
+            limit = VOWELS_OFF * letters if consonants > 2 else 0.13 if consonants == 2 else 0.0
+            for entry in self._heard.get(key, ()) if limit and consonants >= fewest else ():
+                name, _, other = entry.partition(" ")
+                if (off := apart(sound, other)) <= limit:
+                    yield name, off
+
+
+def allowed(letters: int) -> float:
+    """What a slip in a word of so many letters may cost."""
+    return min(2.9, max(1.0, 0.24 * letters - 0.02))
 
 
 def _reach(word: str) -> int:
-    return 1 if len(word) <= 5 else 2 if len(word) <= 9 else 3
+    return 1 if len(word) <= 4 else 2 if len(word) <= 8 else 3 if len(word) <= 12 else 4
 
 
-def _plausible(word: str, other: str, distance: int) -> bool:
-    """Starts alike, and where half the letters' worth of slips is needed, sounds alike too."""
-    if word[0] != other[0] and _sound(word)[:2] != _sound(other)[:2]:
+@lru_cache(maxsize=4096)
+def slip_cost(word: str, other: str) -> float:
+    """What it takes to make one word of the other: about 1 for each strange letter, less for likely slips."""
+    from rapidfuzz.distance import OSA, Levenshtein
+
+    steps = Levenshtein.editops(word, other)
+    swaps = len(steps) - OSA.distance(word, other)
+    if swaps and len(steps) == 2:
+        return SWAPPED + (FIRST / 2 if word[0] != other[0] else 0.0)
+    cost = sum(_step(step.tag, step.src_pos, step.dest_pos, word, other) for step in steps)
+    return max(2 * SWAPPED, cost - swaps * SWAPPED) if swaps else cost
+
+
+def _step(tag: str, at: int, to: int, word: str, other: str) -> float:
+    first = FIRST if at == 0 or to == 0 else 0.0
+    if tag == "replace":
+        return _swap(word[at], other[to]) + (first if _start(word[at]) != _start(other[to]) else 0.0)
+    text, place = (word, at) if tag == "delete" else (other, to)
+    letter = text[place]
+    if _start(letter) in map(_start, text[max(0, place - 1) : place] + text[place + 1 : place + 2]):
+        return 0.35
+    return first + (0.65 if letter in "aeiouyh" else 0.9)
+
+
+@lru_cache(maxsize=1024)
+def _swap(one: str, other: str) -> float:
+    if one in _VOWELS and other in _VOWELS:
+        return 0.6
+    if _start(one) == _start(other):
+        return 0.6
+    return 0.75 if _is_neighbour(one, other) else 1.0
+
+
+def _is_neighbour(one: str, other: str) -> bool:
+    places = [(row, keys.index(c)) for c in (one, other) for row, keys in enumerate(_KEYS) if c in keys]
+    if len(places) < 2:
         return False
-    from rapidfuzz.distance import OSA
-
-    if distance <= max(1, len(word) // 4):
-        return True
-    return OSA.distance(_sound(word), _sound(other)) <= (len(word) >= 9)
+    (row, column), (row2, column2) = places
+    return abs(row - row2) <= 1 and -1 <= (column - column2) * (1 if row >= row2 else -1) <= 1
 
 
-def _strangeness(word: str, other: str) -> int:
-    """How differently two words sound and start: breaks ties between equally near words."""
-    from rapidfuzz.distance import OSA
-
-    return OSA.distance(_sound(word), _sound(other)) + (word[0] != other[0])
-
-
-def _sound(word: str) -> str:
-    for letters, sound in _SOUNDS:
-        word = word.replace(letters, sound)
-    doubled = [c for i, c in enumerate(word) if i == 0 or c != word[i - 1]]
-    return "".join(c for i, c in enumerate(doubled) if i == 0 or c not in "aeiouyh")
-
-
-def runs_together(words: Sequence[str]) -> str:
-    """Two typed pieces as one word (`shar donnay`)."""
-    return "".join(words)
+def _start(letter: str) -> str:
+    return _START.get(letter, letter)

@@ -1,0 +1,37 @@
+"""What is known of speech, from corpus/language/heard-as.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from hashlib import sha256
+from typing import Any
+
+from assistant.language.fold import key
+from assistant.language.sounding import Sounds
+
+
+@dataclass(frozen=True)
+class Heard:
+    """What is known of speech: whole-phrase slips, how letters sound, what stands before the name of a
+    person, and names of foods and drinks that the knowledge lacks."""
+
+    slips: Mapping[str, str]
+    sounds: Sounds
+    people: frozenset[str]
+    others: frozenset[str]
+    key: str
+
+    @classmethod
+    def of(cls, tables: Mapping[str, Any]) -> Heard:
+        """From the tables of heard-as.toml. Raises KeyError, ValueError or TypeError where unsound."""
+        rules = tables["sounds"]
+        others = frozenset(word for name in tables["others"]["names"].split() for word in key(name))
+        people = frozenset(tables["people"]["before"])
+        return cls(
+            dict(tables["slips"]),
+            Sounds(rules),
+            people,
+            others,
+            sha256(repr(rules).encode()).hexdigest()[:12],
+        )

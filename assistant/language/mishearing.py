@@ -1,0 +1,83 @@
+"""Finds names that were heard as ordinary English words: `zen fan dell`, `pinto noir`.
+
+Every piece is a word in its own right, so more is asked than of a misspelt word: the pieces must sound
+just like a foreign name, or stand beside a word known from foreign names alone and nearly spell one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from spacy.tokens import Doc, Span
+
+from assistant.language.fold import fold
+from assistant.language.lexicon import Lexicon
+from assistant.language.spelling import Speller, is_english, slip_cost
+
+FEWEST = 6  # letters
+LONGEST = 4  # pieces of one name
+OFF_LETTER = 0.025  # how differently the pieces may sound, for each letter
+NEARLY = 0.11  # what the slips may cost for each letter beside a foreign word
+_SOUGHT = ("Wine", "Grape", "Food")
+
+
+class Mishearings:
+    """Looks for foreign names in windows of English words."""
+
+    def __init__(self, lexicon: Lexicon, speller: Speller) -> None:
+        self._lexicon, self._speller = lexicon, speller
+
+    def name(self, pieces: Sequence[str], consonants: int = 3) -> str | None:
+        """The name that two or more words were meant for, of at least so many consonants, or None."""
+        joined = "".join(pieces)
+        if len(joined) < FEWEST:
+            return None
+        if self._known(joined):
+            return joined if self._foreign(joined) else None
+        heard = self._heard(pieces, consonants)
+        return heard or (self._nearly(joined) if any(map(self._marks, pieces)) else None)
+
+    def _known(self, joined: str) -> bool:
+        return joined in self._lexicon.joined or joined in self._lexicon.spelt_right
+
+    def _heard(self, pieces: Sequence[str], consonants: int) -> str | None:
+        limit = OFF_LETTER * sum(map(len, pieces))
+        found = [(off, name) for name, off in self._speller.sounding_like(pieces, consonants) if off <= limit]
+        return self._only(name for off, name in sorted(found) if off <= min(found)[0] + 0.05)
+
+    def _nearly(self, joined: str) -> str | None:
+        near = [(slip_cost(joined, name), name) for _, name in self._speller.near(joined)]
+        near = [(cost, name) for cost, name in near if cost <= NEARLY * len(joined)]
+        return self._only(name for cost, name in near if cost <= min(near)[0] + 0.05)
+
+    def _only(self, names: Iterable[str]) -> str | None:
+        """The first foreign name, unless another one means something else."""
+        found = [name for name in dict.fromkeys(names) if self._foreign(name)]
+        meant = {self._meant(name) for name in found}
+        return found[0] if len(meant) == 1 else None
+
+    def _meant(self, name: str) -> tuple[str, ...]:
+        found = self._lexicon.longest([name], 0)
+        return tuple(n.id for n in found[1] if n.type in _SOUGHT) if found else ()
+
+    def _foreign(self, name: str) -> bool:
+        words = self._lexicon.joined.get(name, name).split()
+        return bool(self._meant(name)) and not (len(words) > 1 and all(map(is_english, words)))
+
+    def _marks(self, word: str) -> bool:
+        """Whether a word stands in names and nowhere else (`noir`, `frites`)."""
+        return word in self._lexicon.spelt_right and not is_english(word)
+
+
+def pieces_of(span: Span) -> list[str]:
+    """The words as typed and folded, the last as a stem."""
+    return [*(fold(token.text) for token in span[:-1]), span[-1].norm_]
+
+
+def windows_around(doc: Doc, at: int, since: int) -> Iterator[tuple[int, int]]:
+    """Spans of up to four words around a strange one, itself first."""
+    for size in range(1, LONGEST + 1):
+        for start in range(max(since, at - size + 1), at + 1):
+            end = start + size
+            if end <= len(doc) and all(doc[i].norm_.isalpha() for i in range(start, end)):
+                yield start, end
