@@ -6,7 +6,19 @@ import time
 from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.answers import compare, describe, foods, judge, order, safety, small, whatif, why, wines
+from assistant.answers import (
+    compare,
+    describe,
+    foods,
+    judge,
+    order,
+    safety,
+    service,
+    small,
+    whatif,
+    why,
+    wines,
+)
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
@@ -30,6 +42,7 @@ BUILDERS: dict[str, Builder] = {
     "describe": describe.describe,
     "define": small.define,
     "pour-order": order.order,
+    "service": service.service,
     "safety": safety.safety,
     "help": small.help_,
     "smalltalk": small.smalltalk,

@@ -10,7 +10,7 @@ from pathlib import Path
 from assistant.knowledge import build, names
 from assistant.knowledge import digest as digest_module
 from assistant.knowledge.cache import cached, content_key
-from assistant.knowledge.concepts import Entry, Food, Method, Rule, Wine, first
+from assistant.knowledge.concepts import Amount, Entry, Food, Method, Rule, Wine, amount, first
 from assistant.knowledge.digest import Digest, read_digest
 from assistant.knowledge.files import knowledge_files, ontology_dir
 from assistant.knowledge.kinds import kind_as_food
@@ -89,6 +89,14 @@ class Knowledge:
         if wine in self.wines:
             return [wine]
         return [style.id for style in self.wines.values() if wine in style.kinds]
+
+    def keeps_open(self, wine: str) -> Amount | None:
+        """Days that an opened bottle keeps: its own word, else that of its nearest kind, or None."""
+        for subject in (wine, *self.broader(wine)):
+            value = first(self.digest[subject], "keepsOpen")
+            if value is not None:
+                return amount(value)
+        return None
 
     def countries(self, homes: Iterable[str]) -> frozenset[str]:
         """The countries that these homes are or lie in."""

@@ -1,0 +1,71 @@
+"""How wines are served: the figures of the knowledge, and that they stand in the record.
+
+Bands: how long open bottles keep is common practice (fizz a day or three, still wine three to five, fortified
+wine weeks); that every style is served between 5 and 19 degrees is the span of the published tables.
+"""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from assistant.answers.record import Answer
+from assistant.knowledge.concepts import Wine
+from assistant.session import Session
+from tests.answer_schema import faults
+
+FIZZ = 3.0
+
+
+def asked(session: Session, question: str) -> Answer:
+    """The answer, as the first of a conversation."""
+    session.new_conversation()
+    answer = session.ask(question)
+    assert answer.intent == "service"
+    assert not faults(json.loads(json.dumps(answer.as_json())))
+    return answer
+
+
+def _longest(wine: Wine) -> float:
+    if wine.amounts["pressure"].typical >= FIZZ:
+        return 3.0
+    return 56.0 if "kind/fortified-wine" in wine.kinds else 5.0
+
+
+def test_every_wine_says_how_it_is_served_and_kept(session: Session) -> None:
+    for wine in (w for w in session.knowledge.wines.values() if w.type == "Wine"):
+        keeps = session.knowledge.keeps_open(wine.id)
+        assert keeps is not None, wine.id
+        assert keeps.high <= _longest(wine), wine.id
+        assert wine.serve is not None, wine.id
+        assert 5.0 <= wine.serve.low <= wine.serve.high <= 19.0, wine.id
+        assert session.wording("glass", wine.glass or "")
+
+
+@pytest.mark.parametrize("question", ["how cold should chablis be", "does Barolo need decanting"])
+def test_the_figures_are_those_of_the_wine(session: Session, question: str) -> None:
+    answer = asked(session, question)
+    wine = session.knowledge.wines[answer.picks[0].id]
+    assert wine.serve is not None
+    assert answer.figures["celsius"]["value"] == wine.serve.typical
+    assert f"{wine.serve.low:g} to {wine.serve.high:g} °C" in answer.say
+
+
+def test_a_kind_has_the_range_of_its_common_styles(session: Session) -> None:
+    answer = asked(session, "how cold should the white be")
+    assert answer.picks == ()
+    assert "°C" in answer.say
+
+
+def test_without_a_wine_it_asks_which(session: Session) -> None:
+    answer = asked(session, "how cold should I serve it")
+    assert answer.clarify
+    assert not answer.understood
+
+
+def test_that_means_the_wine_that_stands(session: Session) -> None:
+    session.new_conversation()
+    first, served = session.ask("a red for lamb"), session.ask("how cold do I serve that?")
+    assert served.intent == "service"
+    assert [i.id for i in served.picks] == [first.picks[0].id]
