@@ -25,7 +25,7 @@ from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
 from assistant.pairing.dish import Dish
 
-ASKED_WHY = ("why", "why-not")
+ABOUT_REFUSED = ("why", "why-not", "substitute")
 FRAGMENT = 2
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
@@ -98,7 +98,7 @@ class Parser:
     def _frame(self, choice: Choice, text: Text, found: Sorting, dishes: list[Dish]) -> Frame:
         wines = [r.id for r in found.wines]
         preferences = found.preferences
-        if choice.intent in ASKED_WHY:  # `why not Barolo?` asks about Barolo
+        if choice.intent in ABOUT_REFUSED:  # `why not Barolo?`, `no Barolo in the shop` ask about Barolo
             wines += found.refused
             preferences = [p for p in preferences if p not in found.refused.values()]
         return Frame(

@@ -1,0 +1,70 @@
+"""What instead: the wines most like one that is not to be had, or the foods most like a food."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import LIKED, compose
+from assistant.answers.context import Context, say_reason
+from assistant.answers.foods import style
+from assistant.answers.items import groups_of
+from assistant.answers.record import Answer, Item
+from assistant.answers.wording import listed
+from assistant.pairing.engine import Match
+from assistant.pairing.likeness import alike_foods, alike_wines
+
+NEAREST = 12
+
+
+def substitute(context: Context) -> Answer:
+    """For a wine its nearest kin, those that suit the dish first where one stands; else for a food."""
+    if context.frame.wines:
+        return _for_wine(context, style(context, context.frame.wines[0]))
+    named = [r.id for r in context.frame.text.readings if r.type == "Food"]
+    foods = [*(dish.main.food for dish in context.frame.dishes), *named]
+    if foods:
+        return _for_food(context, foods[0])
+    which = context.wording("say", "instead-which")
+    return replace(compose(context, which, [which]), clarify=which, understood=False)
+
+
+def _for_wine(context: Context, wine: str) -> Answer:
+    among = [w for w in context.candidates() if w not in context.frame.named_before]
+    near = alike_wines(wine, among, context.engine)[:NEAREST]
+    if not near:
+        none = context.wording("line", "none-left")
+        return compose(context, none, [none])
+    if not context.frame.dishes:
+        return _named(context, wine, [Match(w, 0.0, "neutral", (), ()) for w in near[: context.top]])
+    matches = [context.engine.judge(context.table(), w) for w in near]
+    liked = [m for m in matches if m.verdict in LIKED]
+    return _named(context, wine, [*liked, *(m for m in matches if m not in liked)][: context.top])
+
+
+def _named(context: Context, wine: str, matches: list[Match]) -> Answer:
+    labels = [context.knowledge.wines[m.wine].label for m in matches]
+    old = context.knowledge.wines[wine].label
+    say = context.wording("say", "instead", first=labels[0], old=old)
+    lines = [say]
+    if labels[1:]:
+        lines.append(context.wording("line", "instead-next", wines=listed(labels[1:])))
+    reason = say_reason(matches[0], context.knowledge, good=True) if context.frame.dishes else None
+    if reason:
+        lines.append(context.wording("line", "instead-dish", dish=context.dish_name(), reason=reason))
+    return compose(context, say, lines, picks=matches)
+
+
+def _for_food(context: Context, food: str) -> Answer:
+    near = alike_foods(food, context.engine)[: context.top]
+    if not near:
+        none = context.wording("say", "instead-none", food=context.knowledge.label(food))
+        return compose(context, none, [none])
+    labels = [context.knowledge.label(f) for f in near]
+    say = context.wording("say", "instead", first=labels[0], old=context.knowledge.label(food))
+    lines = [say, context.wording("line", "instead-next", wines=listed(labels[1:]))] if labels[1:] else [say]
+    return replace(compose(context, say, lines), picks=tuple(_item(context, f) for f in near))
+
+
+def _item(context: Context, food: str) -> Item:
+    groups = groups_of(context.knowledge.broader(food), context.knowledge)
+    return Item(food, context.knowledge.label(food), "food", groups, 0.0, "neutral", ())
