@@ -58,7 +58,7 @@ def swapped(text: Text) -> tuple[Reading, Reading] | None:
     between = text.stems[foods[0].end : foods[1].start]
     if words.swaps.intersection(text.stems[: foods[0].start]) and words.for_.intersection(between):
         return foods[0], foods[1]
-    if " ".join(between) in words.instead_of:
+    if any(phrase in " ".join(between) for phrase in words.instead_of):
         return foods[1], foods[0]
     return None
 

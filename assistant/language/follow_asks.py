@@ -7,7 +7,8 @@ from dataclasses import replace
 from assistant.knowledge.store import Knowledge
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
-from assistant.language.standing import Talk, anew, dishes_of, joined, short, wines_of
+from assistant.language.refer import refers
+from assistant.language.standing import Talk, anew, dishes_of, joined, wines_of
 
 DEEPEST = 3
 WHOLE_TABLE = ("one-bottle", "choose-wines", "check-board", "compare", "pour-order", "what-if", "judge-pair")
@@ -50,7 +51,7 @@ def why_not(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`anything else?` goes on down the same list."""
-    more = frame.another or (short(frame) and follow_words().more.intersection(frame.text.stems))
+    more = frame.another or (not frame.preferences and follow_words().more.intersection(frame.text.stems))
     if not more or frame.dishes or frame.wines:
         return None
     limits = joined(talk.frame.preferences, frame.preferences)
@@ -73,6 +74,28 @@ def same(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     told = tuple(w for w, s in zip(frame.text.words, frame.text.stems, strict=True) if s in asked)
     text = replace(frame.text, left_out=tuple(dict.fromkeys((*frame.text.left_out, *told))))
     return replace(talk.frame, text=text, preferences=joined(talk.frame.preferences, frame.preferences))
+
+
+def which_of_them(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`which of the two?` compares the wines that stand, or the first two picked."""
+    several = follow_words().several.intersection(frame.text.stems)
+    wines = talk.frame.wines if len(talk.frame.wines) > 1 else wines_of(talk.picks[:2])
+    if not several or frame.intent not in ("unclear", "compare") or frame.wines or len(wines) < 2:
+        return None
+    return replace(frame, intent="compare", wines=wines, dishes=frame.dishes or talk.frame.dishes)
+
+
+def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`what cheese would that go with`: other foods for the wine that stands."""
+    kinds = all(d.main.food.startswith("kind/") for d in frame.dishes)
+    if talk.frame.intent != "foods-for-wine" or frame.wines or not kinds:
+        return None
+    if frame.intent not in ("wines-for-food", "foods-for-wine", "unclear") or frame.preferences:
+        return None
+    if not (frame.dishes or refers(frame.text) or frame.intent != "unclear"):
+        return None
+    before = (*talk.frame.named_before, *talk.picks)
+    return replace(frame, intent="foods-for-wine", wines=talk.frame.wines, named_before=before)
 
 
 def context(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

@@ -32,6 +32,7 @@ class FollowWords:
     one: Words
     cheaper: Words
     more: Words
+    several: Words
 
 
 @lru_cache(maxsize=1)

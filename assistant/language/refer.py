@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
+from assistant.knowledge.store import Knowledge
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Text
+from assistant.pairing.dish import Dish
+
+if TYPE_CHECKING:
+    from assistant.language.standing import Talk
 
 WINES = ("wine/", "drink/")
 PLACED = ("unclear", "wines-for-food", "foods-for-wine", "define", "pour-order")
@@ -30,7 +36,27 @@ def placed(frame: Frame, picks: tuple[str, ...]) -> Frame:
     """The frame with the wine that is meant by its place in the last list."""
     at = place(frame.text)
     wines = tuple(i for i in picks if i.startswith(WINES))
-    if at is None or frame.wines or frame.dishes or not -len(wines) <= at <= len(wines) or not wines:
+    if at is None or frame.wines or not -len(wines) <= at <= len(wines) or not wines:
         return frame
     wine = wines[at - 1 if at > 0 else at]
-    return replace(frame, wines=(wine,), intent="describe" if frame.intent in PLACED else frame.intent)
+    plain = "judge-pair" if frame.dishes else "describe"
+    return replace(frame, wines=(wine,), intent=plain if frame.intent in PLACED else frame.intent)
+
+
+def same_food(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame:
+    """`the cheese` is the goat's cheese spoken of before, where only its kind is named."""
+    if not frame.dishes or not all(d.main.food.startswith("kind/") for d in frame.dishes):
+        return frame
+    met = [_of_kind(dish.main.food, talk, knowledge) for dish in frame.dishes]
+    dishes = tuple(old or dish for old, dish in zip(met, frame.dishes, strict=True))
+    return replace(frame, dishes=dishes)
+
+
+def _of_kind(kind: str, talk: Talk | None, knowledge: Knowledge) -> Dish | None:
+    """The dish of this kind that stood last, or None."""
+    while talk is not None:
+        for dish in talk.frame.dishes:
+            if kind in knowledge.broader(dish.main.food):
+                return dish
+        talk = talk.before
+    return None

@@ -12,6 +12,7 @@ from assistant.pairing.engine import single
 
 MOST_DISHES = 6
 BARE_WORDS = 4
+EARLY = 3
 DESSERT = "kind/dessert"
 EDIBLE = ("food", "sauce", "dressing", "garnish")
 
@@ -149,7 +150,8 @@ class Sorting:
             return self._home_limit(reading)
         adjective = reading.text.lower() != self._knowledge.label(reading.id).lower()
         asks = "wines-for-food" in self._text.cues or is_bare(self._text)
-        if not has_food and is_bare(self._text) and (self._standing or self._limited()):
+        early = self._standing and reading.start < EARLY
+        if not has_food and (early or (is_bare(self._text) and (self._standing or self._limited()))):
             return self._home_limit(reading)  # `not Italian` of what stands, `something dry and Italian`
         if adjective and not has_food and asks:
             return self._cuisine(reading)

@@ -9,7 +9,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language import follow_asks as asks
 from assistant.language import follow_dishes as dishes
 from assistant.language.frame import Frame
-from assistant.language.refer import placed
+from assistant.language.refer import placed, same_food
 from assistant.language.standing import Edit, Talk
 
 EDITS: tuple[Edit, ...] = (
@@ -23,6 +23,8 @@ EDITS: tuple[Edit, ...] = (
     dishes.on,
     dishes.limit,
     asks.same,
+    asks.which_of_them,
+    asks.more_foods,
     dishes.swap_part,
     dishes.swap_dish,
     dishes.swap_wine,
@@ -35,6 +37,8 @@ def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
     if talk is None:
         return frame
     frame = placed(frame, talk.picks)
+    if talk.asked != "foods-for-wine":
+        frame = same_food(frame, talk, knowledge)
     for step in EDITS:
         edited = step(frame, talk, knowledge)
         if edited is not None:
