@@ -11,11 +11,13 @@ from assistant.answers import (
     describe,
     foods,
     judge,
+    myth,
     order,
     safety,
     service,
     small,
     substitute,
+    trouble,
     whatif,
     why,
     wines,
@@ -45,6 +47,8 @@ BUILDERS: dict[str, Builder] = {
     "pour-order": order.order,
     "service": service.service,
     "substitute": substitute.substitute,
+    "myth": myth.myth,
+    "trouble": trouble.trouble,
     "safety": safety.safety,
     "help": small.help_,
     "smalltalk": small.smalltalk,
@@ -52,7 +56,7 @@ BUILDERS: dict[str, Builder] = {
 }
 
 # What is said in between leaves standing what stood before.
-ASIDES = ("define", "help", "smalltalk", "safety", "unclear")
+ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
 
 
 class Session:
@@ -77,7 +81,7 @@ class Session:
         frame = self.read(question)
         answer = self._answer(frame)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
-        if (answer.understood or told) and frame.intent not in ASIDES:
+        if (answer.understood or told) and not self._aside(frame):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
             self._talk = stands(frame, picks, avoid, self._talk)
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
@@ -86,6 +90,11 @@ class Session:
         """The question understood, together with what stands; nothing is answered or remembered."""
         frame = self.parser.parse(question, standing=self._talk is not None)
         return self._pourable(follow(frame, self._talk, self.knowledge))
+
+    def _aside(self, frame: Frame) -> bool:
+        """Whether what stood stands on: a saying only brings in what it names itself."""
+        old = self._talk.frame.dishes if self._talk else ()
+        return frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
 
     def _pourable(self, frame: Frame) -> Frame:
         """The frame without wine words that no style of the graph answers to."""

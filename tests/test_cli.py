@@ -56,6 +56,8 @@ QUESTIONS: dict[str, tuple[str, ...]] = {
     ),
     "why": ("why does Chablis go with oysters", "explain why port goes with Stilton"),
     "why-not": ("why not Cabernet Sauvignon with oysters", "why doesn't Barolo go with sole"),
+    "service": ("how cold should Chablis be", "does Barolo need decanting"),
+    "substitute": ("they were out of Sancerre, what else can I buy", "what can I use instead of Gruyère"),
     "compare": (
         "riesling or chardonnay with the crab",
         "compare Malbec and Merlot with steak",
@@ -75,6 +77,8 @@ QUESTIONS: dict[str, tuple[str, ...]] = {
         "in which order should I pour Champagne, Chablis and Barolo",
         "Sauternes before or after Sancerre",
     ),
+    "myth": ("is it true that legs mean quality", "is it true red never goes with salmon"),
+    "trouble": ("my red smells of wet cardboard", "the cork broke and half of it is in the bottle"),
     "safety": ("can I drink wine when pregnant", "is brie safe in pregnancy"),
     "help": ("help", "what can you do"),
     "smalltalk": ("hello", "thank you"),

@@ -17,22 +17,33 @@ from assistant.language.topics import Topic
 
 def safety(context: Context) -> Answer:
     """The cautions that the topics, foods and drinks of the question call for."""
-    cautions = _cautions(context)
-    entries = [context.knowledge.entry(c) for c in cautions]
-    sentences = [str(first(entry, "say")) for entry in entries]
-    say = sentences[0].split(". ")[0].rstrip(".") + "." if sentences else context.wording("say", "safety")
-    records = tuple(
-        {"id": name, "text": sentence, "source": _sources(context, name)}
-        for name, sentence in zip(cautions, sentences, strict=True)
-    )
+    records = cautions(context)
+    sentences = [record["text"] for record in records]
+    say = first_sentence(sentences[0]) if sentences else context.wording("say", "safety")
     lines = [*sentences, *_allergen_lines(context)]
     sources = dict.fromkeys(s for r in records for s in r["source"].split("; "))
     lines += [context.wording("line", "source", source="; ".join(sources))] if sources else []
     return replace(compose(context, say, lines), dish=None, cautions=records)
 
 
-def _sources(context: Context, caution: str) -> str:
-    sources = context.knowledge.entry(caution).get("source", [])
+def first_sentence(text: str) -> str:
+    """The first sentence of a text."""
+    return text.split(". ")[0].rstrip(".") + "."
+
+
+def cautions(context: Context) -> tuple[dict[str, str], ...]:
+    """The cautions that the topics, foods and drinks of the question call for, most urgent first."""
+    return tuple(caution(context, name) for name in _cautions(context))
+
+
+def caution(context: Context, name: str) -> dict[str, str]:
+    """A caution in its fixed wording: id, text, source."""
+    text = str(first(context.knowledge.entry(name), "say"))
+    return {"id": name, "text": text, "source": _sources(context, name)}
+
+
+def _sources(context: Context, name: str) -> str:
+    sources = context.knowledge.entry(name).get("source", [])
     return "; ".join(source_text(s, context.knowledge) for s in sources)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from assistant.language.cues import Cue
 from assistant.pairing.dish import Dish
 
 
@@ -41,7 +42,10 @@ class Preference:
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """A question as typed, with all that was recognised in it and what was left out."""
+    """A question as typed, with all that was recognised in it and what was left out.
+
+    `entries`: turns of phrase that name a popular claim or a trouble, the surest first.
+    """
 
     typed: str
     words: tuple[str, ...]
@@ -50,6 +54,7 @@ class Text:
     cues: frozenset[str]
     left_out: tuple[str, ...]
     topics: tuple[str, ...] = ()
+    entries: tuple[Cue, ...] = ()
     notes: tuple[str, ...] = ()
 
 
@@ -58,7 +63,8 @@ class Frame:
     """A question understood. `dishes` are bites in order; `wines` are style or kind ids.
 
     `because`: the traits of the text that spoke for the intent, strongest first; `again`: gone back,
-    the intent that is answered once more.
+    the intent that is answered once more; `entries`: ids of the popular claims and troubles meant, the surest
+    first; `nearest`: where none is known, those that share most words with what was typed.
     """
 
     intent: str
@@ -76,3 +82,5 @@ class Frame:
     follows: bool = False
     because: tuple[str, ...] = ()
     again: str = ""
+    entries: tuple[str, ...] = ()
+    nearest: tuple[str, ...] = ()

@@ -12,6 +12,7 @@ from assistant.language.clean import clean
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
+from assistant.language.entries import Entries
 from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, stem
 from assistant.language.follow_words import follow_words
@@ -48,7 +49,8 @@ class Parser:
         plain = read_words(folder / "plain-english.txt")
         heard = read_data(folder / "heard-as.toml", Heard.of)
         self.topics = Topics(folder / "safety.toml")
-        self._reader = Reader(self.lexicon, self._cues, self.topics, filler, heard, plain)
+        self.entries = Entries(folder)
+        self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, filler, heard, plain)
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""
@@ -101,7 +103,7 @@ class Parser:
         if choice.intent in ABOUT_REFUSED:  # `why not Barolo?`, `no Barolo in the shop` ask about Barolo
             wines += found.refused
             preferences = [p for p in preferences if p not in found.refused.values()]
-        return Frame(
+        frame = Frame(
             intent=choice.intent,
             because=choice.because,
             text=text,
@@ -115,6 +117,7 @@ class Parser:
             another="another" in text.cues,
             follows="follow" in text.cues,
         )
+        return self.entries.told(frame)
 
 
 def _stems(text: Text, reading: Reading) -> tuple[str, ...]:

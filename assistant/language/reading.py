@@ -9,6 +9,7 @@ from spacy.tokens import Doc, Span
 
 from assistant.language.clean import Cleaned
 from assistant.language.cues import Cue, CueBook
+from assistant.language.entries import Entries
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
@@ -23,20 +24,21 @@ MOST_TAKEN_APART = 40
 
 
 class Reader:
-    """Reads cleaned text with a lexicon, cue book, filler words and speech slips."""
+    """Reads cleaned text with a lexicon, cue book, topics, entries, filler words and speech slips."""
 
     def __init__(
         self,
         lexicon: Lexicon,
         cues: CueBook,
         topics: Topics,
+        entries: Entries,
         filler: frozenset[str],
         heard: Heard,
         plain: frozenset[str] = frozenset(),
     ) -> None:
-        self._lexicon, self._cues, self._topics = lexicon, cues, topics
+        self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
         self._filler, self._heard = filler | plain, heard.slips
-        little = cues.words | topics.words | filler
+        little = cues.words | topics.words | entries.words | filler
         self._repairer = Repairer(lexicon, little, plain, heard)
 
     def read(self, cleaned: Cleaned) -> Text:
@@ -56,6 +58,7 @@ class Reader:
             cues=frozenset(found | ({SAFETY} if topics else set())),
             left_out=tuple(self._left_out(doc, readings, [*cues, *warnings], mended)),
             topics=topics,
+            entries=self._entries.find(doc),
             notes=_notes(cleaned),
         )
 

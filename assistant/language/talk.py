@@ -13,6 +13,7 @@ from assistant.language.refer import placed, same_food
 from assistant.language.standing import Edit, Talk
 
 EDITS: tuple[Edit, ...] = (
+    asks.saying,
     asks.numbers,
     asks.back,
     dishes.what_if,

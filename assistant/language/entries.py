@@ -1,0 +1,143 @@
+"""Popular claims and troubles: which one is meant, by cue lines that stand beside the knowledge about them.
+
+Whether a question is about a claim or about trouble at all is decided by what its words speak for; the
+longest line found then tells which.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from spacy.lang.en.stop_words import STOP_WORDS
+from spacy.tokens import Doc
+
+from assistant.language.cues import Cue, CueBook, Line, read_line
+from assistant.language.data import read_data
+from assistant.language.frame import Frame, Text
+
+# Sorts of entries by intent; a doubted claim may also be about a fault.
+OWN = {"myth": ("myth",), "trouble": ("trouble", "fault")}
+SORTS = {"myth": ("myth", "fault"), "trouble": ("trouble", "fault")}
+NEAREST, TELLING = 3, 6
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """An entry of a language file: its id, its cue lines, and the safety topics that it settles itself.
+
+    The words of `anywhere` lines may stand in any order and at any distance.
+    """
+
+    id: str
+    lines: tuple[str, ...]
+    anywhere: tuple[str, ...]
+    settles: frozenset[str]
+
+
+class Entries:
+    """All claims, troubles and faults of a folder, ready to find. Raises KnowledgeError for broken files."""
+
+    def __init__(self, folder: Path) -> None:
+        rows = [*read_data(folder / "myths.toml", _myths), *read_data(folder / "troubles.toml", _troubles)]
+        self.by_id: Mapping[str, Row] = {row.id: row for row in rows}
+        self._book = CueBook({row.id: row.lines for row in rows})
+        self._loose = [(row.id, read_line(line)) for row in rows for line in row.anywhere]
+        self._words = {name: self._words_of(name) for name in self.by_id}
+        self._common = Counter(word for words in self._words.values() for word in words)
+        self.words = frozenset(self._common)
+
+    def find(self, doc: Doc) -> tuple[Cue, ...]:
+        """The cues of entries in the text, each under its entry's id, the surest first."""
+        stems = [token.norm_ for token in doc]
+        loose = (_anywhere(name, line, stems) for name, line in self._loose)
+        found = [*self._book.find(doc), *(cue for cue in loose if cue)]  # in order first where equally long
+        return tuple(sorted(found, key=lambda cue: -len(cue.fixed)))
+
+    def _words_of(self, name: str) -> frozenset[str]:
+        lines = [*self._book.lines[name], *(line for of, line in self._loose if of == name)]
+        return frozenset(word for line in lines for step in line for word in step.words)
+
+    def told(self, frame: Frame) -> Frame:
+        """A frame about a claim or trouble with the entries meant, or the nearest; any other frame as it is.
+
+        Entries that answer a safety topic of the question come first.
+        """
+        if frame.intent not in SORTS:
+            return frame
+        cues = _meant(frame)
+        if not cues:
+            return replace(frame, nearest=self.nearest(frame.text.stems, OWN[frame.intent]))
+        ids = sorted((cue.name for cue in cues), key=lambda name: not self._settled([name], frame))
+        settled = self._settled(ids, frame)
+        topics = tuple(topic for topic in frame.text.topics if topic not in settled)
+        return replace(frame, entries=tuple(ids), topics=topics, text=_used(frame.text, ids))
+
+    def _settled(self, ids: Iterable[str], frame: Frame) -> set[str]:
+        return {topic for name in ids for topic in self.by_id[name].settles if topic in frame.text.topics}
+
+    def nearest(self, stems: Iterable[str], sorts: Iterable[str]) -> tuple[str, ...]:
+        """Ids of up to three entries that share most words with these, rare words counting more."""
+        wanted, asked = tuple(sorts), set(stems) - STOP_WORDS
+        scores = {
+            name: sum(1 / self._common[word] for word in words & asked)
+            for name, words in self._words.items()
+            if name.startswith(wanted) and any(self._common[word] <= TELLING for word in words & asked)
+        }
+        return tuple(sorted(scores, key=lambda name: (-scores[name], name))[:NEAREST])
+
+
+def _anywhere(name: str, line: Line, stems: Sequence[str]) -> Cue | None:
+    """The line as a cue where each of its words stands somewhere, no word serving twice."""
+    places: list[int] = []
+    for step in line:
+        at = next((i for i, stem in enumerate(stems) if stem in step.words and i not in places), None)
+        if at is None:
+            return None
+        places.append(at)
+    return Cue(name, min(places), max(places) + 1, tuple(sorted(places)))
+
+
+def _meant(frame: Frame) -> list[Cue]:
+    """The entries of the frame's intent, the surest first: claims, else causes, else symptoms."""
+    cues = [cue for cue in frame.text.entries if cue.name.startswith(SORTS[frame.intent])]
+    by_sort = {sort: [cue for cue in cues if cue.name.startswith(sort)] for sort in SORTS[frame.intent]}
+    if "trouble" in by_sort:  # a cause says more than its symptom, unless the symptom says all of it and more
+        wide = [set(cue.fixed) for cue in by_sort["trouble"]]
+        by_sort["fault"] = [c for c in by_sort["fault"] if not any(set(c.fixed) < words for words in wide)]
+    order = ("myth", "fault", "trouble")
+    return next((_apart(by_sort[sort]) for sort in order if by_sort.get(sort)), [])
+
+
+def _apart(cues: Iterable[Cue]) -> list[Cue]:
+    """The cues that are found in words of their own, each entry once."""
+    found: dict[str, Cue] = {}
+    taken: set[int] = set()
+    for cue in cues:
+        if taken.isdisjoint(cue.fixed):
+            found.setdefault(cue.name, cue)
+            taken.update(cue.fixed)
+    return list(found.values())
+
+
+def _used(text: Text, ids: Iterable[str]) -> Text:
+    """The text without the words that name these entries among those left out."""
+    used = {text.words[i] for cue in text.entries if cue.name in ids for i in cue.fixed}
+    return replace(text, left_out=tuple(word for word in text.left_out if word not in used))
+
+
+def _myths(tables: Mapping[str, Any]) -> list[Row]:
+    return [_row(f"myth/{name}", table) for name, table in tables["myth"].items()]
+
+
+def _troubles(tables: Mapping[str, Any]) -> list[Row]:
+    sorts = (("trouble", tables["trouble"]), ("fault", tables["fault"]))
+    return [_row(f"{sort}/{name}", table) for sort, entries in sorts for name, table in entries.items()]
+
+
+def _row(id_: str, table: Mapping[str, Any]) -> Row:
+    lines, anywhere = tuple(table.get("lines", ())), tuple(table.get("anywhere", ()))
+    return Row(id_, lines, anywhere, frozenset(table.get("settles", ())))
