@@ -49,6 +49,8 @@ BUILDERS: dict[str, Builder] = {
     "substitute": substitute.substitute,
     "myth": myth.myth,
     "trouble": trouble.trouble,
+    "set-table": small.set_table,
+    "undo": small.nothing_back,
     "safety": safety.safety,
     "help": small.help_,
     "smalltalk": small.smalltalk,

@@ -56,3 +56,19 @@ def unclear(context: Context, name: str = "text") -> Answer:
     notes = [context.wording("line", note, limit=MAX_CHARACTERS) for note in context.frame.text.notes]
     text = "\n".join([*lines, *notes])
     return replace(compose(context, say, lines), text=text, clarify=clarify, understood=False)
+
+
+def set_table(context: Context) -> Answer:
+    """What is on the table is taken in, and stands for the questions that follow."""
+    wines = [context.knowledge.label(w) for w in context.frame.wines]
+    foods = [context.dish_name()] if context.frame.dishes else []
+    if not (wines or foods):
+        return unclear(context)
+    say = context.wording("say", "table", things=listed([*foods, *wines]))
+    return compose(context, say, [say, context.wording("line", "table-next")])
+
+
+def nothing_back(context: Context) -> Answer:
+    """There is no turn to go back to."""
+    say = context.wording("say", "nothing-back")
+    return replace(compose(context, say, [say]), understood=False)

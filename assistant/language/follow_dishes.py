@@ -9,7 +9,7 @@ from assistant.language import dish_edits as edit
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.refer import refers
-from assistant.language.standing import JUDGING, PLAIN, Talk, anew, joined, short, wines_of
+from assistant.language.standing import JUDGING, PLAIN, TABLE, Talk, anew, joined, short, wines_of
 from assistant.pairing.dish import BASE, Dish, DishPart
 
 
@@ -47,7 +47,7 @@ def off(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`without the butter`, `drop the onions`: takes a part or a dish off; what comes instead comes on."""
     old, gone = talk.frame.dishes, edit.dropped(frame.text)
     pair = edit.swapped(frame.text)
-    if frame.wines or not old or frame.intent not in PLAIN:
+    if frame.wines or not old or frame.intent not in (*PLAIN, *TABLE):
         return None
     if pair is not None:
         return _exchanged(anew(frame, talk), old, pair, knowledge)
@@ -61,7 +61,7 @@ def off(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 def on(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`with parmesan`, `bacon on`, `the garlic one`: something more on the dish that stands."""
     old = talk.frame.dishes
-    if frame.wines or not old or not frame.dishes or frame.intent not in PLAIN:
+    if frame.wines or not old or not frame.dishes or frame.intent not in (*PLAIN, *TABLE):
         return None
     one = bool(follow_words().one.intersection(frame.text.stems)) and short(frame)
     at = edit.one_of(old, frame, knowledge) if one and len(old) > 1 else None
@@ -85,10 +85,11 @@ def limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`what about a red?` keeps the dish and adds the limit."""
     if not frame.preferences or frame.dishes or frame.wines or not talk.frame.dishes:
         return None
-    if frame.intent not in PLAIN:
+    if frame.intent not in (*PLAIN, *TABLE):
         return None
     limits = joined(talk.frame.preferences, frame.preferences)
-    return replace(frame, intent="wines-for-food", dishes=talk.frame.dishes, preferences=limits)
+    intent = frame.intent if frame.intent in TABLE else "wines-for-food"
+    return replace(frame, intent=intent, dishes=talk.frame.dishes, preferences=limits)
 
 
 def swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -107,6 +108,8 @@ def swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`and the brie?` asks the same of another food."""
+    if frame.dishes and frame.intent == "judge-pair" and not frame.wines and talk.frame.wines:
+        return replace(frame, wines=talk.frame.wines)  # `does it go with the brie?`
     if not frame.dishes or frame.wines or frame.intent not in ("wines-for-food", "unclear"):
         return None
     if not (frame.follows or short(frame)):

@@ -14,7 +14,7 @@ from assistant.language.data import read_data
 from assistant.language.evidence import Evidence
 from assistant.language.frame import Text
 
-SAFETY, UNCLEAR = "safety", "unclear"
+SAFETY, UNCLEAR, JUDGE = "safety", "unclear", "judge-pair"
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,7 @@ def choose(text: Text, signature: Signature, deciding: Deciding, evidence: Evide
     intent = max(sorted(sums), key=lambda name: sums[name], default=row)
     if SAFETY in signature.cues and sums.get(intent, 0.0) - sums.get(SAFETY, 0.0) <= deciding.safety_lead:
         intent = SAFETY
-    speaks = signature.standing and row == UNCLEAR
+    speaks = signature.standing and (row == UNCLEAR or intent == JUDGE)  # `does it go with the brie?`
     if signature.short and not speaks and {intent, row} <= deciding.by_table:
         return Choice(row)
     return Choice(intent, evidence.because(traits, intent))

@@ -16,7 +16,7 @@ from assistant.language.entries import Entries
 from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, stem
 from assistant.language.follow_words import follow_words
-from assistant.language.frame import Frame, Reading, Text
+from assistant.language.frame import Frame, Preference, Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
@@ -26,6 +26,7 @@ from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
 from assistant.pairing.dish import Dish
 
+ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
 FRAGMENT = 2
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
@@ -98,11 +99,7 @@ class Parser:
         return used
 
     def _frame(self, choice: Choice, text: Text, found: Sorting, dishes: list[Dish]) -> Frame:
-        wines = [r.id for r in found.wines]
-        preferences = found.preferences
-        if choice.intent in ABOUT_REFUSED:  # `why not Barolo?`, `no Barolo in the shop` ask about Barolo
-            wines += found.refused
-            preferences = [p for p in preferences if p not in found.refused.values()]
+        wines, preferences = _asked_about(choice.intent, found)
         frame = Frame(
             intent=choice.intent,
             because=choice.because,
@@ -118,6 +115,22 @@ class Parser:
             follows="follow" in text.cues,
         )
         return self.entries.told(frame)
+
+
+def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preference]]:
+    """The wines asked about and the limits that are left.
+
+    `why not Barolo?` and `no Barolo in the shop` ask about Barolo; `why does blue cheese need sweet wine`
+    about sweet wine.
+    """
+    wines, limits = [r.id for r in found.wines], found.preferences
+    if intent in ABOUT_REFUSED:
+        wines += found.refused
+        limits = [p for p in limits if p not in found.refused.values()]
+    if intent in ABOUT_KINDS and not wines:
+        wines = [p.wanted for p in limits if p.property == "kind" and p.wanted and not p.banned]
+        limits = [p for p in limits if p.wanted not in wines]
+    return wines, limits
 
 
 def _stems(text: Text, reading: Reading) -> tuple[str, ...]:

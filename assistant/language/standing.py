@@ -11,6 +11,7 @@ from assistant.language.refer import WINES
 from assistant.pairing.dish import BASE, Dish, DishPart
 
 JUDGING = ("judge-pair", "compare", "why", "why-not")
+TABLE = ("choose-wines", "one-bottle", "check-board", "compare", "set-table", "what-if")
 PLAIN = ("wines-for-food", "foods-for-wine", "unclear", "judge-pair", "describe", "define", "substitute")
 
 
@@ -40,11 +41,13 @@ def stands(frame: Frame, picks: tuple[str, ...], avoid: tuple[str, ...], before:
 
 
 def anew(frame: Frame, talk: Talk) -> Frame:
-    """What was asked, asked again, with old limits and new ones."""
+    """What was asked, asked again, with old limits and new ones; what is asked of a whole table stays so."""
     judging = talk.asked in (*JUDGING, "foods-for-wine") and bool(talk.frame.wines)
     intent = "compare" if talk.asked == "compare" else "judge-pair" if judging else "wines-for-food"
+    intent = frame.intent if frame.intent in TABLE else intent
     limits = joined(talk.frame.preferences, frame.preferences)
-    return replace(frame, intent=intent, wines=talk.frame.wines if judging else (), preferences=limits)
+    wines = talk.frame.wines if judging or frame.intent in TABLE else ()
+    return replace(frame, intent=intent, wines=wines, preferences=limits)
 
 
 def short(frame: Frame) -> bool:
