@@ -108,8 +108,9 @@ def swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`and the brie?` asks the same of another food."""
-    if frame.dishes and frame.intent == "judge-pair" and not frame.wines and talk.frame.wines:
-        return replace(frame, wines=talk.frame.wines)  # `does it go with the brie?`
+    judged = frame.intent == "judge-pair" or ("judge" in frame.text.cues and refers(frame.text))
+    if frame.dishes and judged and not frame.wines and talk.frame.wines:
+        return replace(frame, intent="judge-pair", wines=talk.frame.wines)  # `does it go with the brie?`
     if not frame.dishes or frame.wines or frame.intent not in ("wines-for-food", "unclear"):
         return None
     if not (frame.follows or short(frame)):
