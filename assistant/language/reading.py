@@ -118,13 +118,13 @@ class Reader:
     def _left_out(
         self, doc: Doc, readings: list[Reading], cues: list[Cue], mended: dict[int, str]
     ) -> list[str]:
-        """The words that did no work; where nothing was named, a mended word may have been the name."""
+        """The words that did no work; a mended one among them may have been a name that is not known."""
         used = {i for r in readings for i in range(r.start, r.end)}
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
         return [
             token.text
             for i, token in enumerate(doc)
-            if i not in used and (self._matters(token.norm_, token.is_stop) or (i in mended and not readings))
+            if i not in used and (self._matters(token.norm_, token.is_stop) or i in mended)
         ]
 
     def _matters(self, word: str, stop: bool) -> bool:
