@@ -8,6 +8,7 @@ from typing import Any
 from assistant.evaluate.figures import Figures, confusions, grouped, of_questions, of_turns
 from assistant.evaluate.outcome import Outcome
 from assistant.evaluate.run import Evaluation
+from assistant.evaluate.slips import VERDICTS
 from assistant.evaluate.slots import SLOTS
 from assistant.evaluate.talks import TurnOutcome
 
@@ -43,6 +44,7 @@ def text(evaluation: Evaluation) -> str:
         _confused(results.questions),
         _turns(results.turns),
         _refusals(evaluation),
+        _speller(evaluation),
         _outdated(results.questions),
         _changes(evaluation),
         list(evaluation.problems),
@@ -60,7 +62,7 @@ def rows(evaluation: Evaluation) -> Iterator[dict[str, Any]]:
     by_intent = grouped(results.questions, lambda o: o.question.intent)
     yield {
         "row": "figures",
-        "all": _rounded(results.figures()),
+        "all": _rounded(evaluation.figures()),
         "by_pass": {name: _rounded(of_questions(group)) for name, group in by_pass.items()},
         "by_intent": {name: _rounded(of_questions(group)) for name, group in by_intent.items()},
         "confusions": [list(confusion) for confusion in confusions(results.questions)],
@@ -126,6 +128,19 @@ def _refusals(evaluation: Evaluation) -> list[str]:
     refusals = evaluation.results.refusals
     right = sum(refusal.right for refusal in refusals)
     return [f"{right} of {len(refusals)} things outside the job turned down"] if refusals else []
+
+
+def _speller(evaluation: Evaluation) -> list[str]:
+    measured = evaluation.speller
+    if measured is None:
+        return []
+    head = f"{'slips':<18}{'n':>6}" + "".join(f"{verdict:>12}" for verdict in VERDICTS)
+    lines = [
+        f"  {name:<16}{half.counts.total():6}" + "".join(f"{half.share(v) / 100:12.3f}" for v in VERDICTS)
+        for name, half in (("looked at", measured.looked_at), ("held back", measured.held_back))
+    ]
+    stays = measured.stays.counts
+    return [head, *lines, f"{stays['mended']} of {stays.total()} things that must stay were mended"]
 
 
 def _outdated(outcomes: Iterable[Outcome]) -> list[str]:

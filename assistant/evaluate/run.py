@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +12,7 @@ from assistant.evaluate.figures import Results, below
 from assistant.evaluate.naming import Namer
 from assistant.evaluate.outcome import outcome
 from assistant.evaluate.read import read_corpus
+from assistant.evaluate.slips import SpellerFigures, measure_speller
 from assistant.evaluate.talks import converse, refuse
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
@@ -32,6 +33,11 @@ class Evaluation:
     problems: tuple[str, ...]
     newly_wrong: tuple[str, ...] = ()
     newly_right: tuple[str, ...] = ()
+    speller: SpellerFigures | None = None
+
+    def figures(self) -> dict[str, float]:
+        """All figures by name; the speller's only with the shipped corpus."""
+        return self.results.figures() | (self.speller.figures() if self.speller else {})
 
 
 def evaluate(files: Sequence[Path] = (), session: Session | None = None) -> Evaluation:
@@ -40,16 +46,15 @@ def evaluate(files: Sequence[Path] = (), session: Session | None = None) -> Eval
     Raises KnowledgeError where a file cannot be used.
     """
     corpus = read_corpus(files)
-    results = run(corpus, session or Session())
+    session = session or Session()
+    results = run(corpus, session)
     if files:
         return Evaluation(results, ())
     failed, known = results.failed(), read_known()
-    return Evaluation(
-        results,
-        tuple(below(results.figures(), read_floors())),
-        tuple(i for i in failed if i not in known),
-        tuple(i for i in known if i not in failed),
-    )
+    newly_wrong = tuple(i for i in failed if i not in known)
+    newly_right = tuple(i for i in known if i not in failed)
+    done = Evaluation(results, (), newly_wrong, newly_right, measure_speller(session.parser))
+    return replace(done, problems=tuple(below(done.figures(), read_floors())))
 
 
 def run(corpus: Corpus, session: Session) -> Results:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import csv
 import zlib
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -21,6 +21,7 @@ from assistant.language.parse import Parser
 
 PLACE = "{}"
 NOTHING, UNKNOWN = "-", "unknown"
+VERDICTS = ("right", "wrong", "not mended")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +62,25 @@ class SlipFigures:
         return 100 * self.counts[verdict] / max(1, self.counts.total())
 
 
+@dataclass(frozen=True, slots=True)
+class SpellerFigures:
+    """How both halves of the slips are read, and what must stay."""
+
+    looked_at: SlipFigures
+    held_back: SlipFigures
+    stays: SlipFigures
+
+    def figures(self) -> dict[str, float]:
+        """The shares that floors can be set for, by name."""
+        halves = (("slips", self.looked_at), ("slips_held_back", self.held_back))
+        shares = {
+            f"{name}_{verdict.replace(' ', '_')}": half.share(verdict) / 100
+            for name, half in halves
+            for verdict in VERDICTS
+        }
+        return {**shares, "stays_mended": self.stays.share("mended") / 100}
+
+
 def read_slips(file: Path | None = None) -> list[Slip]:
     """The slips of `corpus/slips.tsv`. Raises OSError or KeyError where the file is not as it should be."""
     rows = _rows(file or corpus_dir() / "slips.tsv")
@@ -85,13 +105,25 @@ def _rows(file: Path) -> Iterator[dict[str, str]]:
 
 
 def judge_slip(parser: Parser, slip: Slip) -> str:
-    """`right`: as good as spelt well; `wrong`: something is read that was not meant; else `not mended`."""
+    """`right`: as good as spelt well; `wrong`: something was mended into what was not meant, or read without
+    a word that it was not understood; else `not mended`, though a part of it may be read as it stands."""
     got = parser.parse(slip.context.replace(PLACE, slip.typed))
     due = parser.parse(slip.context.replace(PLACE, slip.meant))
-    if _used(got) - _used(due):
+    if _used(got) - _used(due) and (_mended(got, due) or not _told(slip, got)):
         return "wrong"
     same = _used(got) == _used(due) and got.intent == due.intent
     return "right" if same and len(got.text.left_out) <= len(due.text.left_out) else "not mended"
+
+
+def _mended(got: Frame, due: Frame) -> bool:
+    """Whether a typed word was taken for something that was not meant."""
+    meant = _used(due)
+    return any(r.corrected_from and r.id not in meant for r in got.text.readings)
+
+
+def _told(slip: Slip, got: Frame) -> bool:
+    """Whether the guest hears that a word of the slip was not understood."""
+    return bool(set(slip.typed.lower().split()) & {word.lower() for word in got.text.left_out})
 
 
 def _used(frame: Frame) -> set[str]:
@@ -122,6 +154,14 @@ def measure_slips(parser: Parser, slips: Iterable[Slip] | None = None) -> SlipFi
     return SlipFigures(Counter(verdict for _, verdict in found), tuple(misses))
 
 
+def measure_speller(parser: Parser) -> SpellerFigures:
+    """Both halves of the slips of the corpus, and what must stay."""
+    slips = read_slips()
+    looked_at = measure_slips(parser, [s for s in slips if not s.held_back])
+    held_back = measure_slips(parser, [s for s in slips if s.held_back])
+    return SpellerFigures(looked_at, held_back, measure_stays(parser))
+
+
 def measure_stays(parser: Parser, stays: Iterable[Stay] | None = None) -> SlipFigures:
     """How what must stay (all of the corpus unless given) is read: `mended` are the false repairs."""
     found = [(s, judge_stay(parser, s)) for s in (read_stays() if stays is None else stays)]
@@ -129,12 +169,6 @@ def measure_stays(parser: Parser, stays: Iterable[Stay] | None = None) -> SlipFi
         (s.typed, verdict, _read(parser, s.context, s.typed)) for s, verdict in found if verdict != "stays"
     ]
     return SlipFigures(Counter(verdict for _, verdict in found), tuple(misses))
-
-
-def _figures(parser: Parser, found: Sequence[tuple[Slip | Stay, str]], due: str) -> SlipFigures:
-    missed = ((s, verdict) for s, verdict in found if verdict != due)
-    misses = tuple((s.typed, verdict, _read(parser, s.context, s.typed)) for s, verdict in missed)
-    return SlipFigures(Counter(verdict for _, verdict in found), misses)
 
 
 def _read(parser: Parser, context: str, typed: str) -> str:

@@ -14,11 +14,14 @@ from assistant.language.sounding import Sounds
 @dataclass(frozen=True)
 class Heard:
     """What is known of speech: whole-phrase slips, how letters sound, what stands before the name of a
-    person, and names of foods and drinks that the knowledge lacks."""
+    person or before something to eat (and little words passed over behind that), and names of foods and
+    drinks that the knowledge lacks."""
 
     slips: Mapping[str, str]
     sounds: Sounds
     people: frozenset[str]
+    eaten: frozenset[str]
+    passed_over: frozenset[str]
     others: frozenset[str]
     key: str
 
@@ -32,6 +35,8 @@ class Heard:
             dict(tables["slips"]),
             Sounds(rules),
             people,
+            frozenset(tables["eaten"]["before"]),
+            frozenset(tables["eaten"]["passed-over"]),
             others,
             sha256(repr(rules).encode()).hexdigest()[:12],
         )

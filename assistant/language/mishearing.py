@@ -6,17 +6,14 @@ just like a foreign name, or stand beside a word known from foreign names alone 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 
-from spacy.tokens import Doc, Span
-
-from assistant.language.fold import fold
 from assistant.language.lexicon import Lexicon
 from assistant.language.spelling import Speller, is_english, slip_cost
 
 FEWEST = 6  # letters
-LONGEST = 4  # pieces of one name
-OFF_LETTER = 0.025  # how differently the pieces may sound, for each letter
+LOOSELY = 0.3
+OFF_LETTER = 0.02  # how differently the pieces may sound, for each letter
 NEARLY = 0.11  # what the slips may cost for each letter beside a foreign word
 _SOUGHT = ("Wine", "Grape", "Food")
 
@@ -40,8 +37,12 @@ class Mishearings:
     def _known(self, joined: str) -> bool:
         return joined in self._lexicon.joined or joined in self._lexicon.spelt_right
 
-    def _heard(self, pieces: Sequence[str], consonants: int) -> str | None:
-        limit = OFF_LETTER * sum(map(len, pieces))
+    def loosely(self, pieces: Sequence[str]) -> str | None:
+        """The name where nothing else can have been meant: it may sound a little otherwise."""
+        return self._heard(pieces, 3, LOOSELY) if sum(map(len, pieces)) >= FEWEST else None
+
+    def _heard(self, pieces: Sequence[str], consonants: int, least: float = 0.0) -> str | None:
+        limit = max(least, OFF_LETTER * sum(map(len, pieces)))
         found = [(off, name) for name, off in self._speller.sounding_like(pieces, consonants) if off <= limit]
         return self._only(name for off, name in sorted(found) if off <= min(found)[0] + 0.05)
 
@@ -67,17 +68,3 @@ class Mishearings:
     def _marks(self, word: str) -> bool:
         """Whether a word stands in names and nowhere else (`noir`, `frites`)."""
         return word in self._lexicon.spelt_right and not is_english(word)
-
-
-def pieces_of(span: Span) -> list[str]:
-    """The words as typed and folded, the last as a stem."""
-    return [*(fold(token.text) for token in span[:-1]), span[-1].norm_]
-
-
-def windows_around(doc: Doc, at: int, since: int) -> Iterator[tuple[int, int]]:
-    """Spans of up to four words around a strange one, itself first."""
-    for size in range(1, LONGEST + 1):
-        for start in range(max(since, at - size + 1), at + 1):
-            end = start + size
-            if end <= len(doc) and all(doc[i].norm_.isalpha() for i in range(start, end)):
-                yield start, end

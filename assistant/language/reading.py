@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from dataclasses import replace
 
@@ -10,11 +11,13 @@ from spacy.tokens import Doc, Span
 from assistant.language.clean import Cleaned
 from assistant.language.cues import Cue, CueBook
 from assistant.language.entries import Entries
+from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.repair import Repairer
 from assistant.language.topics import Topics
+from assistant.language.vocabulary import Vocabulary
 from assistant.language.words import tokens
 
 GROUP = "readings"
@@ -38,8 +41,12 @@ class Reader:
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
         self._filler, self._heard = filler | plain, heard.slips
+        self._plain, self._eaten = plain, heard.eaten
+        phrases = "|".join(map(re.escape, sorted(heard.slips, key=len, reverse=True)))
+        self._slips = re.compile(rf"(?<![\w'-])(?:{phrases})(?![\w'-])", re.IGNORECASE)
         little = cues.words | topics.words | entries.words | filler
-        self._repairer = Repairer(lexicon, little, plain, heard)
+        self._known = Vocabulary(lexicon, little, plain, heard)
+        self._repairer = Repairer(self._known)
 
     def read(self, cleaned: Cleaned) -> Text:
         """All that can be recognised in the text, and the words that could not be used."""
@@ -64,25 +71,44 @@ class Reader:
 
     def _as_meant(self, text: str) -> str:
         """Replaces whole-phrase speech slips (`savvy b`) by what was meant."""
-        lowered = f" {text.lower()} "
-        for slip, meant in self._heard.items():
-            if f" {slip} " in lowered:
-                lowered = lowered.replace(f" {slip} ", f" {meant} ")
-                text = lowered.strip()
-        return text
+        return self._slips.sub(lambda found: self._heard[found[0].lower()], text)
 
     def _mended(self, doc: Doc) -> tuple[Doc, dict[int, str]]:
         """The doc with misspelt words' norms mended, and the typed words by token position."""
         mended: dict[int, str] = {}
         for at, token in enumerate(doc):
-            slip = self._lexicon.slips.get(token.norm_)
+            slip = self._slip(doc, at)
             if slip:
                 mended[at], token.norm_ = token.text, slip
+                continue
+            said = self._known.spoken(token)
+            token.norm_ = said or token.norm_
         for repair in self._repairer.repairs(doc):
             for at in range(repair.start, repair.end):
                 mended[at] = doc[at].text
                 doc[at].norm_ = repair.word if at == repair.start else NOTHING
         return doc, mended
+
+    def _slip(self, doc: Doc, at: int) -> str | None:
+        """What a common slip stands for; one that is English is a slip only where food may stand."""
+        word = doc[at].norm_
+        slip = self._lexicon.slips.get(word)
+        sure = slip and (
+            word not in self._plain or self._may_be_eaten(doc, at) or self._completes(doc, at, slip)
+        )
+        return slip if sure else None
+
+    def _completes(self, doc: Doc, at: int, word: str) -> bool:
+        found = self._lexicon.longest([word, *(t.norm_ for t in doc[at + 1 : at + 3])], 0)
+        return bool(found and found[0] > 1)
+
+    def _may_be_eaten(self, doc: Doc, at: int) -> bool:
+        beside = [doc[i].norm_ for i in (at - 1, at + 1) if 0 <= i < len(doc)]
+        return at == 0 or beside[0] in self._eaten or any(map(self._edible, beside))
+
+    def _edible(self, word: str) -> bool:
+        found = self._lexicon.longest([word], 0)
+        return bool(found and found[1][0].kind in ("food", "wine"))
 
     def _taken_apart(self, doc: Doc) -> Doc:
         """The doc with what was run together (`withsteak`) in words of its own."""
@@ -97,15 +123,21 @@ class Reader:
         at = 0
         while at < len(stems):
             found = self._longest(doc, stems, at)
-            if found is None:
+            if found is None or self._is_plain(stems[at : found[0]]):
                 at += 1
                 continue
             end, names = found
             slip = self._lexicon.is_slip([s for s in stems[at:end] if s.isalnum()])
-            readings.append(_reading(doc, at, _swallow(stems, end), names, mended, slip))
+            end = _swallow(stems, end)
+            end += (slip or at in mended) and _ends_name(stems, at, end, names[0].label)
+            readings.append(_reading(doc, at, end, names, mended, slip))
             at = end
         doc.spans[GROUP] = [Span(doc, r.start, r.end, label=r.kind, kb_id=r.id) for r in readings]
         return readings
+
+    def _is_plain(self, stems: list[str]) -> bool:
+        """Whether a word is English and a slip, and was left as it is."""
+        return len(stems) == 1 and stems[0] in self._plain and self._lexicon.is_slip(stems)
 
     def _longest(self, doc: Doc, stems: list[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """Longest name here, hyphens between its words skipped: (end position, concepts)."""
@@ -140,6 +172,12 @@ def _swallow(stems: list[str], end: int) -> int:
     while end < len(stems) and stems[end] == NOTHING:
         end += 1
     return end
+
+
+def _ends_name(stems: list[str], at: int, end: int, label: str) -> bool:
+    """Whether the word behind a misspelt name belongs to it (`worstershire sauce`)."""
+    words = key(label)
+    return len(words) > 1 and stems[end : end + 1] == [words[-1]] and words[-1] not in stems[at:end]
 
 
 def _reading(

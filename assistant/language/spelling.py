@@ -14,12 +14,17 @@ from functools import lru_cache
 from assistant.knowledge.cache import cached, content_key
 from assistant.language.sounding import Sounds, apart
 
-SHORTEST = 4
+SHORTEST, LONG = 4, 6
 MARGIN = 0.09  # words whose costs differ by less are equally likely
 LONGEST_SLIP = 30
 HEARD, LOOKS = 0.35, 0.3  # what it costs to sound the same and be spelt otherwise, and to look otherwise
-STRANGEST, SHORT_SLIP = 1.8, 1.2
-SWAPPED, FIRST = 0.55, 0.6  # two letters in each other's place; a slip in the first letter, besides
+STRANGEST, SHORT_SLIP = 1.8, 2.5
+SHORT_WORD, BY_LETTER = 0.85, 0.17  # what a slip may cost in a word of up to five letters; for each of more
+LIKE = 0.2  # slips for each letter below which words look alike
+ONE_VOWEL = 0.12  # how differently one vowel for another sounds
+ENDING = 3
+SHUFFLED, ONE_DROPPED, ALSO_DROPPED, NEVER = 0.8, 0.65, 0.15, 99.0
+SWAPPED, FIRST = 0.55, 0.4  # two letters in each other's place; a slip in the first letter, besides
 VOWELS_OFF = 0.05  # how differently, for each letter, what has the same consonants may sound
 _MOST = 8
 _BRITISH = (
@@ -27,6 +32,8 @@ _BRITISH = (
     (re.compile(r"(?<=[iy])s(?=(e|es|ed|ing|er|ers)$)"), "z"),
 )
 _KEYS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
+_CONSONANTS = re.compile(r"([^aeiouyhw])\1*")
+_VOWEL = re.compile("[aeiou]")
 _VOWELS = frozenset("aeiouy")
 _START = {"k": "c", "q": "c", "s": "c", "z": "c", "g": "j", "v": "w", "x": "c"}
 
@@ -75,6 +82,7 @@ class Speller:
         self._by_start: dict[str, list[str]] = {}
         for word in sorted(self._known):
             self._by_start.setdefault(_start(word[0]), []).append(word)
+        self._all = sorted(self._known)
         self._sounds, self._heard = sounds, heard or {}
 
     def mend(self, word: str) -> tuple[str, ...]:
@@ -86,17 +94,20 @@ class Speller:
         """(cost of the slip, known word), the cheapest first; `pieces`: the words as typed apart."""
         if not SHORTEST <= len(word) <= LONGEST_SLIP or word in self._known or not word.isalpha():
             return []
-        found = {other: slip_cost(word, other) for other in self._spelt_like(word)}
-        short = len({c for c in word if c not in "aeiouyhw"}) < 3  # `zobo` sounds like too many words
+        found = {other: slip_cost(word, other) for other in self._spelt_like(word, len(pieces) < 2)}
         for other, off in self.sounding_like(pieces or (word,)):
             slip = found.get(other) or slip_cost(word, other)
-            if short and slip > SHORT_SLIP:
+            if not _believable(word, other, slip, off):
                 continue
             found[other] = min(HEARD + off + LOOKS * min(slip, STRANGEST), found.get(other, slip))
-        near = ((c, other) for other, c in found.items() if c <= allowed(max(len(word), len(other))))
+        near = (
+            (c, other)
+            for other, c in found.items()
+            if c <= allowed(max(len(word), len(other))) and not _derived(word, other)
+        )
         return sorted(near)[:_MOST]
 
-    def _spelt_like(self, word: str) -> list[str]:
+    def _spelt_like(self, word: str, alone: bool) -> list[str]:
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
@@ -108,6 +119,8 @@ class Speller:
             for words in lists
             for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=_MOST)
         ]
+        if alone and not found and len(word) >= LONG:  # one slip, and that in the first letter
+            found = process.extract(word, self._all, scorer=OSA.distance, score_cutoff=1, limit=_MOST)
         return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 2 * _MOST]]
 
     def sounding_like(self, pieces: Sequence[str], fewest: int = 1) -> Iterator[tuple[str, float]]:
@@ -126,8 +139,27 @@ class Speller:
 
 
 def allowed(letters: int) -> float:
-    """What a slip in a word of so many letters may cost."""
-    return min(2.9, max(1.0, 0.24 * letters - 0.02))
+    """What a slip in a word of so many letters may cost: in short words only the likeliest slips."""
+    return SHORT_WORD if letters <= 5 else min(2.9, BY_LETTER * letters)
+
+
+def _believable(word: str, other: str, slip: float, off: float) -> bool:
+    """Whether what looks otherwise sounds near enough: `zobo` sounds like too many words."""
+    strange, consonants = slip / len(word), min(map(_consonants, (word, other)))
+    if strange <= LIKE or (off == 0.0 and len(word) > 5):
+        return True
+    if consonants < 3:
+        return off == 0.0 and slip <= SHORT_SLIP
+    return consonants > 3 or off <= ONE_VOWEL
+
+
+def _consonants(word: str) -> int:
+    return len(_CONSONANTS.findall(word))
+
+
+def _derived(word: str, other: str) -> bool:
+    """Whether a word is another one with an ending: `andouillette` is no slip for `andouille`."""
+    return len(word) - len(other) >= ENDING and word.startswith(other[:-1])
 
 
 def _reach(word: str) -> int:
@@ -137,6 +169,25 @@ def _reach(word: str) -> int:
 @lru_cache(maxsize=4096)
 def slip_cost(word: str, other: str) -> float:
     """What it takes to make one word of the other: about 1 for each strange letter, less for likely slips."""
+    return min(_edits(word, other), _shuffled(word, other), _bare(word, other))
+
+
+def _shuffled(word: str, other: str) -> float:
+    """The cost where all letters are there behind the first, one at the wrong place: `satek`."""
+    same = word[0] == other[0] and len(word) == len(other) > 4 and sorted(word) == sorted(other)
+    return SHUFFLED if same else NEVER
+
+
+def _bare(word: str, other: str) -> float:
+    """The cost where vowels were left away, as in short messages: `chckn`."""
+    dropped = len(other) - len(word)
+    if dropped < 2 or _consonants(word) < 3 or _VOWEL.sub("", word) != _VOWEL.sub("", other):
+        return NEVER
+    letters = iter(other)
+    return ONE_DROPPED + ALSO_DROPPED * (dropped - 1) if all(c in letters for c in word) else NEVER
+
+
+def _edits(word: str, other: str) -> float:
     from rapidfuzz.distance import OSA, Levenshtein
 
     steps = Levenshtein.editops(word, other)

@@ -1,0 +1,98 @@
+"""The words the mending knows: names, the little words of questions, and plain words that are never meant."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cached_property
+
+from spacy.lang.en.stop_words import STOP_WORDS
+from spacy.tokens import Doc, Token
+
+from assistant.knowledge.cache import cached
+from assistant.language.fold import fold, stem
+from assistant.language.heard import Heard
+from assistant.language.lexicon import Lexicon
+from assistant.language.spelling import SHORTEST, Speller, english, everyday, is_english
+
+
+class Vocabulary:
+    """Names, the little words of questions, and the plain words that are never meant."""
+
+    def __init__(self, lexicon: Lexicon, little: frozenset[str], plain: frozenset[str], heard: Heard) -> None:
+        self.lexicon, self.heard = lexicon, heard
+        self.little = little | {stem(fold(word)) for word in STOP_WORDS}
+        self.plain = plain | self.little
+
+    @cached_property
+    def speller(self) -> Speller:
+        """The speller, made on the first word that needs it."""
+        key = self.lexicon.key and self.lexicon.key + self.heard.key
+        sounds = cached("sounds", key, self._by_sound, self.lexicon.cache) if key else self._by_sound()
+        known = self.lexicon.spelt_right | self.plain | set(self.lexicon.joined)
+        return Speller(known | set(self.lexicon.slips), self.heard.sounds, sounds)
+
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """All that pieces may be put together to."""
+        return self.lexicon.words.union(self.lexicon.joined, self.lexicon.slips)
+
+    def _by_sound(self) -> dict[str, list[str]]:
+        """Names and their words by their bones: `name sound`, as the speller takes them."""
+        by_sound: dict[str, list[str]] = {}
+        common = everyday()
+        for name, words in self._spoken().items():
+            as_english = common.issuperset(words) or self._is_work(name)
+            for bones, sound in self.heard.sounds.entries(words, as_english):
+                by_sound.setdefault(bones, []).append(f"{name} {sound}")
+        return by_sound
+
+    def _spoken(self) -> Mapping[str, Sequence[str]]:
+        """Names as one word, and the words they are spoken in."""
+        words = {word: [word] for word in sorted(self.lexicon.spelt_right) if len(word) > 2}
+        return words | {joined: words.split() for joined, words in self.lexicon.joined.items()}
+
+    def _is_work(self, name: str) -> bool:
+        """Whether an English word names what is done in the kitchen (`blanch`), and is read as English."""
+        found = self.lexicon.longest([name], 0)
+        return bool(found and is_english(name) and all(n.type == "Method" for n in found[1]))
+
+    def strange(self, word: str) -> bool:
+        """Whether the folded stem is neither known nor English, and so may be a slip."""
+        known = word in self.lexicon.spelt_right or word in self.plain or word in self.heard.others
+        return not known and word.isalpha() and len(word) > 2 and not is_english(word)
+
+    def spoken(self, token: Token) -> str | None:
+        """The stem of the English word whose last letter was swallowed in speech (`comin'`), or None."""
+        word = fold(token.text)
+        if not (word.endswith("in") and len(word) >= SHORTEST and self.strange(word)):
+            return None
+        return stem(f"{word}g") if f"{word}g" in english() else None
+
+    def odd(self, word: str) -> bool:
+        """Whether a word outside a name is strange, or a part of foreign names only (`noir`)."""
+        if self.strange(word):
+            return True
+        part = word in self.lexicon.spelt_right and word not in self.plain and len(word) > 2
+        return part and word.isalpha() and not is_english(word)
+
+    def named(self, doc: Doc) -> set[int]:
+        """Positions of the words that make a name as they stand, be it one that is spelt wrong."""
+        places = [token.i for token in doc if token.norm_ not in "-–"]
+        stems = [doc[i].norm_ for i in places]
+        found = ((at, self.lexicon.longest(stems, at)) for at in range(len(stems)))
+        return {i for at, name in found if name for i in places[at : at + name[0]]}
+
+    def idle(self, word: str) -> bool:
+        """Whether a word means nothing in this job."""
+        return word in self.plain and word not in self.little and not self.lexicon.longest([word], 0)
+
+    def concepts(self, word: str) -> tuple[str, ...]:
+        """Ids of what the word names, or the word itself."""
+        found = self.lexicon.longest([word], 0)
+        return tuple(name.id for name in found[1]) if found else (word,)
+
+    def parts(self, words: Sequence[str]) -> bool:
+        """Whether the words are little words of a question and a name, or all of them one name."""
+        names = [stem(w) for w in words if not {w, stem(w)} & self.little]
+        found = self.lexicon.longest(names, 0) if names else None
+        return bool(found and found[0] == len(names)) or (not names and not STOP_WORDS.isdisjoint(words))
