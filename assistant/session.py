@@ -12,6 +12,7 @@ from assistant.answers import (
     foods,
     judge,
     myth,
+    one_bottle,
     order,
     safety,
     service,
@@ -41,6 +42,7 @@ BUILDERS: dict[str, Builder] = {
     "what-if": whatif.what_if,
     "why": why.why,
     "why-not": why.why,
+    "one-bottle": one_bottle.one_bottle,
     "compare": compare.compare,
     "describe": describe.describe,
     "define": small.define,
@@ -129,5 +131,6 @@ def _enough(frame: Frame) -> bool:
         "describe": frame.wines or frame.dishes,
         "define": frame.terms,
         "pour-order": frame.wines,
+        "one-bottle": frame.dishes,
     }
     return bool(needs.get(frame.intent, True))

@@ -58,6 +58,9 @@ QUESTIONS: dict[str, tuple[str, ...]] = {
     "why-not": ("why not Cabernet Sauvignon with oysters", "why doesn't Barolo go with sole"),
     "service": ("how cold should Chablis be", "does Barolo need decanting"),
     "substitute": ("they were out of Sancerre, what else can I buy", "what can I use instead of Gruyère"),
+    "one-bottle": ("one bottle for sushi, burgers and Caesar salad",),
+    "set-table": ("on the table tonight: Brie, salami and a Malbec",),
+    "undo": ("undo",),
     "compare": (
         "riesling or chardonnay with the crab",
         "compare Malbec and Merlot with steak",

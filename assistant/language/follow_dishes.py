@@ -9,7 +9,7 @@ from assistant.language import dish_edits as edit
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.refer import refers
-from assistant.language.standing import JUDGING, PLAIN, TABLE, Talk, anew, joined, short, wines_of
+from assistant.language.standing import JUDGING, PLAIN, TABLE, Talk, anew, joined, of_table, short, wines_of
 from assistant.pairing.dish import BASE, Dish, DishPart
 
 
@@ -88,7 +88,7 @@ def limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if frame.intent not in (*PLAIN, *TABLE):
         return None
     limits = joined(talk.frame.preferences, frame.preferences)
-    intent = frame.intent if frame.intent in TABLE else "wines-for-food"
+    intent = of_table(frame, talk) or "wines-for-food"
     return replace(frame, intent=intent, dishes=talk.frame.dishes, preferences=limits)
 
 

@@ -40,11 +40,18 @@ def stands(frame: Frame, picks: tuple[str, ...], avoid: tuple[str, ...], before:
     return Talk(frame, picks, avoid, before.asked if explains and before else frame.intent, before)
 
 
+def of_table(frame: Frame, talk: Talk) -> str | None:
+    """What is asked of the whole table, as it was asked before where it was; None for other questions."""
+    if frame.intent not in TABLE:
+        return None
+    return talk.asked if talk.asked in ("one-bottle", "choose-wines", "check-board") else frame.intent
+
+
 def anew(frame: Frame, talk: Talk) -> Frame:
     """What was asked, asked again, with old limits and new ones; what is asked of a whole table stays so."""
     judging = talk.asked in (*JUDGING, "foods-for-wine") and bool(talk.frame.wines)
     intent = "compare" if talk.asked == "compare" else "judge-pair" if judging else "wines-for-food"
-    intent = frame.intent if frame.intent in TABLE else intent
+    intent = of_table(frame, talk) or intent
     limits = joined(talk.frame.preferences, frame.preferences)
     wines = talk.frame.wines if judging or frame.intent in TABLE else ()
     return replace(frame, intent=intent, wines=wines, preferences=limits)

@@ -1,0 +1,31 @@
+"""One bottle for everything on the table: the wine that does best over all of it, and where it is weakest."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import label
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wines import wines_for_food
+from assistant.pairing.dish import Dish, table_of
+
+
+def one_bottle(context: Context) -> Answer:
+    """The first choice over the whole table, with its verdict on each dish, the weakest last."""
+    answer = wines_for_food(context)
+    if len(context.frame.dishes) < 2 or not answer.picks:
+        return answer
+    wine = answer.picks[0].id
+    verdicts = [(dish, _verdict(context, dish, wine)) for dish in context.frame.dishes]
+    ranks = [band.verdict for band in context.knowledge.bands]
+    ordered = sorted(verdicts, key=lambda pair: ranks.index(pair[1]))
+    each = ", ".join(f"{context.one_dish(dish)} {verdict}" for dish, verdict in ordered)
+    first = label(context, context.engine.judge(context.table(), wine))
+    line = context.wording("line", "for-each", wine=first, each=each)
+    head, _, rest = answer.text.partition("\n")
+    return replace(answer, text=f"{head}\n{line}\n{rest}")
+
+
+def _verdict(context: Context, dish: Dish, wine: str) -> str:
+    return context.engine.judge(table_of([dish]), wine).verdict
