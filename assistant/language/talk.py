@@ -5,6 +5,8 @@ It is taken up by the first edit of `EDITS` that recognises it; a new question s
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assistant.knowledge.store import Knowledge
 from assistant.language import follow_asks as asks
 from assistant.language import follow_dishes as dishes
@@ -37,7 +39,7 @@ def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
     """The frame completed from the turn before, where it follows on; a new question stays new."""
     if talk is None:
         return frame
-    frame = placed(frame, talk.picks)
+    frame = _kept(placed(frame, talk.picks), frame, talk)
     if talk.asked != "foods-for-wine":
         frame = same_food(frame, talk, knowledge)
     for step in EDITS:
@@ -45,3 +47,10 @@ def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
         if edited is not None:
             return edited
     return frame
+
+
+def _kept(meant: Frame, frame: Frame, talk: Talk) -> Frame:
+    """A wine meant by its place is one for the dish that stands, which stays."""
+    if meant is frame or meant.dishes:
+        return meant
+    return replace(meant, dishes=talk.frame.dishes, preferences=talk.frame.preferences)

@@ -84,3 +84,11 @@ def test_another_wine_for_that(conversation: Session) -> None:
 def test_a_new_question_leaves_the_old_dish_behind(conversation: Session) -> None:
     *_, new = talk(conversation, "wine for lamb", "why?", "what should I drink with sushi?")
     assert "lamb" not in foods(new)
+
+
+def test_a_look_at_one_wine_leaves_the_dish_standing(conversation: Session) -> None:
+    *_, honey = talk(
+        conversation, "what goes with brie", "the second one", "how cold do I serve that", "with honey on top"
+    )
+    assert honey.intent == "wines-for-food"
+    assert foods(honey) == {"brie", "honey"}
