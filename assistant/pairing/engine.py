@@ -134,8 +134,7 @@ class Engine:
 
     def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
         """Foods of the larder eaten by themselves, best with this wine first."""
-        own = glass_quads([self.glasses[wine]])
-        firings = self._runner.run_on(self._larder_shelf, own, self.larder)
+        firings = self._runner.run_for(self.glasses[wine], self._larder_shelf, self.larder)
         scores = score_all(self.larder, [wine], firings, self.knowledge)
         ranked = ((food, scores[key_of(food), wine]) for food in foods)
         return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))

@@ -25,6 +25,7 @@ from assistant.knowledge import names
 from assistant.knowledge.concepts import Rule
 from assistant.pairing.facts import PLATES, glass_facts, plate_facts
 from assistant.pairing.glass import Glass
+from assistant.pairing.glass_asks import glass_ask
 from assistant.pairing.plate import Plate
 
 _CONSTRUCT = re.compile(r"CONSTRUCT\s*\{(?P<template>[^}]*)\}\s*WHERE\s*", re.DOTALL)
@@ -79,6 +80,7 @@ class _Query:
     seen: tuple[str, ...]
     demands: frozenset[str]
     any_of: frozenset[str]
+    ask: str
 
     def concerns(self, has: Set[str]) -> bool:
         """Whether a plate with these traits, kinds and course could make the rule fire."""
@@ -111,6 +113,7 @@ class RuleRunner:
     def __init__(self, rules: Mapping[str, Rule]) -> None:
         self._queries = [_query(rule) for rule in rules.values()]
         self._workers = ThreadPoolExecutor(WORKERS)
+        self._possible: dict[str, list[_Query]] = {}
 
     def run(self, plates: Mapping[str, Plate], glasses: Iterable[Glass]) -> list[Firing]:
         """All firings for these plates (by key) and glasses, rule by rule."""
@@ -121,10 +124,23 @@ class RuleRunner:
         with shelf.with_facts(own) as store:
             return self._fired(store, plates)
 
-    def _fired(self, store: ox.Store, plates: Mapping[str, Plate]) -> list[Firing]:
+    def run_for(self, glass: Glass, shelf: Shelf, plates: Mapping[str, Plate]) -> list[Firing]:
+        """The same for one glass and a shelf of plates, without the rules that this glass rules out."""
+        own = glass_quads([glass])
+        if glass.wine not in self._possible:
+            alone = ox.Store()
+            alone.extend(own)
+            self._possible[glass.wine] = [q for q in self._queries if alone.query(q.ask)]
+        with shelf.with_facts(own) as store:
+            return self._fired(store, plates, self._possible[glass.wine])
+
+    def _fired(
+        self, store: ox.Store, plates: Mapping[str, Plate], among: Sequence[_Query] | None = None
+    ) -> list[Firing]:
         """Runs the rules that could fire; oxigraph works outside the interpreter's lock."""
         offered = [p.traits | set(p.kinds) | {p.course} for p in plates.values()]
-        queries = [q for q in self._queries if any(q.concerns(has) for has in offered)]
+        asked = self._queries if among is None else among
+        queries = [q for q in asked if any(q.concerns(has) for has in offered)]
         tables = self._workers.map(lambda query: _table(query, store), queries)
         return [f for query, table in zip(queries, tables, strict=True) for f in _firings(query, table)]
 
@@ -150,7 +166,7 @@ def _query(rule: Rule) -> _Query:
     text = f"{names.QUERY_PREFIXES}\nSELECT {chosen} WHERE {where}"
     at = {name: i for i, (name, _) in enumerate(slots)}
     seen = tuple(name.replace(":", ".") for name, _ in slots if not name.startswith("gw:"))
-    return _Query(rule.id, text, at, seen, _demands(where), _any_of(where))
+    return _Query(rule.id, text, at, seen, _demands(where), _any_of(where), glass_ask(where))
 
 
 def _demands(where: str) -> frozenset[str]:
