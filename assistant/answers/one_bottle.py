@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.answers.compose import label
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wines import wines_for_food
+from assistant.answers.wording import capital
 from assistant.pairing.dish import Dish, table_of
 
 
@@ -21,8 +21,7 @@ def one_bottle(context: Context) -> Answer:
     ranks = [band.verdict for band in context.knowledge.bands]
     ordered = sorted(verdicts, key=lambda pair: ranks.index(pair[1]))
     each = ", ".join(f"{context.one_dish(dish)} {verdict}" for dish, verdict in ordered)
-    first = label(context, context.engine.judge(context.table(), wine))
-    line = context.wording("line", "for-each", wine=first, each=each)
+    line = capital(context.wording("line", "for-each", wine=answer.picks[0].label, each=each))
     head, _, rest = answer.text.partition("\n")
     return replace(answer, text=f"{head}\n{line}\n{rest}")
 

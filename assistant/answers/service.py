@@ -10,8 +10,7 @@ from assistant.answers.items import wine_item
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Amount, Wine
-
-COMMON = 3.0
+from assistant.pairing.choose import COMMONEST
 
 
 def service(context: Context) -> Answer:
@@ -21,7 +20,7 @@ def service(context: Context) -> Answer:
     if not styles:
         return _of_kinds(context, words)
     wines = [context.knowledge.wines[w] for w in styles]
-    lines = [line for wine in wines for line in _lines(context, wine)]
+    lines = [line for word in words for line in _of_word(context, word)]
     answer = compose(context, capital(_served(context, wines[0])), [capital(line) for line in lines])
     items = tuple(
         wine_item(w, context.engine.glasses[w.id], "neutral", (), context.knowledge, context.wording)
@@ -29,6 +28,11 @@ def service(context: Context) -> Answer:
     )
     keeping = context.knowledge.keeps_open(wines[0].id)
     return replace(answer, picks=items, figures=_figures(wines[0], keeping))
+
+
+def _of_word(context: Context, word: str) -> list[str]:
+    wine = context.knowledge.wines.get(word)
+    return _lines(context, wine) if wine else [_kind_line(context, word)]
 
 
 def _words(context: Context) -> list[str]:
@@ -48,7 +52,7 @@ def _of_kinds(context: Context, words: list[str]) -> Answer:
 
 def _kind_line(context: Context, kind: str) -> str:
     wines = [context.knowledge.wines[style] for style in context.knowledge.styles_of(kind)]
-    common = [w for w in wines if w.availability >= COMMON and w.serve] or [w for w in wines if w.serve]
+    common = [w for w in wines if w.availability >= COMMONEST and w.serve] or [w for w in wines if w.serve]
     degrees = sorted(w.serve.typical for w in common if w.serve)
     low, high = f"{degrees[0]:g}", f"{degrees[-1]:g}"
     span = low if low == high else f"{low} to {high}"

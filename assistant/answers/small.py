@@ -50,8 +50,12 @@ def _puzzled(context: Context) -> str:
 def unclear(context: Context, name: str = "text") -> Answer:
     """Says that nothing was understood, and names the words that were not known."""
     say = _puzzled(context)
-    read = bool(context.frame.text.readings)
-    lines = [say, context.wording("unclear", "read" if read and name == "text" else name)]
+    left, read = context.frame.text.left_out, context.frame.text.readings
+    kind = name if name != "text" else "unknown" if left else "read" if read else name
+    lines = [say, context.wording("unclear", kind)]
+    if left and read:
+        labels = ", ".join(dict.fromkeys(r.label for r in read))
+        lines.append(context.wording("line", "read", readings=labels))
     clarify = context.wording("line", "clarify-more")
     notes = [context.wording("line", note, limit=MAX_CHARACTERS) for note in context.frame.text.notes]
     text = "\n".join([*lines, *notes])

@@ -49,7 +49,10 @@ def _named(context: Context, wine: str, matches: list[Match]) -> Answer:
     if labels[1:]:
         lines.append(context.wording("line", "instead-next", wines=listed(labels[1:])))
     reason = say_reason(matches[0], context.knowledge, good=True) if context.frame.dishes else None
-    if reason:
+    if context.frame.dishes and matches[0].verdict not in LIKED:
+        verdict = matches[0].verdict
+        lines.append(context.wording("line", "instead-poor", dish=context.dish_name(), verdict=verdict))
+    elif reason:
         lines.append(context.wording("line", "instead-dish", dish=context.dish_name(), reason=reason))
     return compose(context, say, lines, picks=matches)
 

@@ -8,8 +8,10 @@ from dataclasses import dataclass, replace
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Frame, Preference
 from assistant.language.refer import WINES
+from assistant.language.sorting import words_beside
 from assistant.pairing.dish import BASE, Dish, DishPart
 
+FEW_WORDS = 3
 JUDGING = ("judge-pair", "compare", "why", "why-not")
 TABLE = ("choose-wines", "one-bottle", "check-board", "compare", "set-table", "what-if")
 PLAIN = ("wines-for-food", "foods-for-wine", "unclear", "judge-pair", "describe", "define", "substitute")
@@ -59,15 +61,18 @@ def anew(frame: Frame, talk: Talk) -> Frame:
 
 def short(frame: Frame) -> bool:
     """A bare fragment (`the brie?`), which only makes sense as a follow-up."""
-    used = sum(r.end - r.start for r in frame.text.readings)
-    words = [w for w in frame.text.words if any(c.isalnum() for c in w)]
-    return len(words) - used <= 3 and "wines-for-food" not in frame.text.cues
+    return words_beside(frame.text) <= FEW_WORDS and "wines-for-food" not in frame.text.cues
 
 
 def joined(old: tuple[Preference, ...], new: tuple[Preference, ...]) -> tuple[Preference, ...]:
-    """Old limits and new ones; a new limit on the same thing replaces the old."""
-    replaced = {p.property for p in new}
-    return (*(p for p in old if p.property not in replaced), *new)
+    """Old limits and new ones; a new limit on the same thing replaces the old, and bans add up."""
+    return (*(p for p in old if not any(_replaces(n, p) for n in new)), *new)
+
+
+def _replaces(new: Preference, old: Preference) -> bool:
+    """`red` takes the place of `white` and of `no red`; `no Chardonnay` leaves `white` as it is."""
+    same = new.property == old.property
+    return same and (not (new.banned or old.banned) or (old.wanted is not None and new.wanted == old.wanted))
 
 
 def wines_of(ids: tuple[str, ...]) -> tuple[str, ...]:

@@ -21,23 +21,30 @@ def foods(answer: Answer) -> set[str]:
 
 
 @pytest.mark.parametrize(
-    ("turns", "stands"),
+    ("turns", "stands", "gone"),
     [
-        (["what goes with oysters", "and with lemon on them"], {"oyster", "lemon"}),
-        (["mushroom risotto?", "with parmesan"], {"mushroom-risotto", "parmesan"}),
-        (["wine for tomato soup", "bacon on"], {"tomato-soup", "bacon"}),
-        (["what goes with steak with blue cheese butter", "without the butter"], {"steak"}),
-        (["burger", "drop the cheese", "something white"], {"burger"}),
-        (["chicken with cream sauce", "swap the cream sauce for hot sauce"], {"chicken", "hot-sauce"}),
-        (["what goes with cod", "and with crab?"], {"crab"}),
-        (["wine for mussels with cream", "sorry, not cream, with chilli"], {"mussel", "chilli"}),
+        (["what goes with oysters", "and with lemon on them"], {"oyster", "lemon"}, None),
+        (["mushroom risotto?", "with parmesan"], {"mushroom-risotto", "parmesan"}, None),
+        (["wine for tomato soup", "bacon on"], {"tomato-soup", "bacon"}, None),
+        (["what goes with steak with blue cheese butter", "without the butter"], {"steak"}, "butter"),
+        (["burger", "drop the cheese", "something white"], {"burger"}, "cheese"),
+        (
+            ["chicken with cream sauce", "swap the cream sauce for hot sauce"],
+            {"chicken", "hot-sauce"},
+            "cream-sauce",
+        ),
+        (["what goes with cod", "and with crab?"], {"crab"}, "cod"),
+        (["wine for mussels with cream", "sorry, not cream, with chilli"], {"mussel", "chilli"}, "cream"),
     ],
 )
-def test_the_dish_after_a_follow_up(conversation: Session, turns: list[str], stands: set[str]) -> None:
+def test_the_dish_after_a_follow_up(
+    conversation: Session, turns: list[str], stands: set[str], gone: str | None
+) -> None:
     last = foods(talk(conversation, *turns)[-1])
     assert len(last) >= len(stands)
     for food in stands:
         assert any(food in name for name in last)
+    assert gone is None or not any(gone in name for name in last)
 
 
 @pytest.mark.parametrize(("asked", "place"), [("the second one", 1), ("tell me about the 3rd one", 2)])
@@ -92,3 +99,10 @@ def test_a_look_at_one_wine_leaves_the_dish_standing(conversation: Session) -> N
     )
     assert honey.intent == "wines-for-food"
     assert foods(honey) == {"brie", "honey"}
+
+
+def test_a_ban_leaves_the_colour_asked_for(conversation: Session) -> None:
+    *_, last = talk(conversation, "a white for goat cheese", "not sauvignon")
+    assert {item.wine["colour"] for item in last.picks if item.wine} == {"white"}
+    grapes = {g for item in last.picks for g in conversation.knowledge.wines[item.id].grapes}
+    assert "grape/sauvignon-blanc" not in grapes
