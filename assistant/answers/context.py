@@ -16,7 +16,6 @@ from assistant.language.frame import Frame
 from assistant.language.topics import Topic
 from assistant.pairing.dish import BASE, Dish, Table, table_of
 from assistant.pairing.engine import Engine, Match
-from assistant.pairing.select import within_limits
 
 DRINK_KIND = "kind/drink"
 NEARLY = 0.5
@@ -53,8 +52,7 @@ class Context:
         drinks = any(p.wanted and self._under_drink(p.wanted) and not p.banned for p in limits)
         wanted = "Drink" if drinks else "Wine"
         wines = self.knowledge.wines
-        glasses = [g for g in self.engine.glasses.values() if wines[g.wine].type == wanted]
-        return within_limits(glasses, limits)
+        return self.engine.within([w.id for w in wines.values() if w.type == wanted], limits)
 
     def _under_drink(self, name: str) -> bool:
         return DRINK_KIND in (name, *self.knowledge.broader(name))

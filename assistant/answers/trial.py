@@ -13,7 +13,6 @@ from assistant.language.frame import Preference
 from assistant.pairing import choose
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.engine import Match
-from assistant.pairing.select import within_limits
 
 MOST_DISHES = 3
 
@@ -57,8 +56,8 @@ def _concerns(way: Entry, dish: Dish, knowledge: Knowledge) -> bool:
 def _best(context: Context, dish: Dish, chosen: Entry) -> Match | None:
     """The best of the chosen wines with the dish, one that is easy to find where it is nearly as good."""
     engine, knowledge = context.engine, context.knowledge
-    glasses = [g for g in engine.glasses.values() if knowledge.wines[g.wine].type == "Wine"]
-    wines = within_limits(glasses, list(_limits(chosen)))
+    cellar = [w.id for w in knowledge.wines.values() if w.type == "Wine"]
+    wines = engine.within(cellar, list(_limits(chosen)))
     ranked = engine.rank(table_of([dish]), wines) if wines else []
     return next(iter(choose.picks(ranked, 1, knowledge)), None)
 

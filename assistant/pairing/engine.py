@@ -7,11 +7,14 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from assistant.knowledge.store import Knowledge
+from assistant.language.frame import Preference
 from assistant.pairing.dish import Bite, Dish, DishPart, Table, table_of
 from assistant.pairing.glass import Glass, glass_of
 from assistant.pairing.plate import Plate, bites_of, plate_of
-from assistant.pairing.rules import RuleRunner, Shelf, glass_quads, plate_quads
+from assistant.pairing.rules import RuleRunner
 from assistant.pairing.score import Effect, Score, score_all, verdict
+from assistant.pairing.select import within_limits
+from assistant.pairing.shelf import Shelf, glass_quads, plate_quads
 
 HUNDRED_GRAMS = 100.0
 FEW = 12  # up to so many wines are scored by themselves
@@ -27,15 +30,21 @@ TableKey = tuple[tuple[object, ...], ...]
 class Match:
     """How one wine does with a table: `score` averages the bites, `warnings` are small vetoes.
 
-    `path` adds up to `score`; `bites` holds the score of each bite in table order.
+    `shared` holds the share and the effects of each bite, vetoes that became warnings left out;
+    `bites` the score of each bite, in table order.
     """
 
     wine: str
     score: float
     verdict: str
-    path: tuple[Effect, ...]
+    shared: tuple[tuple[float, tuple[Effect, ...]], ...]
     bites: tuple[Score, ...]
     warnings: tuple[Effect, ...] = ()
+
+    @property
+    def path(self) -> tuple[Effect, ...]:
+        """The effects over the whole table, strongest first; they add up to `score`."""
+        return self.shared[0][1] if len(self.shared) == 1 else _blend(self.shared)
 
 
 class Engine:
@@ -86,6 +95,14 @@ class Engine:
             self._plates[food] = self.plate(single(food))
         return self._plates[food]
 
+    def within(self, wines: Sequence[str], limits: Sequence[Preference]) -> list[str]:
+        """Those of the wines that keep to all limits, in the order given."""
+        if not limits:
+            return list(wines)
+        if self._stocked(wines):
+            return within_limits(self._cellar_shelf, wines, limits)
+        return within_limits(Shelf(glass_quads(self.glasses[w] for w in wines)), wines, limits)
+
     def rank(self, table: Table, wines: Iterable[str]) -> list[Match]:
         """Matches for the wines, best first; equal scores in order of name.
 
@@ -99,7 +116,7 @@ class Engine:
         )
         return sorted((found[w] for w in names), key=lambda m: (-m.score, m.wine))
 
-    def _stocked(self, names: list[str]) -> bool:
+    def _stocked(self, names: Sequence[str]) -> bool:
         return all(self.knowledge.wines[name].type == "Wine" for name in names)
 
     def _all(self, table: Table) -> dict[str, Match]:
@@ -142,12 +159,12 @@ class Engine:
     def _match(self, wine: str, scores: list[Score], shares: list[float]) -> Match:
         if len(scores) == 1:
             only = scores[0]
-            return Match(wine, only.total, only.verdict, only.path, (only,))
+            return Match(wine, only.total, only.verdict, ((1.0, only.path),), (only,))
         lifted = [self._lift(score, share) for score, share in zip(scores, shares, strict=True)]
-        path = _blend([score.path for score, _ in lifted], shares)
-        total = sum(effect.effect for effect in path)
+        total = sum(share * score.total for (score, _), share in zip(lifted, shares, strict=True))
+        shared = tuple((share, score.path) for (score, _), share in zip(lifted, shares, strict=True))
         warnings = tuple(veto for _, veto in lifted if veto)
-        return Match(wine, total, verdict(total, self.knowledge.bands), path, tuple(scores), warnings)
+        return Match(wine, total, verdict(total, self.knowledge.bands), shared, tuple(scores), warnings)
 
     def _lift(self, score: Score, share: float) -> tuple[Score, Effect | None]:
         """A veto that touches few bites becomes a spoken warning."""
@@ -176,10 +193,10 @@ def board(foods: Sequence[str]) -> Table:
     return table_of([single(food) for food in foods])
 
 
-def _blend(paths: Sequence[tuple[Effect, ...]], shares: Sequence[float]) -> tuple[Effect, ...]:
+def _blend(shared: Sequence[tuple[float, tuple[Effect, ...]]]) -> tuple[Effect, ...]:
     effects: dict[str, float] = {}
     values: dict[str, dict[str, float]] = {}
-    for path, share in zip(paths, shares, strict=True):
+    for share, path in shared:
         for effect in path:
             effects[effect.rule] = effects.get(effect.rule, 0.0) + share * effect.effect
             values.setdefault(effect.rule, dict(effect.values))

@@ -4,38 +4,31 @@ The rules are authored as SHACL CONSTRUCT rules. Here each is run as the SELECT 
 variables its template would write, read as CSV, because reading triples one by one costs as
 much as finding them; a test compares the firings with two engines that run the CONSTRUCT.
 
-The glasses of the cellar are kept on a shelf, because putting them in costs a third of the run;
-a question's plates are put in for the run and taken out again, whatever happens. So are the
-plates of the larder, where one wine looks for a food. Anything else gets a throw-away store.
+The glasses of the cellar stay on a shelf, and so do the plates of the larder, where one wine
+looks for a food. Rules that the plates or the glass rule out beforehand are not run.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import contextmanager
 from dataclasses import dataclass
-from threading import Lock
 from typing import NamedTuple, cast
 
 import pyoxigraph as ox
 
 from assistant.knowledge import names
 from assistant.knowledge.concepts import Rule
-from assistant.pairing.facts import PLATES, glass_facts, plate_facts
+from assistant.pairing.demands import Demands, demands_of, offer_of
+from assistant.pairing.facts import PLATES
 from assistant.pairing.glass import Glass
 from assistant.pairing.glass_asks import glass_ask
 from assistant.pairing.plate import Plate
+from assistant.pairing.shelf import Shelf, glass_quads, plate_quads
 
 _CONSTRUCT = re.compile(r"CONSTRUCT\s*\{(?P<template>[^}]*)\}\s*WHERE\s*", re.DOTALL)
 _SLOT = re.compile(r"(?P<property>[\w:]+)\s+[?$](?P<variable>\w+)")
-_DEMAND = re.compile(r"plate:(?:trait|kind|course)\s+(?P<name>\w+:[\w-]+)\s*[.;]")
-_ANY_TRAIT = re.compile(
-    r"FILTER EXISTS \{ \?plate plate:trait \?anyTrait \. FILTER\(\?anyTrait IN \((?P<names>[^)]*)\)\) \}"
-)
-
-
 WORKERS = 2
 _NAME_AT = len(names.BASE)
 _PLATE_AT = len(names.BASE + PLATES)
@@ -72,39 +65,14 @@ class Firing(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class _Query:
-    """A rule as a SELECT: the properties its columns stand for, and what a plate must have."""
+    """A rule as a SELECT: the properties its columns stand for, and what it asks of plate and glass."""
 
     rule: str
     text: str
     at: Mapping[str, int]
     seen: tuple[str, ...]
-    demands: frozenset[str]
-    any_of: frozenset[str]
+    demands: Demands
     ask: str
-
-    def concerns(self, has: Set[str]) -> bool:
-        """Whether a plate with these traits, kinds and course could make the rule fire."""
-        return self.demands <= has and (not self.any_of or not self.any_of.isdisjoint(has))
-
-
-class Shelf:
-    """A store of the glasses or plates that many questions share; what is asked stays for its run only."""
-
-    def __init__(self, facts: Iterable[ox.Quad]) -> None:
-        self.store = ox.Store()
-        self.store.extend(facts)
-        self._lock = Lock()
-
-    @contextmanager
-    def with_facts(self, facts: Sequence[ox.Quad]) -> Iterator[ox.Store]:
-        """The store with these facts in it, one question at a time."""
-        with self._lock:
-            self.store.extend(facts)
-            try:
-                yield self.store
-            finally:
-                for quad in facts:
-                    self.store.remove(quad)
 
 
 class RuleRunner:
@@ -138,21 +106,11 @@ class RuleRunner:
         self, store: ox.Store, plates: Mapping[str, Plate], among: Sequence[_Query] | None = None
     ) -> list[Firing]:
         """Runs the rules that could fire; oxigraph works outside the interpreter's lock."""
-        offered = [p.traits | set(p.kinds) | {p.course} for p in plates.values()]
+        offers = [offer_of(plate) for plate in plates.values()]
         asked = self._queries if among is None else among
-        queries = [q for q in asked if any(q.concerns(has) for has in offered)]
+        queries = [q for q in asked if any(map(q.demands.met_by, offers))]
         tables = self._workers.map(lambda query: _table(query, store), queries)
         return [f for query, table in zip(queries, tables, strict=True) for f in _firings(query, table)]
-
-
-def glass_quads(glasses: Iterable[Glass]) -> list[ox.Quad]:
-    """All facts of these glasses."""
-    return [quad for glass in glasses for quad in glass_facts(glass)]
-
-
-def plate_quads(plates: Mapping[str, Plate]) -> list[ox.Quad]:
-    """All facts of these plates."""
-    return [quad for key, plate in plates.items() for quad in plate_facts(key, plate)]
 
 
 def _query(rule: Rule) -> _Query:
@@ -166,29 +124,7 @@ def _query(rule: Rule) -> _Query:
     text = f"{names.QUERY_PREFIXES}\nSELECT {chosen} WHERE {where}"
     at = {name: i for i, (name, _) in enumerate(slots)}
     seen = tuple(name.replace(":", ".") for name, _ in slots if not name.startswith("gw:"))
-    return _Query(rule.id, text, at, seen, _demands(where), _any_of(where), glass_ask(where))
-
-
-def _demands(where: str) -> frozenset[str]:
-    """Traits, kinds and courses that the outermost pattern asks of the plate: without them no firing."""
-    outer, depth = [], 0
-    for character in where:
-        depth += (character == "{") - (character == "}")
-        if depth == 1:
-            outer.append(character)
-    found = _DEMAND.finditer("".join(outer))
-    return frozenset(m["name"].replace(":", "/", 1) for m in found)
-
-
-def _any_of(where: str) -> frozenset[str]:
-    """Traits of which the plate must have at least one."""
-    found = _ANY_TRAIT.search(where)
-    names_in = found["names"].split(",") if found and _outermost(where, found.start()) else []
-    return frozenset(name.strip().replace(":", "/", 1) for name in names_in)
-
-
-def _outermost(where: str, at: int) -> bool:
-    return where[:at].count("{") - where[:at].count("}") == 1
+    return _Query(rule.id, text, at, seen, demands_of(where), glass_ask(where))
 
 
 def _table(query: _Query, store: ox.Store) -> bytes:

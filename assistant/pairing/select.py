@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import cast
 
@@ -11,8 +11,8 @@ import pyoxigraph as ox
 from assistant.knowledge import names
 from assistant.knowledge.files import ontology_dir
 from assistant.language.frame import Preference
-from assistant.pairing.facts import TYPE, decimal, glass_facts, node
-from assistant.pairing.glass import Glass
+from assistant.pairing.facts import TYPE, decimal, node
+from assistant.pairing.shelf import Shelf
 
 
 @lru_cache(maxsize=1)
@@ -22,18 +22,12 @@ def limits_query() -> str:
     return f"{names.QUERY_PREFIXES}\n{text}"
 
 
-def within_limits(glasses: Iterable[Glass], limits: Sequence[Preference]) -> list[str]:
-    """Ids of the glasses that keep to all limits, in the order given."""
-    glasses = list(glasses)
-    if not limits:
-        return [glass.wine for glass in glasses]
-    store = ox.Store()
-    for glass in glasses:
-        store.extend(glass_facts(glass))
-    store.extend(_limit_facts(limits))
-    rows = cast(ox.QuerySolutions, store.query(limits_query()))
-    found = {names.short(row[0].value) for row in rows}
-    return [glass.wine for glass in glasses if glass.wine in found]
+def within_limits(shelf: Shelf, wines: Sequence[str], limits: Sequence[Preference]) -> list[str]:
+    """Those of the wines that keep to all limits, in the order given; the shelf holds their glasses."""
+    with shelf.with_facts(list(_limit_facts(limits))) as store:
+        rows = cast(ox.QuerySolutions, store.query(limits_query()))
+        found = {names.short(row[0].value) for row in rows}
+    return [wine for wine in wines if wine in found]
 
 
 def _limit_facts(limits: Sequence[Preference]) -> Iterator[ox.Quad]:

@@ -17,8 +17,9 @@ from assistant.knowledge.store import Knowledge
 from assistant.pairing import choose
 from assistant.pairing.engine import Match
 from assistant.pairing.plate import Plate
-from assistant.pairing.rules import Firing, plate_quads
+from assistant.pairing.rules import Firing
 from assistant.pairing.score import score_all
+from assistant.pairing.shelf import plate_quads
 from tests import w3c_courses as w3c
 from tests.pairing_facts import Fact, Judge
 from tests.test_w3c_courses import DEFENDED

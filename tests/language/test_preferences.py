@@ -7,7 +7,6 @@ from dataclasses import dataclass
 import pytest
 
 from assistant.language.frame import Preference
-from assistant.pairing.select import within_limits
 from assistant.session import Session
 from tests.language.conftest import Parse
 
@@ -118,7 +117,7 @@ def test_no_before_two_words_bans_what_is_both(parse: Parse) -> None:
 def test_a_ban_on_oaky_whites_leaves_oaky_reds(session: Session) -> None:
     (limit,) = session.parser.parse("no oaky whites with chicken").preferences
     every = session.engine.glasses
-    kept = set(within_limits(every.values(), [limit]))
+    kept = set(session.engine.within(list(every), [limit]))
     whites = {w for w in every if "kind/white-wine" in session.knowledge.wines[w].kinds}
     oaky = {w for w, glass in every.items() if glass.points["oak"] > 1.2}
     assert set(every) - kept == whites & oaky

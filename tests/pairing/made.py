@@ -54,4 +54,4 @@ def firing(rule: str, strength: float = 1.0, cap: float | None = None) -> Firing
 
 def match(wine: str, score: float, knowledge: Knowledge) -> Match:
     """A match of this score with one unnamed reason."""
-    return Match(wine, score, verdict(score, knowledge.bands), (Effect("rule/none", score),), ())
+    return Match(wine, score, verdict(score, knowledge.bands), ((1.0, (Effect("rule/none", score),)),), ())

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.pairing.engine import Engine
 from assistant.pairing.glass_asks import glass_ask
-from assistant.pairing.rules import glass_quads
+from assistant.pairing.shelf import glass_quads
 from assistant.session import Session
 
 EVERY = 9

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -10,6 +12,7 @@ from assistant.language.frame import Preference
 from assistant.pairing.engine import Engine
 from assistant.pairing.glass import Glass
 from assistant.pairing.select import limits_query, within_limits
+from assistant.pairing.shelf import Shelf, glass_quads
 from assistant.session import Session
 from tests.pairing.made import GLASS_POINTS, glass
 
@@ -67,6 +70,12 @@ def keeps(found: Glass, limits: list[Preference]) -> bool:
     return True
 
 
+def kept(glasses: Iterable[Glass], chosen: Sequence[Preference]) -> list[str]:
+    """The wines of the glasses that keep to the limits, by the query."""
+    glasses = list(glasses)
+    return within_limits(Shelf(glass_quads(glasses)), [g.wine for g in glasses], chosen)
+
+
 @st.composite
 def limits(draw: st.DrawFn, kinds: list[str], homes: list[str]) -> list[Preference]:
     """Up to four limits of all sorts on shipped properties, kinds and homes."""
@@ -92,38 +101,38 @@ def test_the_query_finds_what_a_plain_filter_finds(session: Session, data: st.Da
     kinds = sorted({kind for g in glasses for kind in g.kinds})
     homes = sorted({home for g in glasses for home in g.homes})
     chosen = data.draw(limits(kinds, homes))
-    assert within_limits(glasses, chosen) == [g.wine for g in glasses if keeps(g, chosen)]
+    assert kept(glasses, chosen) == [g.wine for g in glasses if keeps(g, chosen)]
 
 
 def test_no_limit_keeps_all_in_order(engine: Engine) -> None:
     glasses = list(engine.glasses.values())
-    assert within_limits(glasses, []) == [g.wine for g in glasses]
+    assert kept(glasses, []) == [g.wine for g in glasses]
 
 
 def test_the_bound_itself_keeps_to_the_limit() -> None:
     glasses = [glass("a", oak=1.9999), glass("b", oak=2.0), glass("c", oak=2.0001)]
-    assert within_limits(glasses, [at_least("oak", 2.0)]) == ["wine/b", "wine/c"]
-    assert within_limits(glasses, [at_most("oak", 2.0)]) == ["wine/a", "wine/b"]
+    assert kept(glasses, [at_least("oak", 2.0)]) == ["wine/b", "wine/c"]
+    assert kept(glasses, [at_most("oak", 2.0)]) == ["wine/a", "wine/b"]
 
 
 def test_wanted_kinds_are_an_either_or_and_bans_hold_at_once() -> None:
     glasses = [glass(name, kinds=(f"kind/{name}", "kind/wine")) for name in ("red", "white", "pink")]
-    assert within_limits(glasses, [only("kind/red"), only("kind/pink")]) == ["wine/red", "wine/pink"]
-    assert within_limits(glasses, [never("kind/red"), never("kind/pink")]) == ["wine/white"]
-    assert within_limits(glasses, [only("kind/wine"), never("kind/white")]) == ["wine/red", "wine/pink"]
+    assert kept(glasses, [only("kind/red"), only("kind/pink")]) == ["wine/red", "wine/pink"]
+    assert kept(glasses, [never("kind/red"), never("kind/pink")]) == ["wine/white"]
+    assert kept(glasses, [only("kind/wine"), never("kind/white")]) == ["wine/red", "wine/pink"]
 
 
 def test_a_glass_without_the_property_keeps_to_the_limit() -> None:
-    assert within_limits([glass("a")], [at_least("unheardOf", 3.0)]) == ["wine/a"]
+    assert kept([glass("a")], [at_least("unheardOf", 3.0)]) == ["wine/a"]
 
 
 def test_limits_that_exclude_each_other_leave_nothing(engine: Engine) -> None:
-    assert within_limits(engine.glasses.values(), [at_least("oak", 4.0), at_most("oak", 1.0)]) == []
+    assert kept(engine.glasses.values(), [at_least("oak", 4.0), at_most("oak", 1.0)]) == []
 
 
 def test_limits_are_facts_and_never_part_of_the_query() -> None:
     before = limits_query()
-    within_limits([glass("a")], [only("kind/odd-kind"), at_least("odd", 1.25)])
+    kept([glass("a")], [only("kind/odd-kind"), at_least("odd", 1.25)])
     assert limits_query() == before
     assert "odd" not in before
     assert "1.25" not in before
