@@ -24,11 +24,13 @@ from assistant.answers import (
     wines,
 )
 from assistant.answers.context import Context
+from assistant.answers.in_turn import in_turn
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.frame import Frame
+from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import Talk, stands
 from assistant.language.talk import follow
@@ -59,6 +61,9 @@ BUILDERS: dict[str, Builder] = {
     "unclear": small.unclear,
 }
 
+# By these nothing is asked that needs an answer of its own.
+NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
+MOST_IN_TURN = 2
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
 
@@ -79,8 +84,22 @@ class Session:
         """Forgets what stands."""
         self._talk = None
 
-    def ask(self, question: str) -> Answer:
-        """The answer to one question; never raises for anything typed."""
+    def ask(self, typed: str) -> Answer:
+        """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
+        questions = questions_in(typed, self._asks)
+        if len(questions) == 1:
+            return self._ask_one(typed)
+        answers = [self._ask_one(question) for question in questions[:MOST_IN_TURN]]
+        answers.sort(key=lambda answer: answer.intent != "safety")  # what may hurt is told first
+        return in_turn(typed, answers, questions[MOST_IN_TURN:], self.wording)
+
+    def _asks(self, text: str) -> bool:
+        """Whether a text is a question by itself, with all it needs."""
+        frame = self.parser.parse(text)
+        named = frame.dishes or frame.wines or frame.terms or frame.topics
+        return bool(named) and frame.intent in BUILDERS and frame.intent not in NO_QUESTION and _enough(frame)
+
+    def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
         frame = self.read(question)
         answer = self._answer(frame)

@@ -35,7 +35,10 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """What a question gets back. `say` is spoken, `text` printed; the rest is for programs."""
+    """What a question gets back. `say` is spoken, `text` printed; the rest is for programs.
+
+    `also`: the records of further questions in the line; `left_for_next`: those not answered yet.
+    """
 
     question: str
     intent: str
@@ -52,6 +55,8 @@ class Answer:
     clarify: str | None = None
     other_colour: Item | None = None
     tied: tuple[str, ...] = ()
+    also: tuple[dict[str, Any], ...] = ()
+    left_for_next: tuple[str, ...] = ()
     seconds: float = 0.0
     understood: bool = True
 

@@ -130,6 +130,14 @@ def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     return replace(frame, intent="foods-for-wine", wines=talk.frame.wines, named_before=before)
 
 
+def cautious(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`is it safe when pregnant`: the food and the wine that stand, since either may be meant."""
+    if frame.intent != "safety" or frame.dishes or frame.wines or not refers(frame.text):
+        return None
+    wines = talk.frame.wines or wines_of(talk.picks[:1])
+    return replace(frame, dishes=talk.frame.dishes or dishes_of(talk.picks[:1]), wines=wines)
+
+
 def context(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """What is asked of that which stands: `one bottle for the lot`, `how cold do I serve that`."""
     if frame.dishes or frame.intent in ("unclear", "define", "help", "smalltalk", "safety"):

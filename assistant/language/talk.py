@@ -15,6 +15,7 @@ from assistant.language.refer import placed, same_food
 from assistant.language.standing import Edit, Talk
 
 EDITS: tuple[Edit, ...] = (
+    asks.cautious,
     asks.saying,
     asks.numbers,
     asks.back,

@@ -1,0 +1,27 @@
+"""The answers to several questions of one line, put together."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from assistant.answers.record import Answer
+from assistant.answers.wording import Wording, listed
+
+
+def in_turn(typed: str, answers: Sequence[Answer], left: Sequence[str], wording: Wording) -> Answer:
+    """The first answer with the others in `also`; the questions left are named in `left_for_next`."""
+    first, *others = answers
+    texts = [first.text]
+    for other in others:
+        texts.append(f"{wording('line', 'also-asked', question=other.question)}\n{other.text}")
+    if left:
+        texts.append(wording("line", "left-for-next", questions=listed([f"“{text}”" for text in left])))
+    return replace(
+        first,
+        question=typed,
+        text="\n\n".join(texts),
+        cautions=tuple(caution for answer in answers for caution in answer.cautions),
+        also=tuple(other.as_json() for other in others),
+        left_for_next=tuple(left),
+    )
