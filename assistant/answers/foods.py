@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
+from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import listed
@@ -19,7 +20,10 @@ def foods_for_wine(context: Context) -> Answer:
     """Foods that love the wine, kinds mixed, and one that fights it."""
     wine = style(context, context.frame.wines[0])
     foods = [f for f in _tasting_foods(context) if f not in context.frame.named_before]
-    foods = foods or _standing(TABLE_KINDS, context)
+    foods = eaten(foods, context) or eaten(_standing(TABLE_KINDS, context), context)
+    if not foods:
+        none = context.wording("line", "none-eaten")
+        return compose(context, none, [none])
     ranked = context.engine.rank_foods(wine, foods)
     chosen = _varied(context, ranked, context.top)
     worst = ranked[-1]
@@ -31,6 +35,7 @@ def foods_for_wine(context: Context) -> Answer:
     lines.append(
         context.wording("line", "foods-avoid", food=context.knowledge.label(worst[0]), reason=reason)
     )
+    lines += kept_to(context)
     answer = compose(context, say, lines)
     items = tuple(_food_item(context, food, score) for food, score in chosen)
     return _with_items(answer, items, (_food_item(context, *worst),))

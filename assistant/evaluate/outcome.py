@@ -9,6 +9,7 @@ from typing import Any
 from assistant.evaluate.corpus import Question
 from assistant.evaluate.naming import Meant, Namer, words_of
 from assistant.evaluate.slots import Score, compare, expected, found
+from assistant.language.eating import diets_in
 from assistant.language.fold import key
 from assistant.language.frame import Frame
 from assistant.session import Session
@@ -74,17 +75,19 @@ def outcome(question: Question, session: Session, namer: Namer) -> Outcome:
         frame.intent,
         compare(wanted, found(frame, question), question.intent, namer),
         tuple(n for n in question.unknown if n not in outdated and left.isdisjoint(key(n))),
-        tuple(w for w in question.wishes if not _kept(w, frame, left)),
+        tuple(w for w in question.wishes if not _kept(w, frame, left, namer)),
         _false_reports(frame, question),
         _false_repairs(frame, wanted),
         outdated,
     )
 
 
-def _kept(wish: str, frame: Frame, left: frozenset[str]) -> bool:
-    """Whether a wish stands among the limits or among what was left out."""
+def _kept(wish: str, frame: Frame, left: frozenset[str], namer: Namer) -> bool:
+    """Whether a wish stands among the limits, the diets, what is not eaten or what was left out."""
     limits = words_of(p.label for p in frame.preferences)
-    return not (left | limits).isdisjoint(key(wish))
+    spared = not set(frame.barred).isdisjoint(namer.name(wish).ids)
+    diet = {frame.text.stems[i] for places in diets_in(frame.text.stems).values() for i in places}
+    return spared or not (left | limits | diet).isdisjoint(key(wish))
 
 
 def _false_reports(frame: Frame, question: Question) -> tuple[str, ...]:

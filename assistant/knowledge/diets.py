@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from enum import Enum
 
+from assistant.knowledge import names
 from assistant.knowledge.store import Knowledge
 
 DEPENDS = "-depends"
+MARKS = ("allergen/", "care/")
 
 
 class Fit(Enum):
@@ -64,3 +67,20 @@ def _marks(subject: str, knowledge: Knowledge) -> tuple[set[str], set[str]]:
     may = {mark.removesuffix(DEPENDS) for mark in care if mark.endswith(DEPENDS)}
     has = {mark for mark in care if not mark.endswith(DEPENDS)} | set(entry.get("allergen", ()))
     return has, may | set(entry.get("mayContain", ()))
+
+
+def suits(food: str, barred: frozenset[str], diets: Iterable[str], knowledge: Knowledge) -> bool:
+    """Whether a food surely holds nothing barred (foods, kinds, marks, at any depth) and fits all diets."""
+    if barred:
+        has, may = holds(food, knowledge)
+        if barred & (lineage(food, knowledge) | has | may):
+            return False
+    return all(fit(food, diet, knowledge) is Fit.YES for diet in diets)
+
+
+def marks_called(foods: Iterable[str], knowledge: Knowledge) -> frozenset[str]:
+    """These foods and kinds with the allergens and care marks that go by their names (`pork`, `fish`)."""
+    wanted = frozenset(foods)
+    called = {knowledge.label(food).casefold() for food in wanted}
+    marks = (subject for subject in knowledge.digest if subject.startswith(MARKS)) if wanted else ()
+    return wanted | {m for m in marks if {names.local(m), knowledge.label(m).casefold()} & called}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -12,6 +13,7 @@ from assistant.language.clean import clean
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
+from assistant.language.eating import diets_in, left_off, not_eaten
 from assistant.language.entries import Entries
 from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, stem
@@ -28,6 +30,7 @@ from assistant.pairing.dish import Dish
 
 ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
+LISTS_FOODS = "foods-for-wine"
 FRAGMENT = 2
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
@@ -81,6 +84,7 @@ class Parser:
         text = self._without_limit_words(self._reader.read(clean(typed)))
         found = Sorting(text, self._knowledge, self._words, standing)
         limits = {text.words[i] for i in self._limits(text, found)}
+        found.spare(not_eaten(text.stems, found.edible), left_off(text.stems, found.edible))
         dishes, idle = self._dishes.dishes(text, found.edible)
         idle_words = [*found.unused, *(reading.text for reading in idle), *wishes(text)]
         left = tuple(dict.fromkeys((*(w for w in text.left_out if w not in limits), *idle_words)))
@@ -100,6 +104,9 @@ class Parser:
 
     def _frame(self, choice: Choice, text: Text, found: Sorting, dishes: list[Dish]) -> Frame:
         wines, preferences = _asked_about(choice.intent, found)
+        diets = diets_in(text.stems)
+        if choice.intent == LISTS_FOODS:
+            text = replace(text, left_out=_unkept(text, diets))
         frame = Frame(
             intent=choice.intent,
             because=choice.because,
@@ -113,6 +120,8 @@ class Parser:
             depth=3 if "deeper" in text.cues else 1,
             another="another" in text.cues,
             follows="follow" in text.cues,
+            barred=tuple(found.barred),
+            diets=tuple(diets),
         )
         return self.entries.told(frame)
 
@@ -131,6 +140,12 @@ def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preferenc
         wines = [p.wanted for p in limits if p.property == "kind" and p.wanted and not p.banned]
         limits = [p for p in limits if p.wanted not in wines]
     return wines, limits
+
+
+def _unkept(text: Text, diets: Mapping[str, frozenset[int]]) -> tuple[str, ...]:
+    """What is left out of a text whose diets are kept to."""
+    kept = {text.words[i] for places in diets.values() for i in places}
+    return tuple(word for word in text.left_out if word not in kept)
 
 
 def _stems(text: Text, reading: Reading) -> tuple[str, ...]:

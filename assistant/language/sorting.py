@@ -35,12 +35,21 @@ class Sorting:
         self.preferences: list[Preference] = []
         self.named: list[Reading] = []
         self.unused: list[str] = []
+        self.barred: list[str] = []
         has_food = any(r.kind in EDIBLE for r in text.readings)
         asks_meaning = "means" in text.cues or ("define" in text.cues and is_bare(text))
         readings = [self._as_term(r) for r in text.readings] if asks_meaning else text.readings
         for i, reading in enumerate(readings):
             follower = text.readings[i + 1] if i + 1 < len(text.readings) else None
             self._sort(reading, follower, has_food)
+
+    def spare(self, not_eaten: list[Reading], left_off: list[Reading]) -> None:
+        """Foods named as not eaten are on no dish, unless nothing else is named."""
+        if len(not_eaten) < len(self.edible) or self.wines:
+            self.edible = [r for r in self.edible if r not in not_eaten]
+            self.foods = [r for r in self.foods if r not in not_eaten]
+        named = [r for r in (*not_eaten, *left_off) if r.kind in EDIBLE]
+        self.barred = [i for r in named for i in (r.id, *r.others) if i.startswith(("food/", "kind/"))]
 
     def drop_terms(self, used: set[int]) -> None:
         """Terms that turned out to be limits (`not sweet`) are no terms."""
