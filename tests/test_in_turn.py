@@ -23,6 +23,7 @@ def asks(text: str) -> bool:
         ("wine for brie?? figs?", ["wine for brie?? figs?"]),
         ("is brie runny? and what wine for it?", ["is brie runny? and what wine for it?"]),
         ("wine for brie", ["wine for brie"]),
+        ("wine for brie? wine for brie?", ["wine for brie? wine for brie?"]),
         ("", [""]),
         ("???", ["???"]),
     ],

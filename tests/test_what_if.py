@@ -8,7 +8,7 @@ import pytest
 
 from assistant.answers.whatif import most_moved
 from assistant.language.dishes import dishes_without
-from assistant.pairing.dish import Dish, table_of
+from assistant.pairing.dish import Dish, DishPart, table_of
 from assistant.pairing.engine import Match
 from assistant.pairing.fixes import edited, edits, smallest_fix
 from assistant.session import Session
@@ -120,3 +120,9 @@ def test_a_change_works_on_what_stands(
     foods = {part["id"].removeprefix("food/") for part in answers[-1].dish["parts"]}
     assert absent not in foods
     assert present is None or present in foods
+
+
+def test_the_food_a_dish_is_made_of_is_never_left_off(session: Session) -> None:
+    sauce = "food/mint-sauce"
+    dish = Dish((DishPart(sauce, "role/base", 100.0), DishPart(sauce, "role/sauce", 20.0)))
+    assert all(edit.left_off != sauce for edit in edits(dish, session.knowledge))

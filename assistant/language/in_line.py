@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from assistant.language.clean import MAX_CHARACTERS
+
 _QUESTION = re.compile(r".*?\?[?!]*(?=\s|$)|.+$", re.DOTALL)
 _WORD = re.compile(r"\w{2,}|\d")
 FEWEST_WORDS = 3
@@ -22,4 +24,6 @@ def questions_in(typed: str, asks: Callable[[str], bool]) -> list[str]:
             parts[-1] = f"{parts[-1]} {part}".strip()
         elif part:
             parts.append(part)
-    return parts if len(parts) > 1 and all(map(asks, parts)) else [typed]
+    parts = list(dict.fromkeys(parts))
+    several = len(parts) > 1 and len(typed) <= MAX_CHARACTERS
+    return parts if several and all(map(asks, parts)) else [typed]

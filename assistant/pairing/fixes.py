@@ -31,7 +31,7 @@ class Fix:
 def edits(dish: Dish, knowledge: Knowledge) -> Iterator[Edit]:
     """What could be done: leaving off a part the guest named, then the shipped edits, smallest first."""
     for part in dish.parts:
-        if part.role != BASE:
+        if part.role != BASE and part.food != dish.main.food:
             yield Edit(knowledge.label(part.food), left_off=part.food)
     for subject in sorted(knowledge.of_type("Edit"), key=lambda s: float(knowledge.entry(s)["order"][0])):
         entry = knowledge.entry(subject)
