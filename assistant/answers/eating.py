@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from assistant.answers.context import Context
 from assistant.answers.wording import listed
-from assistant.knowledge.diets import Fit, fit, marks_called, suits
+from assistant.knowledge.diets import Fit, against, fit, marks_called, suits
 
 
 def eaten(foods: Sequence[str], context: Context) -> list[str]:
@@ -26,13 +26,17 @@ def kept_to(context: Context) -> list[str]:
     return [context.wording("line", "kept-to", kept=listed(list(dict.fromkeys(kept))))] if kept else []
 
 
-def misfits(context: Context) -> list[str]:
-    """A line for each diet that something on the plate is known not to fit."""
-    known = context.knowledge
+def fits(context: Context) -> list[str]:
+    """A line for each diet that tells what on the plate is known not to fit it, or may not."""
     parts = dict.fromkeys(part.food for dish in context.frame.dishes for part in dish.parts)
-    lines = []
-    for diet in context.frame.diets:
-        unfit = [known.label(food) for food in parts if fit(food, diet, known) is Fit.NO]
-        if unfit:
-            lines.append(context.wording("line", "misfit", foods=listed(unfit), diet=known.label(diet)))
-    return lines
+    return [_fit_line(list(parts), diet, context) for diet in context.frame.diets]
+
+
+def _fit_line(parts: Sequence[str], diet: str, context: Context) -> str:
+    known = context.knowledge
+    found = {food: fit(food, diet, known) for food in parts}
+    worst = next((f for f in (Fit.NO, Fit.UNKNOWN) if f in found.values()), Fit.YES)
+    meant = [food for food, how in found.items() if how is worst]
+    why = dict.fromkeys(what for food in meant for what in against(food, diet, known))
+    foods, diet = listed([known.label(food) for food in meant]), known.label(diet)
+    return context.wording("fits", worst.value, foods=foods, diet=diet, why=listed(list(why)))

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from assistant.answers.compose import LIKED, compose, label
 from assistant.answers.context import Context, deciding_part, say_reason, tied_with_first
-from assistant.answers.eating import misfits
+from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.pairing import choose
@@ -32,7 +32,7 @@ def wines_for_food(context: Context) -> Answer:
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
-    lines += _limit_lines(context, chosen[0]) + _dish_lines(context, chosen[0]) + misfits(context)
+    lines += _limit_lines(context, chosen[0]) + _dish_lines(context, chosen[0]) + fits(context)
     return compose(
         context,
         say=_spoken_pick(context, chosen[0]),

@@ -34,6 +34,15 @@ def fit(food: str, diet: str, knowledge: Knowledge) -> Fit:
     return Fit.UNKNOWN if may & left_out else Fit.YES
 
 
+def against(food: str, diet: str, knowledge: Knowledge) -> list[str]:
+    """What in a food is against a diet, known or possible: labels of marks, else of kinds."""
+    rules = knowledge.entry(diet)
+    has, may = holds(food, knowledge)
+    marks = (has | may) & set(rules.get("leavesOut", ()))
+    kinds = lineage(food, knowledge) & set(rules.get("leavesOutKind", ()))
+    return sorted(knowledge.label(found) for found in marks or kinds)
+
+
 def holds(food: str, knowledge: Knowledge) -> tuple[set[str], set[str]]:
     """The allergens and care marks of a food and all its parts: known to be in it, and possibly so."""
     marks = [_marks(subject, knowledge) for subject in contents(food, knowledge)]

@@ -30,7 +30,7 @@ from assistant.pairing.dish import Dish
 
 ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
-LISTS_FOODS = "foods-for-wine"
+KEEPS_TO_DIETS, LISTS_WINES = ("foods-for-wine", "safety"), "wines-for-food"
 FRAGMENT = 2
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
@@ -105,7 +105,7 @@ class Parser:
     def _frame(self, choice: Choice, text: Text, found: Sorting, dishes: list[Dish]) -> Frame:
         wines, preferences = _asked_about(choice.intent, found)
         diets = diets_in(text.stems)
-        if choice.intent == LISTS_FOODS:
+        if choice.intent in KEEPS_TO_DIETS or (choice.intent == LISTS_WINES and dishes):
             text = replace(text, left_out=_unkept(text, diets))
         frame = Frame(
             intent=choice.intent,

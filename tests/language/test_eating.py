@@ -84,4 +84,4 @@ def test_a_plate_that_does_not_fit_is_told(session: Session) -> None:
     session.new_conversation()
     assert "does not fit vegetarian" in session.ask("wine for a vegetarian, steak with chips").text
     session.new_conversation()
-    assert "does not fit" not in session.ask("wine for a vegetarian, hummus").text
+    assert "fits vegetarian, as far" in session.ask("wine for a vegetarian, hummus").text
