@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import pytest
 
 from assistant.answers.whatif import most_moved
-from assistant.language.dishes import dishes_without
+from assistant.language.recipes import dishes_without
 from assistant.pairing.dish import Dish, DishPart, table_of
 from assistant.pairing.engine import Match
 from assistant.pairing.fixes import edited, edits, smallest_fix

@@ -74,6 +74,8 @@ class Context:
 
     def one_dish(self, dish: Dish) -> str:
         """A dish in words: `grilled chicken with mushroom sauce`."""
+        if dish.called:
+            return dish.called
         label = self.knowledge.label
         main = " ".join([*(label(m) for m in dish.main.methods), label(dish.main.food)])
         rest = [label(p.food) for p in dish.parts if p is not dish.main]

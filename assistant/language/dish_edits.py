@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
-from assistant.language.dishes import TOPPING, dishes_without
+from assistant.language.dishes import TOPPING
 from assistant.language.fold import key
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading, Text
+from assistant.language.recipes import dishes_without
 from assistant.pairing.dish import BASE, SIDE, Dish, DishPart
 
 EATEN = ("Food", "Kind")

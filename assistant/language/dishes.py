@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -10,6 +10,7 @@ from assistant.knowledge.concepts import Food
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
 from assistant.language.frame import Reading, Text
+from assistant.language.recipes import ALIKE, another_sort, without
 from assistant.pairing.dish import BASE, COATING, SIDE, Dish, DishPart
 from assistant.pairing.engine import HUNDRED_GRAMS
 from assistant.pairing.plate import recipe
@@ -18,7 +19,6 @@ NEXT_TO, WITH, BESIDE, OVER, WITHOUT = "next to", "with", "beside", "over", "wit
 ACCOMPANIMENT = "kind/accompaniment"
 TOPPING = "role/topping"
 DEFAULT_SHARE = 20.0
-ALIKE = frozenset(("kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/fruit", "kind/sweet-food"))
 
 
 @dataclass(slots=True)
@@ -27,6 +27,7 @@ class _Draft:
 
     parts: list[DishPart] = field(default_factory=list)
     methods: list[str] = field(default_factory=list)
+    called: str = ""
 
     @property
     def base(self) -> DishPart | None:
@@ -107,7 +108,7 @@ class DishReader:
         elif ACCOMPANIMENT in food.kinds:
             current.parts.append(self._part(food))
         elif link == NEXT_TO and not self._alike(food, current):
-            self._becomes_head(food, current, waiting)
+            self._becomes_head(food, reading.text, current, waiting)
         elif link == WITH and food.role not in (None, SIDE) and not waiting.methods:
             current.parts.append(self._part(food))
         else:
@@ -128,9 +129,14 @@ class DishReader:
         drafts.append(_Draft([base, *waiting.parts]))
         waiting.parts, waiting.methods = [], []
 
-    def _becomes_head(self, food: Food, current: _Draft, waiting: _Draft) -> None:
+    def _becomes_head(self, food: Food, said: str, current: _Draft, waiting: _Draft) -> None:
         """`mushroom risotto`: the later name is the base, the earlier one a part of it."""
         former = current.base
+        sort = another_sort(food, said, former.food, self._knowledge) if former else ()
+        if sort and former and len(current.parts) == 1:
+            current.called = f"{self._knowledge.label(former.food)} {said}"
+            current.parts = list(sort)
+            return
         methods = tuple(waiting.methods)
         waiting.methods = []
         if former is None:
@@ -152,7 +158,7 @@ class DishReader:
         self._settle(drafts, waiting)
         dishes: list[Dish] = []
         for draft in drafts:  # said twice is served once
-            dish = Dish(self._swapped(draft))
+            dish = Dish(self._swapped(draft), called=draft.called)
             dishes += [] if dish in dishes else [dish]
         return dishes
 
@@ -184,30 +190,3 @@ def _mass(share: float) -> float:
 
 def _cook_base(draft: _Draft, methods: tuple[str, ...]) -> None:
     draft.parts = [replace(p, methods=(*p.methods, *methods)) if p.role == BASE else p for p in draft.parts]
-
-
-def without(parts: Sequence[DishPart], food: str, knowledge: Knowledge) -> list[DishPart]:
-    """The parts without this food, the recipe of the base opened where it stands in there."""
-    left = [p for p in parts if not _is(p.food, food, knowledge) or p.role == BASE]
-    base = next((p for p in left if p.role == BASE), None)
-    inner = recipe(knowledge.food(base.food)).parts if base else ()
-    for alike in (_is, _is_kin):
-        kept = [p for p in inner if not alike(p.food, food, knowledge)]
-        if 0 < len(kept) < len(inner):
-            return [*kept, *(p for p in left if p is not base)]
-    return left
-
-
-def dishes_without(dishes: Sequence[Dish], food: str, knowledge: Knowledge) -> tuple[Dish, ...]:
-    """The dishes without this food: as a part, or as one of several dishes."""
-    others = [d for d in dishes if not _is(d.main.food, food, knowledge)]
-    return tuple(replace(d, parts=tuple(without(d.parts, food, knowledge))) for d in others or dishes)
-
-
-def _is(food: str, wanted: str, knowledge: Knowledge) -> bool:
-    return food == wanted or wanted in knowledge.broader(food)
-
-
-def _is_kin(food: str, wanted: str, knowledge: Knowledge) -> bool:
-    """Of the same nearest kind: who leaves out the bacon means the guanciale."""
-    return bool(set(knowledge.broader(food)[:1]) & set(knowledge.broader(wanted)[:1]))

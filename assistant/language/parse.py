@@ -88,7 +88,7 @@ class Parser:
         dishes, idle = self._dishes.dishes(text, found.edible)
         idle_words = [*found.unused, *(reading.text for reading in idle), *wishes(text)]
         left = tuple(dict.fromkeys((*(w for w in text.left_out if w not in limits), *idle_words)))
-        text = replace(text, left_out=left, readings=tuple(found.named))
+        text = replace(text, left_out=left, readings=tuple(_as_called(r, dishes) for r in found.named))
         return text, found, [*dishes, *found.cuisines]
 
     def _limits(self, text: Text, found: Sorting) -> set[int]:
@@ -140,6 +140,12 @@ def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preferenc
         wines = [p.wanted for p in limits if p.property == "kind" and p.wanted and not p.banned]
         limits = [p for p in limits if p.wanted not in wines]
     return wines, limits
+
+
+def _as_called(reading: Reading, dishes: list[Dish]) -> Reading:
+    """A short name that was taken for another sort of dish (`asparagus risotto`) stands as typed."""
+    sort = any(dish.called.endswith(f" {reading.text}") for dish in dishes if dish.called)
+    return replace(reading, label=reading.text) if sort and reading.kind in EDIBLE else reading
 
 
 def _unkept(text: Text, diets: Mapping[str, frozenset[int]]) -> tuple[str, ...]:

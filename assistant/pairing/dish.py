@@ -22,14 +22,18 @@ class DishPart:
 
 @dataclass(frozen=True, slots=True)
 class Dish:
-    """One bite as eaten; `added` are amounts per 100 g put on top, in the unit of the property."""
+    """One bite as eaten; `added` are amounts per 100 g put on top, in the unit of the property.
+
+    `called`: what it was called where its parts do not tell (`asparagus risotto`).
+    """
 
     parts: tuple[DishPart, ...]
     added: Mapping[str, float] = field(default_factory=dict)
+    called: str = ""
 
     def without(self, food: str) -> Dish:
         """The same dish with every part of this food taken off."""
-        return replace(self, parts=tuple(p for p in self.parts if p.food != food))
+        return replace(self, parts=tuple(p for p in self.parts if p.food != food), called="")
 
     @property
     def main(self) -> DishPart:
