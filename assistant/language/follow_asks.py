@@ -9,6 +9,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.fold import key
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
+from assistant.language.preferences import wishes
 from assistant.language.refer import refers
 from assistant.language.standing import Talk, anew, dishes_of, joined, wines_of
 
@@ -99,22 +100,14 @@ def more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 
 def same(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
-    """`same but cheaper`: what stands, with the word that no style answers to told."""
+    """`same but cheaper`, `under 12 dollars`: what stands, with the words no style answers to told."""
     asked = follow_words().cheaper.intersection(frame.text.stems)
-    if not asked or frame.wines or frame.dishes or not talk.frame.dishes:
+    priced = frame.intent in ("unclear", "quantity") and wishes(frame.text)
+    if not (asked or priced) or frame.wines or frame.dishes or not talk.frame.dishes:
         return None
     told = tuple(w for w, s in zip(frame.text.words, frame.text.stems, strict=True) if s in asked)
     text = replace(frame.text, left_out=tuple(dict.fromkeys((*frame.text.left_out, *told))))
     return replace(talk.frame, text=text, preferences=joined(talk.frame.preferences, frame.preferences))
-
-
-def which_of_them(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
-    """`which of the two?` compares the wines that stand, or the first two picked."""
-    several = follow_words().several.intersection(frame.text.stems)
-    wines = talk.frame.wines if len(talk.frame.wines) > 1 else wines_of(talk.picks[:2])
-    if not several or frame.intent not in ("unclear", "compare") or frame.wines or len(wines) < 2:
-        return None
-    return replace(frame, intent="compare", wines=wines, dishes=frame.dishes or talk.frame.dishes)
 
 
 def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

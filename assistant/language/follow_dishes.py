@@ -108,7 +108,9 @@ def swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`and the brie?` asks the same of another food."""
-    judged = frame.intent == "judge-pair" or ("judge" in frame.text.cues and refers(frame.text))
+    judged = frame.intent == "judge-pair" or (
+        refers(frame.text) and ("judge" in frame.text.cues or talk.asked == "describe")
+    )
     if frame.dishes and judged and not frame.wines and talk.frame.wines:
         return replace(frame, intent="judge-pair", wines=talk.frame.wines)  # `does it go with the brie?`
     if not frame.dishes or frame.wines or frame.intent not in ("wines-for-food", "unclear"):

@@ -10,6 +10,7 @@ from dataclasses import replace
 from assistant.knowledge.store import Knowledge
 from assistant.language import follow_asks as asks
 from assistant.language import follow_dishes as dishes
+from assistant.language import follow_lists as lists
 from assistant.language.frame import Frame
 from assistant.language.refer import placed, same_food
 from assistant.language.standing import Edit, Talk
@@ -22,12 +23,15 @@ EDITS: tuple[Edit, ...] = (
     dishes.what_if,
     asks.why,
     asks.why_not,
+    lists.eaten,
     asks.more,
+    lists.described,
     dishes.off,
     dishes.on,
     dishes.limit,
     asks.same,
-    asks.which_of_them,
+    lists.between,
+    lists.otherwise,
     asks.more_foods,
     dishes.swap_part,
     dishes.swap_dish,

@@ -1,0 +1,89 @@
+"""Follow-ups that ask for another list: foods that somebody eats, another wine, which of those spoken of."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from functools import lru_cache
+
+from assistant.knowledge.files import corpus_dir
+from assistant.knowledge.store import Knowledge
+from assistant.language.cues import Line, match, read_line
+from assistant.language.data import read_data
+from assistant.language.follow_words import follow_words
+from assistant.language.frame import Frame
+from assistant.language.standing import JUDGING, Talk, joined, wines_of
+
+OPEN = ("unclear", "substitute", "define", "help", "service")
+
+
+@lru_cache(maxsize=1)
+def follow_lines() -> Mapping[str, Sequence[Line]]:
+    """The lines of corpus/language/follow-ups.toml by what they do. Raises KnowledgeError as `read_data`."""
+    return read_data(
+        corpus_dir() / "language" / "follow-ups.toml",
+        lambda tables: {name: tuple(map(read_line, lines)) for name, lines in tables["lines"].items()},
+    )
+
+
+def says(frame: Frame, name: str) -> bool:
+    """Whether a line of this name stands in the text."""
+    stems = frame.text.stems
+    return any(match(line, stems, at) for line in follow_lines()[name] for at in range(len(stems)))
+
+
+def eaten(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`vegetarian`, `not fish` after a list of foods: the list again, kept to that."""
+    if talk.asked != "foods-for-wine" or frame.wines or not (frame.diets or frame.barred):
+        return None
+    if any(d.main.food not in frame.barred for d in frame.dishes):
+        return None
+    old = talk.frame
+    diets, barred = (*old.diets, *frame.diets), (*old.barred, *frame.barred)
+    left = () if frame.diets else frame.text.left_out
+    return replace(old, text=replace(frame.text, left_out=left), diets=diets, barred=barred)
+
+
+def otherwise(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`what would be better then`: another wine for the dish that stands than those spoken of."""
+    if frame.intent not in OPEN or frame.wines or frame.dishes or not talk.frame.dishes:
+        return None
+    if frame.text.left_out or not says(frame, "otherwise"):
+        return None
+    limits = joined(talk.frame.preferences, frame.preferences)
+    before = (*talk.frame.named_before, *talk.frame.wines)
+    return replace(
+        frame, intent="wines-for-food", dishes=talk.frame.dishes, preferences=limits, named_before=before
+    )
+
+
+def between(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`which of the two?` compares the wines spoken of, or the first two picked."""
+    asks = follow_words().several.intersection(frame.text.stems) or says(frame, "between")
+    if not asks or frame.intent not in ("unclear", "compare") or frame.wines or frame.preferences:
+        return None
+    wines = spoken_of(talk)
+    wines = wines if len(wines) > 1 else wines_of(talk.picks[:2])
+    if len(wines) < 2:
+        return None
+    return replace(frame, intent="compare", wines=wines, dishes=frame.dishes or talk.frame.dishes)
+
+
+def described(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`is it a sweet wine?`, `and dry or sweet?`: what the wine that stands is like."""
+    wines = talk.frame.wines[-1:] or wines_of(talk.picks[:1])
+    if frame.dishes or frame.wines or not wines or frame.intent not in ("unclear", "wines-for-food"):
+        return None
+    if frame.text.left_out or not says(frame, "like") or "why" in frame.text.cues:
+        return None
+    return replace(frame, intent="describe", wines=wines, preferences=())
+
+
+def spoken_of(talk: Talk) -> tuple[str, ...]:
+    """The wines that were judged one after another with what stands, the first one first."""
+    found: list[str] = []
+    now: Talk | None = talk
+    while now is not None and now.asked in JUDGING and now.frame.dishes == talk.frame.dishes:
+        found = [*now.frame.wines, *found]
+        now = now.before
+    return tuple(dict.fromkeys(found))
