@@ -12,6 +12,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.pairing import choose
 from assistant.pairing.engine import Match
+from assistant.pairing.fixes import smallest_fix
 
 AVOID = 3
 
@@ -113,7 +114,7 @@ def _avoid_lines(context: Context, bad: Sequence[Match]) -> list[str]:
 
 
 def _limit_lines(context: Context, first: Match) -> list[str]:
-    """What the limit costs: named when the best wine outside it does clearly better."""
+    """What the limit costs in a few words, and what on the plate makes up for it where it costs a verdict."""
     if not context.frame.preferences:
         return []
     wines = [w.id for w in context.knowledge.wines.values() if w.type == "Wine"]
@@ -121,8 +122,21 @@ def _limit_lines(context: Context, first: Match) -> list[str]:
     labels = listed([p.label for p in context.frame.preferences])
     lines = [context.wording("line", "limits", limits=labels)]
     if best.score - first.score > 2 * context.knowledge.constants["noise"]:
-        lines.append(context.wording("line", "limit-cost", wine=label(context, best)))
+        cost = "limit-cost" if best.verdict == first.verdict else "limit-costs-verdict"
+        fields = {"wine": label(context, best), "now": first.verdict, "then": best.verdict}
+        lines.append(context.wording("line", cost, **fields))
+        lines += _plate_fix(context, first) if best.verdict != first.verdict else []
     return lines
+
+
+def _plate_fix(context: Context, first: Match) -> list[str]:
+    """The smallest thing on the plate that lifts the wine within the limit, or nothing."""
+    found = smallest_fix(context.frame.dishes, first.wine, context.engine)
+    if found is None:
+        return []
+    kind = "fix-without" if found.edit.left_off else "fix-with"
+    fields = {"edit": found.edit.label, "wine": label(context, first), "verdict": found.after.verdict}
+    return [context.wording("line", f"plate-{kind}", **fields)]
 
 
 def _dish_lines(context: Context, first: Match) -> list[str]:
