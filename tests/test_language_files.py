@@ -11,7 +11,7 @@ from assistant import cli
 from assistant.answers import wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
-from assistant.language import follow_words, parse, preferences
+from assistant.language import eating, follow_lines, follow_words, parse, preferences
 
 LANGUAGE = sorted(file.name for file in (corpus_dir() / "language").iterdir())
 WHOLE = [name for name in LANGUAGE if name.endswith(".toml")]
@@ -23,12 +23,18 @@ MAY_BE_EMPTY = ("roles.toml", "cues.toml", "word-classes.toml")
 def corpus(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A copy of the corpus that the program reads instead of its own; returns its language folder."""
     shutil.copytree(corpus_dir() / "language", tmp_path / "language")
-    for module in (wording, parse, preferences, follow_words):
+    for module in (wording, parse, preferences, follow_words, follow_lines, eating):
         monkeypatch.setattr(module, "corpus_dir", lambda: tmp_path)
-    preferences.small_words.cache_clear()
-    follow_words.follow_words.cache_clear()
+    read_anew()
     monkeypatch.setattr(preferences, "_alcohol_pattern", preferences._alcohol_pattern.__wrapped__)
     return tmp_path / "language"
+
+
+def read_anew() -> None:
+    """Forgets what was read of the language files."""
+    for kept in (preferences.small_words, follow_words.follow_words, follow_lines.follow_lines):
+        kept.cache_clear()
+    eating.eating_words.cache_clear()
 
 
 def complaint(capsys: pytest.CaptureFixture[str]) -> str:
@@ -36,8 +42,7 @@ def complaint(capsys: pytest.CaptureFixture[str]) -> str:
     try:
         assert cli.main(["ask", "what goes with brie, no oaky reds under 13%"]) == cli.WRONG_USAGE
     finally:
-        preferences.small_words.cache_clear()
-        follow_words.follow_words.cache_clear()
+        read_anew()
     shown = capsys.readouterr()
     assert shown.out == ""
     assert shown.err.count("\n") == 1

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
@@ -93,14 +93,23 @@ def _called(food: str, reading: Reading, knowledge: Knowledge) -> bool:
     return set(key(reading.text)) <= set(key(knowledge.label(food)))
 
 
-def with_parts(dishes: Dishes, parts: Sequence[DishPart], knowledge: Knowledge, at: int = -1) -> Dishes:
-    """The dishes with more on one of them (the last by default); a new sauce takes the place of the old."""
-    onto = [as_part(part, knowledge) for part in parts]
+def with_parts(dishes: Dishes, parts: Sequence[DishPart], knowledge: Knowledge) -> Dishes:
+    """The dishes with more on the one named, else on the last; a new sauce takes the place of the old."""
+    mains = [dish.main.food for dish in dishes]
+    at = next((mains.index(part.food) for part in parts if part.food in mains), len(dishes) - 1)
+    onto = [as_part(part, knowledge) for part in parts if part.food != mains[at]]
     roles = {part.role for part in onto} & PART_ROLES
     kept = tuple(p for p in dishes[at].parts if p.role not in roles)
     changed = replace(dishes[at], parts=(*kept, *onto))
-    at %= len(dishes)
     return (*dishes[:at], changed, *dishes[at + 1 :])
+
+
+def scaled(dish: Dish, foods: Collection[str], times: float) -> Dish:
+    """The dish with so many times the mass of these parts; what it is made of stays."""
+    parts = tuple(
+        replace(p, mass=p.mass * times) if p.food in foods and p.role != BASE else p for p in dish.parts
+    )
+    return replace(dish, parts=parts)
 
 
 def as_part(part: DishPart, knowledge: Knowledge) -> DishPart:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from assistant.knowledge.diets import lineage
 from assistant.knowledge.store import Knowledge
 from assistant.language.fold import key
+from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.preferences import wishes
@@ -27,7 +28,8 @@ def numbers(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def back(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`go back` answers the turn before this one again."""
-    if frame.intent != "undo" or frame.wines or frame.dishes or talk.before is None:
+    asked = frame.intent == "undo" or says(frame, "off-again")
+    if not asked or frame.wines or frame.dishes or talk.before is None:
         return None
     earlier = talk.before.frame
     return replace(earlier, text=frame.text, intent="undo", again=earlier.again or earlier.intent)

@@ -73,6 +73,16 @@ def on(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     return replace(anew(frame, talk), dishes=edit.with_parts(old, parts, knowledge))
 
 
+def amount(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`more honey`, `less garlic`: so much of a part that is on the dish already."""
+    times = follow_words().amounts.get(frame.text.stems[0]) if frame.text.stems else None
+    named = {part.food for dish in frame.dishes for part in dish.parts}
+    if times is None or frame.wines or not short(frame):
+        return None
+    dishes = tuple(edit.scaled(dish, named, times) for dish in talk.frame.dishes)
+    return replace(anew(frame, talk), dishes=dishes) if dishes != talk.frame.dishes else None
+
+
 def _another(frame: Frame, knowledge: Knowledge) -> bool:
     """`and with crab?` asks of another food; `with prawns`, `and with lemon` put it on the dish."""
     words = follow_words()
@@ -115,7 +125,7 @@ def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return replace(frame, intent="judge-pair", wines=talk.frame.wines)  # `does it go with the brie?`
     if not frame.dishes or frame.wines or frame.intent not in ("wines-for-food", "unclear"):
         return None
-    if not (frame.follows or short(frame)):
+    if not (frame.follows or (short(frame) and len(frame.dishes) == 1)):
         return None
     if talk.asked in (*JUDGING, "foods-for-wine") and talk.frame.wines:
         intent = "compare" if talk.asked == "compare" else "judge-pair"
@@ -131,7 +141,8 @@ def swap_wine(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return replace(frame, dishes=talk.frame.dishes)
     if frame.intent not in PLAIN or not (frame.follows or short(frame) or refers(frame.text)):
         return None
-    if frame.intent == "describe":
+    lists = frame.intent == "foods-for-wine" and (frame.another or frame.barred or frame.diets)
+    if frame.intent == "describe" or lists:
         return None
     return replace(frame, intent="judge-pair", dishes=talk.frame.dishes)
 

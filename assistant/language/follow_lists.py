@@ -2,34 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
-from functools import lru_cache
 
-from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
-from assistant.language.cues import Line, match, read_line
-from assistant.language.data import read_data
+from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.standing import JUDGING, Talk, joined, wines_of
+from assistant.pairing.dish import Dish
 
+TOGETHER = ("one-bottle", "wines-for-food", "unclear", "compare", "choose-wines")
+MOST_TOGETHER = 6
 OPEN = ("unclear", "substitute", "define", "help", "service")
-
-
-@lru_cache(maxsize=1)
-def follow_lines() -> Mapping[str, Sequence[Line]]:
-    """The lines of corpus/language/follow-ups.toml by what they do. Raises KnowledgeError as `read_data`."""
-    return read_data(
-        corpus_dir() / "language" / "follow-ups.toml",
-        lambda tables: {name: tuple(map(read_line, lines)) for name, lines in tables["lines"].items()},
-    )
-
-
-def says(frame: Frame, name: str) -> bool:
-    """Whether a line of this name stands in the text."""
-    stems = frame.text.stems
-    return any(match(line, stems, at) for line in follow_lines()[name] for at in range(len(stems)))
 
 
 def eaten(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -76,7 +61,34 @@ def described(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     if frame.text.left_out or not says(frame, "like") or "why" in frame.text.cues:
         return None
-    return replace(frame, intent="describe", wines=wines, preferences=())
+    return replace(frame, intent="describe", wines=wines, dishes=talk.frame.dishes, preferences=())
+
+
+def together(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`one bottle for both`: all foods spoken of one after another, not only the last."""
+    if frame.intent not in TOGETHER or frame.dishes or not says(frame, "together"):
+        return None
+    spoken = dishes_spoken_of(talk)
+    dishes = spoken[-2:] if "both" in frame.text.stems else spoken
+    if len(dishes) < 2:
+        return None
+    limits = joined(talk.frame.preferences, frame.preferences)
+    intent = frame.intent if frame.intent == "choose-wines" else "one-bottle"
+    return replace(frame, intent=intent, dishes=dishes, preferences=limits)
+
+
+def dishes_spoken_of(talk: Talk) -> tuple[Dish, ...]:
+    """The dishes that stood one after another, the first one first, each as it is now."""
+    found: list[Dish] = []
+    now: Talk | None = talk
+    while now is not None and len(found) < MOST_TOGETHER:
+        found = [*(d for d in now.frame.dishes if not _same_main(d, found)), *found]
+        now = now.before
+    return tuple(found)
+
+
+def _same_main(dish: Dish, others: Sequence[Dish]) -> bool:
+    return any(dish.main.food == other.main.food for other in others)
 
 
 def spoken_of(talk: Talk) -> tuple[str, ...]:

@@ -16,9 +16,10 @@ Words = frozenset[str]
 
 @dataclass(frozen=True, slots=True)
 class FollowWords:
-    """Folded words by what they do; `places` counts from 1, -1 is the last; phrases stay phrases."""
+    """Folded words by what they do; `places` counts from 1, -1 is the last; `amounts` are factors."""
 
     places: Mapping[str, int]
+    amounts: Mapping[str, float]
     it: Words
     place_after: Words
     adds_before: Words
@@ -43,9 +44,11 @@ def follow_words() -> FollowWords:
 
 def _words(tables: Mapping[str, Any]) -> FollowWords:
     lists = tables["words"]
-    names = [name for name in FollowWords.__slots__ if name != "places"]
+    names = [name for name in FollowWords.__slots__ if name not in ("places", "amounts")]
     found = {name: frozenset(map(_folded, lists[name.strip("_").replace("_", "-")])) for name in names}
-    return FollowWords({_folded(word): int(place) for word, place in tables["places"].items()}, **found)
+    places = {_folded(word): int(place) for word, place in tables["places"].items()}
+    amounts = {_folded(word): float(times) for word, times in tables["amounts"].items()}
+    return FollowWords(places, amounts, **found)
 
 
 def _folded(phrase: str) -> str:

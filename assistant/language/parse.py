@@ -13,10 +13,11 @@ from assistant.language.clean import clean
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
-from assistant.language.eating import diets_in, left_off, not_eaten
+from assistant.language.eating import diets_in, eating_words, left_off, not_eaten
 from assistant.language.entries import Entries
 from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, stem
+from assistant.language.follow_lines import follow_lines
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Preference, Reading, Text
 from assistant.language.heard import Heard
@@ -43,7 +44,8 @@ class Parser:
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
         self._cues = CueBook(read_cues(folder / "cues.toml"))
-        follow_words()  # read now, so that a broken file is told at once
+        for read in (follow_words, follow_lines, eating_words):
+            read()  # now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder / "word-classes.toml", folder / "evidence.tsv")
         self._words = read_preference_words(folder / "preferences.toml")
