@@ -35,6 +35,7 @@ from assistant.language.parse import Parser
 from assistant.language.standing import Talk, stands
 from assistant.language.talk import follow
 from assistant.pairing.engine import Engine
+from assistant.tonight import Tonight, at_table, laid
 
 Builder = Callable[[Context], Answer]
 BUILDERS: dict[str, Builder] = {
@@ -79,10 +80,11 @@ class Session:
             self.wording = Wording()
         self.top = top
         self._talk: Talk | None = None
+        self._given = self.tonight = Tonight()
 
     def new_conversation(self) -> None:
-        """Forgets what stands."""
-        self._talk = None
+        """Forgets what stands and what was put on the table by talk."""
+        self._talk, self.tonight = None, self._given
 
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
@@ -102,6 +104,7 @@ class Session:
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
         frame = self.read(question)
+        self.tonight = laid(frame, self.tonight)
         answer = self._answer(frame)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
@@ -112,7 +115,8 @@ class Session:
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
         frame = self.parser.parse(question, standing=self._talk is not None)
-        return self._pourable(follow(frame, self._talk, self.knowledge))
+        frame = self._pourable(follow(frame, self._talk, self.knowledge))
+        return at_table(frame, self.tonight, self.knowledge)
 
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
@@ -126,7 +130,7 @@ class Session:
 
     def _answer(self, frame: Frame) -> Answer:
         topics = self.parser.topics.by_id
-        context = Context(frame, self.engine, self.wording, topics, self.top)
+        context = Context(frame, self.engine, self.wording, topics, self.top, self.tonight)
         if not frame.text.typed:
             return small.unclear(context, "empty")
         if frame.again:

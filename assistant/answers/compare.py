@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from assistant.answers.compose import LIKED, compose, label
 from assistant.answers.context import Context, say_reason
-from assistant.answers.foods import style
 from assistant.answers.judge import judged
 from assistant.answers.record import Answer
 
@@ -36,7 +35,7 @@ def _differences(context: Context) -> Answer:
     """The two wines' largest differences in points, in words."""
     if len(context.frame.wines) < 2:
         return _food_differences(context)
-    wines = [style(context, w) for w in context.frame.wines[:2]]
+    wines = [context.knowledge.style(w) for w in context.frame.wines[:2]]
     a, b = (context.engine.glasses[w] for w in wines)
     gaps = sorted(a.points, key=lambda n: -abs(a.points[n] - b.points[n]))
     shown = [n for n in gaps if n in COMPARED and abs(a.points[n] - b.points[n]) >= 0.3][:3]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from assistant.answers.dish_record import dish_record
@@ -16,6 +16,7 @@ from assistant.language.frame import Frame
 from assistant.language.topics import Topic
 from assistant.pairing.dish import BASE, Dish, Table, table_of
 from assistant.pairing.engine import Engine, Match
+from assistant.tonight import Tonight
 
 DRINK_KIND = "kind/drink"
 NEARLY = 0.5
@@ -23,13 +24,14 @@ NEARLY = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Context:
-    """Everything an answer builder may use; `top` is how many picks are wanted."""
+    """Everything an answer builder may use; `top` is how many picks are wanted, `tonight` the table."""
 
     frame: Frame
     engine: Engine
     wording: Wording
     topics: Mapping[str, Topic]
     top: int = 3
+    tonight: Tonight = field(default_factory=Tonight)
 
     @property
     def knowledge(self) -> Knowledge:
@@ -47,6 +49,15 @@ class Context:
         return self.knowledge.food(dish.main.food).role == "role/side"
 
     def candidates(self) -> list[str]:
+        """Wines that keep to the limits: those on the table, or all where none does or all are meant."""
+        poured = [] if self.frame.anywhere else list(self.tonight.wines)
+        return self.engine.within(poured, self.frame.preferences) or self.all_candidates()
+
+    def at_table(self, wines: Sequence[str]) -> bool:
+        """Whether these wines are on the table."""
+        return bool(wines) and set(wines) <= set(self.tonight.wines)
+
+    def all_candidates(self) -> list[str]:
         """Wines that keep to the limits; drinks without alcohol only when asked for."""
         limits = self.frame.preferences
         drinks = any(p.wanted and self._under_drink(p.wanted) and not p.banned for p in limits)

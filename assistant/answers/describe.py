@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
-from assistant.answers.foods import style
 from assistant.answers.items import source_text, wine_item
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
@@ -25,7 +24,7 @@ def describe(context: Context) -> Answer:
 
 
 def _wine(context: Context) -> Answer:
-    wine = context.knowledge.wines[style(context, context.frame.wines[0])]
+    wine = context.knowledge.wines[context.knowledge.style(context.frame.wines[0])]
     glass = context.engine.glasses[wine.id]
     scales = context.knowledge.scales
     say = context.wording(

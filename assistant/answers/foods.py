@@ -10,6 +10,7 @@ from assistant.answers.context import Context
 from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
+from assistant.answers.table_foods import table_foods
 from assistant.answers.wording import listed
 from assistant.pairing import choose
 from assistant.pairing.engine import TABLE_KINDS, key_of
@@ -17,8 +18,10 @@ from assistant.pairing.score import Score
 
 
 def foods_for_wine(context: Context) -> Answer:
-    """Foods that love the wine, kinds mixed, and one that fights it."""
-    wine = style(context, context.frame.wines[0])
+    """Foods that love the wine, kinds mixed, and one that fights it; what is on the table goes first."""
+    if context.tonight.dishes and not (context.frame.dishes or context.frame.anywhere):
+        return table_foods(context)
+    wine = context.knowledge.style(context.frame.wines[0])
     foods = [f for f in _tasting_foods(context) if f not in context.frame.named_before]
     foods = eaten(foods, context) or eaten(_standing(TABLE_KINDS, context), context)
     if not foods:
@@ -39,14 +42,6 @@ def foods_for_wine(context: Context) -> Answer:
     answer = compose(context, say, lines)
     items = tuple(_food_item(context, food, score) for food, score in chosen)
     return _with_items(answer, items, (_food_item(context, *worst),))
-
-
-def style(context: Context, wine: str) -> str:
-    """A style for a wine word: itself, or the member of a kind that is easiest to buy."""
-    known = context.knowledge
-    if wine in known.wines:
-        return wine
-    return max(known.styles_of(wine), key=lambda style: known.wines[style].availability)
 
 
 def _tasting_foods(context: Context) -> list[str]:

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
-from assistant.answers.foods import style
 from assistant.answers.record import Answer
 from assistant.pairing.flight import carry_over, pour_order
 from assistant.pairing.glass import Glass
@@ -14,7 +13,7 @@ from assistant.pairing.glass import Glass
 
 def order(context: Context) -> Answer:
     """The order of pouring with the reason of each step."""
-    glasses = [context.engine.glasses[style(context, w)] for w in context.frame.wines]
+    glasses = [context.engine.glasses[context.knowledge.style(w)] for w in context.frame.wines]
     ordered = pour_order(glasses, context.knowledge.constants)
     labels = [context.knowledge.wines[g.wine].label for g in ordered]
     lines = []

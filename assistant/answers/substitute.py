@@ -6,7 +6,6 @@ from dataclasses import replace
 
 from assistant.answers.compose import LIKED, compose
 from assistant.answers.context import Context, say_reason
-from assistant.answers.foods import style
 from assistant.answers.items import groups_of
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import listed
@@ -19,7 +18,7 @@ NEAREST = 12
 def substitute(context: Context) -> Answer:
     """For a wine its nearest kin, those that suit the dish first where one stands; else for a food."""
     if context.frame.wines:
-        return _for_wine(context, style(context, context.frame.wines[0]))
+        return _for_wine(context, context.knowledge.style(context.frame.wines[0]))
     named = [r.id for r in context.frame.text.readings if r.type == "Food"]
     foods = [*(dish.main.food for dish in context.frame.dishes), *named]
     if foods:

@@ -33,7 +33,12 @@ def wines_for_food(context: Context) -> Answer:
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
-    lines += _limit_lines(context, chosen[0]) + _dish_lines(context, chosen[0]) + fits(context)
+    lines += (
+        _shop_lines(context, chosen[0])
+        + _limit_lines(context, chosen[0])
+        + _dish_lines(context, chosen[0])
+        + fits(context)
+    )
     return compose(
         context,
         say=_spoken_pick(context, chosen[0]),
@@ -113,10 +118,27 @@ def _avoid_lines(context: Context, bad: Sequence[Match]) -> list[str]:
     return lines
 
 
+def _shop_lines(context: Context, first: Match) -> list[str]:
+    """The best wine of all where the table's best is clearly behind it, or where nothing on it will do."""
+    if not context.tonight.wines or context.frame.anywhere:
+        return []
+    if not context.at_table([first.wine]):
+        return [context.wording("line", "none-on-table")]
+    best = context.engine.rank(context.table(), context.all_candidates())[0]
+    if best.score - first.score <= 2 * context.knowledge.constants["noise"]:
+        return []
+    fields = {"wine": label(context, best), "verdict": best.verdict}
+    return [context.wording("line", "in-the-shop", **fields)]
+
+
 def _limit_lines(context: Context, first: Match) -> list[str]:
     """What the limit costs in a few words, and what on the plate makes up for it where it costs a verdict."""
     if not context.frame.preferences:
         return []
+    if context.at_table([first.wine]):
+        return [
+            context.wording("line", "limits", limits=listed([p.label for p in context.frame.preferences]))
+        ]
     wines = [w.id for w in context.knowledge.wines.values() if w.type == "Wine"]
     best = context.engine.rank(context.table(), wines)[0]
     labels = listed([p.label for p in context.frame.preferences])

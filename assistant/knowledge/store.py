@@ -90,6 +90,13 @@ class Knowledge:
             return [wine]
         return [style.id for style in self.wines.values() if wine in style.kinds]
 
+    def style(self, wine: str) -> str:
+        """The style a wine word stands for: itself, or of a kind the one that is easiest to buy.
+
+        Raises ValueError where no style answers to it.
+        """
+        return max(self.styles_of(wine), key=lambda style: self.wines[style].availability)
+
     def keeps_open(self, wine: str) -> Amount | None:
         """Days that an opened bottle keeps: its own word, else that of its nearest kind, or None."""
         for subject in (wine, *self.broader(wine)):

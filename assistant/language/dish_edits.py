@@ -14,6 +14,7 @@ from assistant.language.recipes import dishes_without
 from assistant.pairing.dish import BASE, SIDE, Dish, DishPart
 
 EATEN = ("Food", "Kind")
+POURED = ("wine", "preference")
 PART_ROLES = frozenset({"role/sauce", "role/dressing", "role/dip"})
 DEFAULT_SHARE = 10.0
 
@@ -52,15 +53,27 @@ def _near(text: Text, reading: Reading) -> Sequence[str]:
 
 
 def swapped(text: Text) -> tuple[Reading, Reading] | None:
-    """What goes and what comes in `swap A for B` and `B instead of A`, or None."""
-    words, foods = follow_words(), foods_named(text)
-    if len(foods) != 2:
+    """The food that goes and the one that comes in `swap A for B` and `B instead of A`, or None."""
+    return _swapped(text, foods_named(text))
+
+
+def swapped_wines(text: Text) -> tuple[str, str] | None:
+    """The ids of the wine that goes and the one that comes, or None."""
+    pair = _swapped(
+        text, [r for r in text.readings if r.kind in POURED and r.type in ("Wine", "Drink", "Kind")]
+    )
+    return (pair[0].id, pair[1].id) if pair else None
+
+
+def _swapped(text: Text, named: Sequence[Reading]) -> tuple[Reading, Reading] | None:
+    words = follow_words()
+    if len(named) != 2:
         return None
-    between = text.stems[foods[0].end : foods[1].start]
-    if words.swaps.intersection(text.stems[: foods[0].start]) and words.for_.intersection(between):
-        return foods[0], foods[1]
+    between = text.stems[named[0].end : named[1].start]
+    if words.swaps.intersection(text.stems[: named[0].start]) and words.for_.intersection(between):
+        return named[0], named[1]
     if any(phrase in " ".join(between) for phrase in words.instead_of):
-        return foods[1], foods[0]
+        return named[1], named[0]
     return None
 
 

@@ -141,7 +141,8 @@ def swap_wine(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return replace(frame, dishes=talk.frame.dishes)
     if frame.intent not in PLAIN or not (frame.follows or short(frame) or refers(frame.text)):
         return None
-    lists = frame.intent == "foods-for-wine" and (frame.another or frame.barred or frame.diets)
+    asks = frame.another or frame.barred or frame.diets or frame.text.cues & {"foods-for-wine", "which"}
+    lists = frame.intent == "foods-for-wine" and bool(asks) and "about" not in frame.text.stems
     if frame.intent == "describe" or lists:
         return None
     return replace(frame, intent="judge-pair", dishes=talk.frame.dishes)

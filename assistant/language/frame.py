@@ -65,7 +65,8 @@ class Frame:
     `because`: the traits of the text that spoke for the intent, strongest first; `again`: gone back,
     the intent that is answered once more; `entries`: ids of the popular claims and troubles meant, the surest
     first; `nearest`: where none is known, those that share most words with what was typed; `barred`: foods
-    and kinds that are not to be on the table, `diets`: ids of the diets to keep to.
+    and kinds that are not to be on the table, `diets`: ids of the diets to keep to;
+    `anywhere`: not only what is on the table is meant.
     """
 
     intent: str
@@ -87,3 +88,4 @@ class Frame:
     nearest: tuple[str, ...] = ()
     barred: tuple[str, ...] = ()
     diets: tuple[str, ...] = ()
+    anywhere: bool = False

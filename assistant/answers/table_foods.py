@@ -1,0 +1,63 @@
+"""Which of tonight's foods goes best with a wine, and which fights it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import LIKED, compose
+from assistant.answers.context import Context, say_reason
+from assistant.answers.eating import eaten, kept_to
+from assistant.answers.items import groups_of, path_entries, total
+from assistant.answers.record import Answer, Item
+from assistant.pairing.dish import Dish, table_of
+from assistant.pairing.engine import Match
+
+
+def table_foods(context: Context) -> Answer:
+    """Tonight's foods, best with the wine first; those that are not eaten are left out."""
+    wine = context.knowledge.style(context.frame.wines[0])
+    dishes = [
+        d
+        for d in context.tonight.dishes
+        if eaten([p.food for p in d.parts], context) == [p.food for p in d.parts]
+    ]
+    judged = [(dish, context.engine.judge(table_of([dish]), wine)) for dish in dishes]
+    ranked = sorted(judged, key=lambda pair: -pair[1].score)
+    if not ranked:
+        none = context.wording("line", "none-eaten")
+        return compose(context, none, [none])
+    lines = [_line(context, dish, match) for dish, match in ranked]
+    say = _spoken(context, ranked[0], context.knowledge.wines[wine].label)
+    answer = compose(context, say, [say, *lines, *kept_to(context)])
+    items = tuple(_item(context, dish, match) for dish, match in ranked)
+    return replace(answer, picks=items[: context.top], avoid=_fighting(items[context.top :])[-1:])
+
+
+def _is_eaten(dish: Dish, context: Context) -> bool:
+    foods = [part.food for part in dish.parts]
+    return eaten(foods, context) == foods
+
+
+def _spoken(context: Context, best: tuple[Dish, Match], wine: str) -> str:
+    kind = "foods" if best[1].verdict in LIKED else "foods-none"
+    return context.wording("say", kind, wine=wine, food=context.one_dish(best[0]))
+
+
+def _line(context: Context, dish: Dish, match: Match) -> str:
+    reason = say_reason(match, context.knowledge, match.verdict in LIKED) or context.wording(
+        "reason", "little"
+    )
+    return context.wording(
+        "line", "compare-line", wine=context.one_dish(dish), verdict=match.verdict, reason=reason
+    )
+
+
+def _item(context: Context, dish: Dish, match: Match) -> Item:
+    path = path_entries(match.path, context.knowledge, context.wording)
+    food = dish.main.food
+    groups = groups_of(context.knowledge.broader(food), context.knowledge)
+    return Item(food, context.one_dish(dish), "food", groups, total(path), match.verdict, path)
+
+
+def _fighting(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    return tuple(item for item in items if item.verdict in ("poor", "clash"))

@@ -1,0 +1,84 @@
+"""What is on the table tonight: the wines and foods that every answer looks to first."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from assistant.knowledge.store import Knowledge
+from assistant.language.dish_edits import POURED, swapped_wines
+from assistant.language.follow_lines import says
+from assistant.language.frame import Frame
+from assistant.language.sorting import EDIBLE
+from assistant.pairing.dish import Dish
+
+SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
+OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
+
+
+@dataclass(frozen=True, slots=True)
+class Tonight:
+    """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant."""
+
+    wines: tuple[str, ...] = ()
+    dishes: tuple[Dish, ...] = ()
+
+
+def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
+    """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
+    if _changes(frame, tonight, knowledge):
+        return _set(frame, tonight, knowledge)
+    named = any(r.kind in POURED for r in frame.text.readings)
+    eaten = any(r.kind in EDIBLE for r in frame.text.readings)
+    of_all = says(frame, "together") or not (frame.dishes or frame.wines)
+    if frame.intent in OF_ALL_FOODS and tonight.dishes and of_all and not eaten:
+        frame = replace(frame, dishes=tonight.dishes)
+    if frame.intent == ORDERS and len(tonight.wines) > 1 and not named:
+        frame = replace(frame, wines=tonight.wines)
+    return replace(frame, anywhere=says(frame, "shop"))
+
+
+def laid(frame: Frame, tonight: Tonight) -> Tonight:
+    """The table after a frame: as it says where it sets the table or shows a board, else as it was."""
+    if frame.intent == CHECKS and frame.dishes:
+        return replace(tonight, dishes=frame.dishes)
+    return Tonight(frame.wines, frame.dishes) if frame.intent == SETS else tonight
+
+
+def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
+    """Whether a frame sets the table, brings a wine to it, or swaps or drops one that is on it."""
+    on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
+    changes = swapped_wines(frame.text) is not None or says(frame, "table-drops")
+    brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
+    return frame.intent == SETS or brings or bool(on_it and changes)
+
+
+def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
+    """The whole table as it stands after the frame."""
+    wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
+    if pair is not None:
+        goes, comes = (styles([name], knowledge)[0] for name in pair)
+        wines = tuple(comes if wine == goes else wine for wine in tonight.wines)
+    elif says(frame, "table-drops"):
+        wines = tuple(wine for wine in tonight.wines if wine not in wines)
+    elif _adds(frame) or not wines:
+        wines = (*tonight.wines, *wines)
+    adds = _adds(frame) or not frame.dishes
+    dishes = (*tonight.dishes, *frame.dishes) if adds else frame.dishes
+    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=_once(dishes))
+
+
+def _adds(frame: Frame) -> bool:
+    return says(frame, "table-adds") or says(frame, "table-brings")
+
+
+def _once(dishes: Sequence[Dish]) -> tuple[Dish, ...]:
+    found: list[Dish] = []
+    for dish in dishes:
+        found += [] if dish in found else [dish]
+    return tuple(found)
+
+
+def styles(names: Sequence[str], knowledge: Knowledge) -> tuple[str, ...]:
+    """The wine styles that these words stand for, each once; words that no style answers to are left out."""
+    return tuple(dict.fromkeys(knowledge.style(name) for name in names if knowledge.styles_of(name)))

@@ -1,0 +1,90 @@
+"""What is on the table is the scope of every answer, until the shop is asked for."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.session import Session
+
+SYRAH, RIESLING, MALBEC = "wine/syrah", "wine/dry-riesling", "wine/malbec"
+
+
+@pytest.fixture
+def table(session: Session) -> Session:
+    """A session with two wines and four foods on the table."""
+    session.new_conversation()
+    session.ask("got a syrah and a dry riesling open")
+    session.ask("and on the board we have brie, salami, garlic cheddar and dark chocolate, note the table")
+    if not session.tonight.dishes:
+        session.ask("is this board balanced: brie, salami, garlic cheddar, dark chocolate")
+    return session
+
+
+def picked(session: Session, typed: str) -> list[str]:
+    return [item.id for item in session.ask(typed).picks]
+
+
+def test_the_table_is_taken_in(table: Session) -> None:
+    assert table.tonight.wines == (SYRAH, RIESLING)
+    assert [dish.main.food for dish in table.tonight.dishes][:2] == ["food/brie", "food/salami"]
+
+
+def test_only_wines_of_the_table_are_picked(table: Session) -> None:
+    assert picked(table, "which wine with lamb koftas") == [SYRAH, RIESLING]
+
+
+def test_the_shop_opens_the_world_for_one_answer(table: Session) -> None:
+    table.ask("which wine with lamb koftas")
+    assert not set(picked(table, "and in the shop?")) <= {SYRAH, RIESLING}
+    assert picked(table, "which wine with lamb koftas") == [SYRAH, RIESLING]
+
+
+def test_a_much_better_wine_that_is_not_there_is_told(table: Session) -> None:
+    answer = table.ask("what goes with stilton")
+    assert answer.picks[0].id in (SYRAH, RIESLING)
+    assert "Not on the table: " in answer.text
+
+
+def test_a_limit_that_nothing_on_the_table_keeps_to_is_told(table: Session) -> None:
+    answer = table.ask("something fizzy with the salami")
+    assert "None of tonight's wines keeps to that" in answer.text
+    assert answer.picks
+
+
+@pytest.mark.parametrize(
+    ("typed", "wines"),
+    [
+        ("swap the riesling for a malbec", (SYRAH, MALBEC)),
+        ("tom brought a malbec too", (SYRAH, RIESLING, MALBEC)),
+        ("the syrah is finished", (RIESLING,)),
+    ],
+)
+def test_the_table_changes(table: Session, typed: str, wines: tuple[str, ...]) -> None:
+    assert table.ask(typed).intent == "set-table"
+    assert table.tonight.wines == wines
+    assert len(table.tonight.dishes) == 4
+
+
+def test_what_goes_with_a_wine_ranks_the_foods_of_the_table(table: Session) -> None:
+    foods = {dish.main.food for dish in table.tonight.dishes}
+    answer = table.ask("what food goes best with the syrah")
+    assert {item.id for item in answer.picks} <= foods
+    scores = [item.score for item in answer.picks]
+    assert scores == sorted(scores, reverse=True)
+
+
+def test_the_order_is_that_of_the_table(table: Session) -> None:
+    table.ask("does malbec go with steak")
+    assert table.read("what order do I pour them").wines == (SYRAH, RIESLING)
+
+
+def test_what_may_hurt_is_told_of_the_board(table: Session) -> None:
+    answer = table.ask("I'm pregnant, what can I eat")
+    of_brie = {caution["id"] for caution in table.ask("pregnant, is brie safe").cautions}
+    assert {caution["id"] for caution in answer.cautions} & of_brie
+
+
+def test_a_new_conversation_clears_the_table(table: Session) -> None:
+    table.new_conversation()
+    assert table.tonight.wines == ()
+    assert len(picked(table, "which wine with lamb koftas")) == 3
