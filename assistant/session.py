@@ -29,6 +29,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
+from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
@@ -80,11 +81,12 @@ class Session:
             self.wording = Wording()
         self.top = top
         self._talk: Talk | None = None
+        self._puzzle: Frame | None = None
         self._given = self.tonight = Tonight()
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
-        self._talk, self.tonight = None, self._given
+        self._talk, self._puzzle, self.tonight = None, None, self._given
 
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
@@ -110,13 +112,15 @@ class Session:
         if (answer.understood or told) and not self._aside(frame):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
             self._talk = stands(frame, picks, avoid, self._talk)
+        half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
+        self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
 
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
         frame = self.parser.parse(question, standing=self._talk is not None)
         frame = self._pourable(follow(frame, self._talk, self.knowledge))
-        return at_table(frame, self.tonight, self.knowledge)
+        return at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
 
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""

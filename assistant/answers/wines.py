@@ -13,6 +13,7 @@ from assistant.answers.wording import capital, listed
 from assistant.pairing import choose
 from assistant.pairing.engine import Match
 from assistant.pairing.fixes import smallest_fix
+from assistant.pairing.likeness import nearest_foods
 
 AVOID = 3
 
@@ -33,12 +34,9 @@ def wines_for_food(context: Context) -> Answer:
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
-    lines += (
-        _shop_lines(context, chosen[0])
-        + _limit_lines(context, chosen[0])
-        + _dish_lines(context, chosen[0])
-        + fits(context)
-    )
+    for more in (_shop_lines, _limit_lines, _dish_lines):
+        lines += more(context, chosen[0])
+    lines += fits(context) + _described_lines(context)
     return compose(
         context,
         say=_spoken_pick(context, chosen[0]),
@@ -159,6 +157,14 @@ def _plate_fix(context: Context, first: Match) -> list[str]:
     kind = "fix-without" if found.edit.left_off else "fix-with"
     fields = {"edit": found.edit.label, "wine": label(context, first), "verdict": found.after.verdict}
     return [context.wording("line", f"plate-{kind}", **fields)]
+
+
+def _described_lines(context: Context) -> list[str]:
+    """The known food that comes nearest to what was only described."""
+    described = [dish for dish in context.frame.dishes if dish.added]
+    near = [(dish, nearest_foods(dish, context.engine)[:1]) for dish in described]
+    name = context.knowledge.label
+    return [context.wording("line", "described", food=name(food)) for _, foods in near for food in foods]
 
 
 def _dish_lines(context: Context, first: Match) -> list[str]:

@@ -14,6 +14,7 @@ from assistant.pairing.dish import Dish
 
 TOGETHER = ("one-bottle", "wines-for-food", "unclear", "compare", "choose-wines")
 MOST_TOGETHER = 6
+ASKED_OF_FOOD = ("wines-for-food", "judge-pair", "describe", "why", "why-not", "compare")
 OPEN = ("unclear", "substitute", "define", "help", "service")
 
 
@@ -99,3 +100,16 @@ def spoken_of(talk: Talk) -> tuple[str, ...]:
         found = [*now.frame.wines, *found]
         now = now.before
     return tuple(dict.fromkeys(found))
+
+
+def solved(frame: Frame, puzzle: Frame | None) -> Frame:
+    """`it's a mild creamy cheese` after a name that was not known: the question before, of that food."""
+    if puzzle is None or frame.intent in ("safety", "myth") or not frame.dishes or frame.wines:
+        return frame
+    if puzzle.dishes or not says(frame, "it-is"):
+        return frame
+    told = dict.fromkeys((*puzzle.text.left_out, *frame.text.left_out))
+    text = replace(frame.text, left_out=tuple(told))
+    plain = "judge-pair" if puzzle.wines else "wines-for-food"
+    intent = puzzle.intent if puzzle.intent in ASKED_OF_FOOD else plain
+    return replace(frame, intent=intent, text=text, wines=puzzle.wines, preferences=puzzle.preferences)

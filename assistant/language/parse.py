@@ -24,6 +24,7 @@ from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
 from assistant.language.preferences import find_preferences, read_preference_words, wishes
+from assistant.language.profile import described, profile_words
 from assistant.language.reading import Reader
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
@@ -44,7 +45,7 @@ class Parser:
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
         self._cues = CueBook(read_cues(folder / "cues.toml"))
-        for read in (follow_words, follow_lines, eating_words):
+        for read in (follow_words, follow_lines, eating_words, profile_words):
             read()  # now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder / "word-classes.toml", folder / "evidence.tsv")
@@ -85,11 +86,13 @@ class Parser:
         """The text with the words that did no work, what is named, and the dishes."""
         text = self._without_limit_words(self._reader.read(clean(typed)))
         found = Sorting(text, self._knowledge, self._words, standing)
-        limits = {text.words[i] for i in self._limits(text, found)}
+        used = self._limits(text, found)
         found.spare(not_eaten(text.stems, found.edible), left_off(text.stems, found.edible))
         dishes, idle = self._dishes.dishes(text, found.edible)
+        dishes, profile = described(dishes, text, used)
         idle_words = [*found.unused, *(reading.text for reading in idle), *wishes(text)]
-        left = tuple(dict.fromkeys((*(w for w in text.left_out if w not in limits), *idle_words)))
+        known = {text.words[i] for i in (*used, *profile)}
+        left = tuple(dict.fromkeys((*(w for w in text.left_out if w not in known), *idle_words)))
         text = replace(text, left_out=left, readings=tuple(_as_called(r, dishes) for r in found.named))
         return text, found, [*dishes, *found.cuisines]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from assistant.knowledge.store import Knowledge
+from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.pairing.glass import Glass
 
@@ -51,6 +52,13 @@ def alike_foods(food: str, engine: Engine) -> list[str]:
         if len(others) >= ENOUGH:
             return sorted(others, key=lambda f: (_apart(here, engine.plate_of_food(f).points), f))
     return []
+
+
+def nearest_foods(dish: Dish, engine: Engine) -> list[str]:
+    """The foods of the kind a dish is made of, nearest in taste first; none where it is a food by name."""
+    here = engine.plate(dish).points
+    found = engine.knowledge.members(dish.main.food)
+    return sorted(found, key=lambda f: (_apart(here, engine.plate_of_food(f).points), f))
 
 
 def _named_in(food: str, other: str, knowledge: Knowledge) -> bool:

@@ -185,9 +185,9 @@ def test_limits_hold_in_the_answer(conversation: Session) -> None:
 
 
 def test_a_limit_that_costs_is_told(conversation: Session) -> None:
-    assert "Without that limit" in conversation.ask("a red for oysters").text
+    assert "The limit costs" in conversation.ask("a red for oysters").text
     conversation.new_conversation()
-    assert "Without that limit" not in conversation.ask("oysters").text
+    assert "The limit costs" not in conversation.ask("oysters").text
 
 
 def test_limits_that_leave_nothing_are_told(conversation: Session) -> None:
