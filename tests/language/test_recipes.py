@@ -8,11 +8,11 @@ from assistant.session import Session
 from tests.language.conftest import Parse
 
 SORTS = [
-    ("asparagus risotto", "food/asparagus", "food/wild-mushrooms"),
-    ("prawn taco", "food/shrimp", "food/beef"),
-    ("lamb rendang", "food/lamb", "food/beef"),
-    ("salmon bisque", "food/salmon", "food/lobster"),
-    ("what wine for chicken fajita", "food/chicken", "food/beef"),
+    ("spinach risotto", "food/spinach", "food/wild-mushrooms"),
+    ("octopus taco", "food/octopus", "food/beef"),
+    ("mutton rendang", "food/mutton", "food/beef"),
+    ("trout bisque", "food/trout", "food/lobster"),
+    ("what wine for turkey fajita", "food/turkey", "food/beef"),
     ("tofu curry", "food/tofu", "food/chicken"),
 ]
 AS_SHIPPED = ["mushroom risotto", "beef taco", "pizza", "lentil soup", "risotto", "taco", "clam chowder"]
@@ -36,6 +36,6 @@ def test_a_dish_of_the_shipped_sort_stays_whole(parse: Parse, typed: str) -> Non
 
 def test_the_answer_calls_it_what_it_is(session: Session) -> None:
     session.new_conversation()
-    answer = session.ask("which wine with asparagus risotto")
-    assert "asparagus, risotto" in answer.text
+    answer = session.ask("which wine with spinach risotto")
+    assert "spinach, risotto" in answer.text
     assert "mushroom" not in answer.text
