@@ -7,6 +7,8 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from assistant.answers import (
+    board,
+    choose,
     compare,
     describe,
     foods,
@@ -14,6 +16,7 @@ from assistant.answers import (
     myth,
     one_bottle,
     order,
+    quantity,
     safety,
     service,
     small,
@@ -51,7 +54,10 @@ BUILDERS: dict[str, Builder] = {
     "describe": describe.describe,
     "define": small.define,
     "pour-order": order.order,
+    "choose-wines": choose.choose_wines,
+    "check-board": board.check_board,
     "service": service.service,
+    "quantity": quantity.quantity,
     "substitute": substitute.substitute,
     "myth": myth.myth,
     "trouble": trouble.trouble,
@@ -87,6 +93,10 @@ class Session:
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self.tonight = None, None, self._given
+
+    def lay(self, tonight: Tonight) -> None:
+        """Sets the table of the evening; every new conversation starts with it."""
+        self._given = self.tonight = tonight
 
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""

@@ -25,6 +25,7 @@ ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
 QUESTION = "what goes with garlic cheddar"
 # Every question with the intent it must be read as; together they reach every intent that is answered.
 QUESTIONS: dict[str, tuple[str, ...]] = {
+    "quantity": ("how many bottles for 12 people and 5 wines", "how much cheddar for 10", "how much ice for 9 bottles"),
     "wines-for-food": (
         QUESTION,
         "what wine for a grilled steak with peppercorn sauce",
@@ -79,6 +80,14 @@ QUESTIONS: dict[str, tuple[str, ...]] = {
         "what order: Riesling, Pinot Noir, port",
         "in which order should I pour Champagne, Chablis and Barolo",
         "Sauternes before or after Sancerre",
+    ),
+    "choose-wines": (
+        "choose three wines for brie, salami, garlic cheddar and dark chocolate",
+        "which two of these do i open for tacos: malbec, sauv blanc, chardonnay, zin",
+    ),
+    "check-board": (
+        "is my board balanced: brie, camembert, salami, dark chocolate",
+        "check my board please, burrata, tomatoes, pesto, focaccia",
     ),
     "myth": ("is it true that legs mean quality", "is it true red never goes with salmon"),
     "trouble": ("my red smells of wet cardboard", "the cork broke and half of it is in the bottle"),

@@ -11,7 +11,7 @@ from assistant import cli
 from assistant.answers import wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
-from assistant.language import eating, follow_lines, follow_words, parse, preferences, profile
+from assistant.language import eating, follow_lines, follow_words, parse, preferences, profile, quantities
 
 LANGUAGE = sorted(file.name for file in (corpus_dir() / "language").iterdir())
 WHOLE = [name for name in LANGUAGE if name.endswith(".toml")]
@@ -23,7 +23,7 @@ MAY_BE_EMPTY = ("roles.toml", "cues.toml", "word-classes.toml")
 def corpus(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A copy of the corpus that the program reads instead of its own; returns its language folder."""
     shutil.copytree(corpus_dir() / "language", tmp_path / "language")
-    for module in (wording, parse, preferences, follow_words, follow_lines, eating, profile):
+    for module in (wording, parse, preferences, follow_words, follow_lines, eating, profile, quantities):
         monkeypatch.setattr(module, "corpus_dir", lambda: tmp_path)
     read_anew()
     monkeypatch.setattr(preferences, "_alcohol_pattern", preferences._alcohol_pattern.__wrapped__)
@@ -36,6 +36,7 @@ def read_anew() -> None:
         kept.cache_clear()
     eating.eating_words.cache_clear()
     profile.profile_words.cache_clear()
+    quantities.quantity_words.cache_clear()
 
 
 def complaint(capsys: pytest.CaptureFixture[str]) -> str:

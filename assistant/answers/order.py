@@ -7,7 +7,9 @@ from collections.abc import Sequence
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.pairing.flight import carry_over, pour_order
+from assistant.evening.flight_reasons import reason as step_reason
+from assistant.evening.flight_reasons import swapped
+from assistant.pairing.flight import pour_order
 from assistant.pairing.glass import Glass
 
 
@@ -18,19 +20,20 @@ def order(context: Context) -> Answer:
     labels = [context.knowledge.wines[g.wine].label for g in ordered]
     lines = []
     for i, name in enumerate(labels):
-        reason = _step_reason(context, ordered, i)
+        reason = context.wording("order", step_reason(ordered, i, context.knowledge.constants))
         lines.append(context.wording("line", "order-step", number=i + 1, wine=name, reason=reason))
+    lines += _broken_lines(context, ordered)
     say = context.wording("say", "order", first=labels[0], last=labels[-1])
     matches = [context.engine.judge(context.table(), g.wine) for g in ordered] if context.frame.dishes else []
     return compose(context, say, [say, *lines], picks=matches)
 
 
-def _step_reason(context: Context, ordered: Sequence[Glass], at: int) -> str:
-    """What swapping the wine with the next one would cost most by; for the last, with the one before."""
-    last = at == len(ordered) - 1
-    if len(ordered) == 1:
-        return context.wording("order", "alone")
-    before, after = (at - 1, at) if last else (at, at + 1)
-    costs = carry_over(ordered[after], ordered[before], context.knowledge.constants)
-    name = max(costs, key=lambda n: costs[n]) if any(costs.values()) else "alike"
-    return context.wording("order", f"last-{name}" if last else name)
+def _broken_lines(context: Context, ordered: Sequence[Glass]) -> list[str]:
+    """What breaks most where two neighbours change places, where anything does."""
+    worst = max(swapped(ordered, context.knowledge.constants), key=lambda b: b.cost, default=None)
+    if worst is None or worst.cost <= 0:
+        return []
+    label = context.knowledge.label
+    what = context.wording("swapped", worst.mechanism)
+    fields = {"first": label(worst.first), "second": label(worst.second), "what": what}
+    return [context.wording("line", "swapped", **fields)]

@@ -61,13 +61,13 @@ def _cautions(context: Context) -> list[str]:
 
 def _for_foods(context: Context, topic: Topic) -> list[str]:
     """What the foods named call for, in the order of the topic; last, what holds for a food not known."""
-    by_food = [_for_food(food, topic, context.knowledge) for food in _foods(context)]
+    by_food = [for_food(food, topic, context.knowledge) for food in _foods(context)]
     wanted = {caution for cautions in by_food for caution in cautions}
     found = [c for c in (*topic.care.values(), *topic.kinds.values()) if c in wanted]
     return [*found, topic.unknown] if topic.unknown and not all(by_food) else found
 
 
-def _for_food(food: str, topic: Topic, knowledge: Knowledge) -> set[str]:
+def for_food(food: str, topic: Topic, knowledge: Knowledge) -> set[str]:
     """Cautions for what a food holds or may hold (unknown counts as unsafe), else for its kind."""
     has, may = holds(food, knowledge)
     care = {mark.removeprefix("care/") for mark in has | may}

@@ -8,7 +8,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import wine_item
 from assistant.answers.record import Answer
-from assistant.answers.wording import capital
+from assistant.answers.wording import capital, span
 from assistant.knowledge.concepts import Amount, Wine
 from assistant.pairing.choose import COMMONEST
 
@@ -54,9 +54,8 @@ def _kind_line(context: Context, kind: str) -> str:
     wines = [context.knowledge.wines[style] for style in context.knowledge.styles_of(kind)]
     common = [w for w in wines if w.availability >= COMMONEST and w.serve] or [w for w in wines if w.serve]
     degrees = sorted(w.serve.typical for w in common if w.serve)
-    low, high = f"{degrees[0]:g}", f"{degrees[-1]:g}"
-    span = low if low == high else f"{low} to {high}"
-    return context.wording("say", "serve-kind", kind=context.knowledge.label(kind), degrees=span)
+    told = {"kind": context.knowledge.label(kind), "degrees": span(degrees[0], degrees[-1])}
+    return context.wording("say", "serve-kind", **told)
 
 
 def _lines(context: Context, wine: Wine) -> list[str]:
@@ -73,11 +72,7 @@ def _served(context: Context, wine: Wine) -> str:
 
 
 def _range(amount: Amount | None) -> str:
-    """`8 to 10`, or one number."""
-    if amount is None:
-        return ""
-    low, high = f"{amount.low:g}", f"{amount.high:g}"
-    return low if low == high else f"{low} to {high}"
+    return span(amount.low, amount.high) if amount else ""
 
 
 def _figures(wine: Wine, keeping: Amount | None) -> dict[str, dict[str, object]]:

@@ -35,6 +35,11 @@ def listed(words: list[str] | tuple[str, ...], last: str = "and") -> str:
     return f"{', '.join(words[:-1])} {last} {words[-1]}"
 
 
+def span(low: float, high: float) -> str:
+    """`8 to 10`, or one number."""
+    return f"{low:g}" if low == high else f"{low:g} to {high:g}"
+
+
 def capital(text: str) -> str:
     """The text with a capital first letter, the rest as it is."""
     return text[:1].upper() + text[1:]

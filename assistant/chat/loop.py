@@ -30,10 +30,10 @@ STYLE = Style.from_dict({"prompt": "bold", "say": "bold", "rest": ""})
 LEAVE = {"quit", "exit", "bye", ":q"}
 
 
-def chat() -> int:
-    """Runs the chat until Ctrl-D; returns the exit code."""
+def chat(evening: Path | None = None) -> int:
+    """Runs the chat until Ctrl-D, with the evening of a file on the table; returns the exit code."""
     loading = ThreadPoolExecutor(1)
-    session = loading.submit(_load)
+    session = loading.submit(_load, evening)
     prompt = _prompt_session(session)
     try:
         return _talk(prompt, session)
@@ -41,7 +41,7 @@ def chat() -> int:
         loading.shutdown(wait=False, cancel_futures=True)
 
 
-def _load() -> Session:
+def _load(evening: Path | None) -> Session:
     from assistant.knowledge.collector import loading
 
     with loading():
@@ -50,6 +50,10 @@ def _load() -> Session:
         ready = Session()
         ready.ask("brie")  # the first answer pays for what loads late
         ready.new_conversation()
+    if evening is not None:
+        from assistant.evening.table import set_table
+
+        set_table(ready, evening)
     return ready
 
 

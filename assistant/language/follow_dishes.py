@@ -9,7 +9,18 @@ from assistant.language import dish_edits as edit
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.refer import refers
-from assistant.language.standing import JUDGING, PLAIN, TABLE, Talk, anew, joined, of_table, short, wines_of
+from assistant.language.standing import (
+    FOR_ALL,
+    JUDGING,
+    PLAIN,
+    TABLE,
+    Talk,
+    anew,
+    joined,
+    of_table,
+    short,
+    wines_of,
+)
 from assistant.pairing.dish import BASE, Dish, DishPart
 
 
@@ -92,14 +103,15 @@ def _another(frame: Frame, knowledge: Knowledge) -> bool:
 
 
 def limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
-    """`what about a red?` keeps the dish and adds the limit."""
+    """`what about a red?` keeps the dish and adds the limit; a choice of bottles is made again."""
     if not frame.preferences or frame.dishes or frame.wines or not talk.frame.dishes:
         return None
     if frame.intent not in (*PLAIN, *TABLE):
         return None
     limits = joined(talk.frame.preferences, frame.preferences)
-    intent = of_table(frame, talk) or "wines-for-food"
-    return replace(frame, intent=intent, dishes=talk.frame.dishes, preferences=limits)
+    intent = of_table(frame, talk) or (talk.asked if talk.asked in FOR_ALL else "wines-for-food")
+    numbers = {**talk.frame.numbers, **frame.numbers}
+    return replace(frame, intent=intent, dishes=talk.frame.dishes, preferences=limits, numbers=numbers)
 
 
 def swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

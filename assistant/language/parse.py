@@ -10,6 +10,7 @@ from pathlib import Path
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.clean import clean
+from assistant.language.counting import bottles
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
@@ -25,6 +26,7 @@ from assistant.language.intent import Choice, Signature, choose, decide, read_in
 from assistant.language.lexicon import build_lexicon
 from assistant.language.preferences import find_preferences, read_preference_words, wishes
 from assistant.language.profile import described, profile_words
+from assistant.language.quantities import quantity_words
 from assistant.language.reading import Reader
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
@@ -32,7 +34,7 @@ from assistant.pairing.dish import Dish
 
 ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
-KEEPS_TO_DIETS, LISTS_WINES = ("foods-for-wine", "safety"), "wines-for-food"
+KEEPS_TO_DIETS, LISTS_WINES = ("foods-for-wine", "safety", "check-board"), "wines-for-food"
 FRAGMENT = 2
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
@@ -45,7 +47,7 @@ class Parser:
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
         self._cues = CueBook(read_cues(folder / "cues.toml"))
-        for read in (follow_words, follow_lines, eating_words, profile_words):
+        for read in (follow_words, follow_lines, eating_words, profile_words, quantity_words):
             read()  # now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder / "word-classes.toml", folder / "evidence.tsv")
@@ -181,5 +183,7 @@ def _signature(text: Text, found: Sorting, dishes: list[Dish], standing: bool) -
 
 
 def _numbers(text: Text) -> dict[str, float]:
+    """The first number, and how many bottles are asked for."""
     found = [float(w) for w in text.words if _NUMBER.fullmatch(w)]
-    return {"first": found[0]} if found else {}
+    total = bottles(text).total
+    return ({"first": found[0]} if found else {}) | ({"bottles": float(total)} if total else {})

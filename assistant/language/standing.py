@@ -13,6 +13,7 @@ from assistant.pairing.dish import BASE, Dish, DishPart
 
 FEW_WORDS = 3
 JUDGING = ("judge-pair", "compare", "why", "why-not")
+FOR_ALL = ("choose-wines", "one-bottle")
 TABLE = ("choose-wines", "one-bottle", "check-board", "compare", "set-table", "what-if")
 PLAIN = ("wines-for-food", "foods-for-wine", "unclear", "judge-pair", "describe", "define", "substitute")
 
@@ -56,7 +57,8 @@ def anew(frame: Frame, talk: Talk) -> Frame:
     intent = of_table(frame, talk) or intent
     limits = joined(talk.frame.preferences, frame.preferences)
     wines = talk.frame.wines if judging or frame.intent in TABLE else ()
-    return replace(frame, intent=intent, wines=wines, preferences=limits)
+    numbers = {**talk.frame.numbers, **frame.numbers}
+    return replace(frame, intent=intent, wines=wines, preferences=limits, numbers=numbers)
 
 
 def short(frame: Frame) -> bool:

@@ -46,7 +46,8 @@ def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
     """The frame completed from the turn before, where it follows on; a new question stays new."""
     if talk is None:
         return frame
-    frame = _kept(placed(frame, talk.picks), frame, talk)
+    if frame.intent != "pour-order" or talk.asked != "choose-wines":  # `which goes first` of the wines chosen
+        frame = _kept(placed(frame, talk.picks), frame, talk)
     if talk.asked != "foods-for-wine":
         frame = same_food(frame, talk, knowledge)
     for step in EDITS:

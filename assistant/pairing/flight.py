@@ -14,8 +14,13 @@ Constants = Mapping[str, float]
 
 
 def carry_over(before: Glass, after: Glass, c: Constants) -> dict[str, float]:
-    """What pouring `after` behind `before` costs, by mechanism: more before less, by constant `carry-`."""
-    costs = {n: c[f"carry-{n}"] * max(0.0, before.points[n] - after.points[n]) for n in CARRIED}
+    """What pouring `after` behind `before` costs, by mechanism: more before less, by constant `carry-`.
+
+    Sugar too little to be tasted carries nothing over.
+    """
+    floors = {"sweetness": c["carry-sweetness-from"]}
+    less = {n: max(after.points[n], floors.get(n, 0.0)) for n in CARRIED}
+    costs = {n: c[f"carry-{n}"] * max(0.0, before.points[n] - less[n]) for n in CARRIED}
     oaky = before.points["oak"] >= c["heavy-oak"] and after.points["oak"] < c["bare-oak"]
     return costs | {"oak": c["carry-oak"] if oaky else 0.0}
 

@@ -151,7 +151,7 @@ def test_no_color_gives_no_colour_codes(chat: Open, variables: dict[str, str], c
     terminal = chat(**variables)
     assert READ in ask(terminal)
     terminal.press("che\t")
-    terminal.sees("cheeseburger")
+    terminal.sees("cheese curd")
     terminal.settles()
     assert bool(COLOUR.search(terminal.raw)) is coloured
 

@@ -1,0 +1,182 @@
+"""How much and how many: bottles, pours, grams, ice, water, glasses and alcohol, by the planner's numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from math import ceil, floor
+from typing import Any
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.evening import alcohol as measures
+from assistant.evening.bottles import cliffs, needed
+from assistant.evening.facts import HAIR, amount, fact
+from assistant.evening.portions import class_of
+from assistant.knowledge.concepts import Amount
+from assistant.language.quantities import Quantities, asked_for, quantities
+
+
+def quantity(context: Context) -> Answer:
+    """What the question asks to be counted; what it does not say is taken as is usual, and told."""
+    counted = quantities(context.frame.text)
+    asked = asked_for(context.frame.text) or ("food" if context.frame.dishes else "bottles")
+    if counted.people and counted.bottles and asked in ("pour", "per_bottle"):
+        asked = "bottles"
+    if asked in ("bottles", "glasses") and context.frame.dishes and not counted.bottles and not counted.wines:
+        asked = "food" if asked == "bottles" and not context.frame.wines else asked
+    say, figures, lines = BUILDERS[asked](context, counted)
+    answer = compose(context, say, [say, *lines])
+    shown = {name: {"value": value, "unit": unit} for name, (value, unit) in figures.items()}
+    return replace(answer, figures=shown, dish=None)
+
+
+def usable(counted: Quantities) -> float:
+    """Millilitres of one bottle that reach a glass."""
+    size = counted.bottle_ml or fact("amounts", "bottle", "typical_ml").typical
+    return size * (1 - fact("amounts", "bottle", "lost_share").typical)
+
+
+def pour(counted: Quantities) -> float:
+    """Millilitres of one pour, as said or as is usual at a tasting."""
+    return counted.ml or fact("amounts", "bottle", "pour_ml").typical
+
+
+# The spoken line, the figures with their units, and what is printed below.
+Built = tuple[str, dict[str, tuple[float, str]], list[str]]
+
+
+def _bottles(context: Context, counted: Quantities) -> Built:
+    if counted.people is None:
+        return _per_bottle(context, counted)
+    if counted.bottles:
+        return _enough(context, counted)
+    drinkers = max(0, round(counted.people - counted.non_drinkers))
+    named = len(context.frame.wines)
+    wines = round(counted.wines or named or fact("amounts", "flight", "wines").typical)
+    each, ml = needed(drinkers, pour(counted), usable(counted)), pour(counted)
+    kind = "bottles-one" if wines == 1 else "bottles" if counted.wines or named else "bottles-usual"
+    say = _told(context, kind, people=drinkers, ml=ml, each=each, wines=wines, all=each * wines)
+    figures = {"bottles": (float(each * wines), "bottle"), "pours": (float(drinkers * wines), "pour")}
+    return say, figures, _cliff_lines(context, drinkers, each, usable(counted))
+
+
+def _cliff_lines(context: Context, drinkers: int, each: int, ml: float) -> list[str]:
+    """Up to which pour one bottle fewer of each does, and up to which this many do."""
+    saves, holds = cliffs(drinkers, each, ml)
+    lines = [_told(context, "cliff", ml=saves, each=each - 1)] if saves else []
+    return lines + ([_told(context, "holds", ml=holds, each=each)] if holds else [])
+
+
+def _enough(context: Context, counted: Quantities) -> Built:
+    """The pour that so many bottles give everybody."""
+    drinkers = max(1.0, (counted.people or 1.0) - counted.non_drinkers)
+    ml = floor((counted.bottles or 0.0) * usable(counted) / drinkers + HAIR)
+    pours = round(ml / pour(counted), 1)
+    kind = "enough" if pours >= 1 else "too-little"
+    say = _told(context, kind, bottles=counted.bottles, people=drinkers, ml=ml, pours=pours)
+    return say, {"pours": (pours, "pour")}, []
+
+
+def _per_bottle(context: Context, counted: Quantities) -> Built:
+    pours = floor((counted.bottles or 1.0) * usable(counted) / pour(counted) + HAIR)
+    return _told(context, "pours", pours=pours, ml=pour(counted)), {"pours": (float(pours), "pour")}, []
+
+
+def _pour(context: Context, counted: Quantities) -> Built:
+    found = fact("amounts", "bottle", "pour_ml")
+    say = _told(context, "pour", low=found.low, high=found.high, ml=found.typical)
+    return say, {"pours": (found.typical, "ml")}, []
+
+
+def _ice(context: Context, counted: Quantities) -> Built:
+    bottles = counted.bottles or 1.0
+    kilos = ceil(bottles / fact("amounts", "ice", "bottles_per_kg").typical - HAIR)
+    return _told(context, "ice", kilos=kilos, bottles=bottles), {"ice": (float(kilos), "kg")}, []
+
+
+def _water(context: Context, counted: Quantities) -> Built:
+    people, each = counted.people or 1.0, fact("amounts", "water", "tasting").typical
+    litres = round(people * each, 1)
+    kind = "water" if counted.people else "water-each"
+    return _told(context, kind, litres=litres, people=people, each=each), {"water": (litres, "l")}, []
+
+
+def _glasses(context: Context, counted: Quantities) -> Built:
+    if counted.people is None:
+        return _per_bottle(context, counted)
+    each = fact("amounts", "glasses", "per_guest").typical
+    every = counted.people * each
+    say = _told(context, "glasses", people=counted.people, each=each, all=every)
+    clean = counted.people * (counted.wines or 0.0)
+    lines = [_told(context, "glasses-each", all=clean)] if clean else []
+    return say, {"glasses": (every, "glass")}, lines
+
+
+def _alcohol(context: Context, counted: Quantities) -> Built:
+    """Grams and national measures of what is poured; never advice."""
+    bottle = counted.bottle_ml or fact("amounts", "bottle", "typical_ml").typical
+    ml = (counted.ml or bottle * (counted.bottles or 1.0)) * (counted.pours or 1.0)
+    percent = counted.percent or _strength(context)
+    found = {name: round(measure(ml, percent), 1) for name, (measure, _) in MEASURES.items()}
+    say = _told(context, "alcohol", ml=ml, percent=percent, **found)
+    return say, {name: (value, MEASURES[name][1]) for name, value in found.items()}, []
+
+
+def _strength(context: Context) -> float:
+    wines = context.frame.wines
+    if not wines:
+        return fact("alcohol", "usual", "strength").typical
+    return context.knowledge.wines[context.knowledge.style(wines[0])].amounts["alcohol"].typical
+
+
+def _food(context: Context, counted: Quantities) -> Built:
+    """Grams of each food named: for a guest, and for all where their number is said."""
+    figures: dict[str, tuple[float, str]] = {}
+    lines = []
+    for dish in context.frame.dishes:
+        food, row = dish.main.food, class_of(dish.main.food, context.knowledge)
+        tasting, supper = amount(row["tasting"]), amount(row["supper"])
+        total = tasting.typical * (counted.people or 1.0)
+        figures[f"grams_{context.knowledge.label(food)}"] = (round(total), "g")
+        lines.append(_food_line(context, food, tasting, supper, counted.people))
+    return lines[0], figures, lines[1:]
+
+
+def _food_line(context: Context, food: str, tasting: Amount, supper: Amount, people: float | None) -> str:
+    heads = people or 1.0
+    return _told(
+        context,
+        "food-all" if people else "food-each",
+        food=context.knowledge.label(food),
+        low=tasting.low,
+        high=tasting.high,
+        grams=tasting.typical * heads,
+        supper=supper.typical * heads,
+        people=heads,
+    )
+
+
+def _told(context: Context, name: str, **fields: Any) -> str:
+    """A sentence of this name, its numbers without needless places."""
+    shown = {key: value if isinstance(value, str) else f"{value:g}" for key, value in fields.items()}
+    return context.wording("quantity", name, **shown)
+
+
+MEASURES: Mapping[str, tuple[Callable[[float, float], float], str]] = {
+    "grams_alcohol": (measures.grams, "g"),
+    "us_drinks": (measures.us_drinks, "drink"),
+    "uk_units": (measures.uk_units, "unit"),
+    "au_drinks": (measures.au_drinks, "drink"),
+}
+BUILDERS: Mapping[str, Callable[[Context, Quantities], Built]] = {
+    "bottles": _bottles,
+    "per_bottle": _per_bottle,
+    "pour": _pour,
+    "ice": _ice,
+    "water": _water,
+    "glasses": _glasses,
+    "alcohol": _alcohol,
+    "food": _food,
+}

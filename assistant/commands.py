@@ -1,0 +1,166 @@
+"""What each command does once its options are read; heavy modules are loaded by the one that needs them."""
+
+from __future__ import annotations
+
+import argparse
+import gc
+import json
+import shutil
+import sys
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from assistant.answers.record import Answer
+    from assistant.knowledge.problems import KnowledgeError, Problem
+    from assistant.session import Session
+
+ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
+SOUND, PROBLEMS = ANSWERED, ASKED_BACK
+EVENING = ".toml"
+
+
+def chat(evening: Path | None) -> int:
+    """The chat on a terminal; elsewhere one question a line."""
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        return _lines(sys.stdin, False, 3, evening)
+    from assistant.chat.loop import chat as talk
+
+    return talk(evening)
+
+
+def ask(options: argparse.Namespace) -> int:
+    """Answers the question, or one a line from standard input."""
+    if not options.question:
+        return _lines(sys.stdin, options.json, options.top, options.evening)
+    answer = _session(options.top, options.evening).ask(" ".join(options.question))
+    _print(answer, options.json)
+    return ANSWERED if answer.understood else ASKED_BACK
+
+
+def check(files: Sequence[Path], as_json: bool) -> int:
+    """Checks the knowledge and files of the host's own."""
+    from assistant.answers.sanitise import safe, safe_record
+    from assistant.knowledge.check import examine
+    from assistant.knowledge.problems import KnowledgeError
+
+    gc.disable()  # a check ends soon, and collecting would take a fifth of it
+    try:
+        report = examine([file for file in files if file.suffix.lower() != EVENING])
+        evenings = [file for file in files if file.suffix.lower() == EVENING]
+        report = replace(report, problems=(*report.problems, *_of_evenings(evenings)))
+    except KnowledgeError as error:
+        return _unusable(error)
+    finally:
+        gc.enable()
+    record = safe_record(report.as_json())
+    print(json.dumps(record, ensure_ascii=False) if as_json else safe(report.text()), flush=True)
+    return PROBLEMS if report.problems else SOUND
+
+
+def _of_evenings(files: Sequence[Path]) -> tuple[Problem, ...]:
+    """The problems of evening files, as a plan would name them."""
+    if not files:
+        return ()
+    from assistant.evening.validate import evening_problems
+
+    return evening_problems(files, _session(top=3), datetime.now().astimezone())
+
+
+def plan(file: Path, as_json: bool) -> int:
+    """Plans the evening in a file."""
+    from assistant.answers.sanitise import safe, safe_record
+    from assistant.evening.numbers import local
+    from assistant.evening.plan import plan as planned
+    from assistant.evening.read import read_evening
+    from assistant.evening.text import text
+    from assistant.knowledge.problems import KnowledgeError
+
+    session, now = _session(top=3), datetime.now().astimezone()
+    try:
+        evening = read_evening(file, session, now)
+    except KnowledgeError as error:
+        return _unusable(error)
+    record = planned(evening, session, now=local(now, evening))
+    if as_json:
+        print(json.dumps(safe_record(record), ensure_ascii=False), flush=True)
+    else:
+        _show(safe(text(evening, record)))
+    return PROBLEMS if record["problems"] else SOUND
+
+
+def evaluate(files: Sequence[Path], as_json: bool) -> int:
+    """Puts the corpus, or files of the host's own, to the parser."""
+    from assistant.answers.sanitise import safe, safe_record
+    from assistant.evaluate import report
+    from assistant.evaluate.run import evaluate as evaluated
+    from assistant.knowledge.problems import KnowledgeError
+
+    try:
+        evaluation = evaluated(files)
+    except KnowledgeError as error:
+        return _unusable(error)
+    for row in report.rows(evaluation) if as_json else ():
+        print(json.dumps(safe_record(row), ensure_ascii=False))
+    if not as_json:
+        print(safe(report.text(evaluation)), flush=True)
+    return PROBLEMS if evaluation.problems else SOUND
+
+
+def _unusable(error: KnowledgeError) -> int:
+    """One sentence on standard error for each file that cannot be used."""
+    from assistant.answers.sanitise import safe
+    from assistant.knowledge.check_report import sentence
+
+    for problem in error.problems:
+        print(f"goeswith: {safe(sentence(problem))}", file=sys.stderr)
+    return WRONG_USAGE
+
+
+def _lines(lines: Iterable[str], as_json: bool, top: int, evening: Path | None) -> int:
+    """One answer a line; an empty line starts a new conversation."""
+    session = _session(top, evening)
+    code = ANSWERED
+    for line in lines:
+        if not line.strip():
+            session.new_conversation()
+            continue
+        answer = session.ask(line)
+        _print(answer, as_json)
+        code = code if answer.understood else ASKED_BACK
+    return code
+
+
+def _session(top: int, evening: Path | None = None) -> Session:
+    """A session, with the evening's wines and foods on the table. Raises KnowledgeError for a bad file."""
+    from assistant.knowledge.collector import loading
+
+    with loading():
+        from assistant.session import Session
+
+        session = Session(top=top)
+    if evening is not None:
+        from assistant.evening.table import set_table
+
+        set_table(session, evening)
+    return session
+
+
+def _print(answer: Answer, as_json: bool) -> None:
+    from assistant.answers.sanitise import safe, safe_record
+
+    if as_json:
+        print(json.dumps(safe_record(answer.as_json()), ensure_ascii=False), flush=True)
+    else:
+        _show(safe(answer.text))
+
+
+def _show(text: str) -> None:
+    """Prints text, broken at words where a terminal reads it."""
+    from assistant.answers.wrap import wrapped
+
+    width = shutil.get_terminal_size().columns
+    print(wrapped(text, width) if sys.stdout.isatty() else text, flush=True)

@@ -1,0 +1,149 @@
+"""The one change that helps a board most: something swapped for something better, or something added."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import chain
+
+from assistant.evening.board import (
+    FLAVOURED,
+    MILK,
+    SUPPORT,
+    TEXTURE,
+    BoardItem,
+    board_food,
+    board_places,
+    faults,
+    findings,
+)
+from assistant.knowledge.diets import Fit, fit
+from assistant.knowledge.store import Knowledge
+from assistant.pairing.dish import table_of
+from assistant.pairing.engine import Engine, single
+
+MENDING = (MILK, TEXTURE, SUPPORT)
+DISH = "kind/dish"
+TRIED = 6  # foods of one sort that are tasted with the wines
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A food put on the board, in place of `out` or (None) beside the rest, and the faults it mends."""
+
+    out: BoardItem | None
+    into: BoardItem
+    mended: float
+
+
+Way = tuple[int | None, list[BoardItem]]
+
+
+def best_changes(
+    items: Sequence[BoardItem],
+    engine: Engine,
+    wines: Sequence[str],
+    diets: Sequence[str] = (),
+    suits: Callable[[str], bool] = lambda food: True,
+) -> list[Change]:
+    """The best swap and the best addition, where they mend anything; a food that is both, once."""
+    found = [best_change(items, engine, wines, diets, swap, suits) for swap in (True, False)]
+    changes = [change for change in found if change]
+    return changes[: len({change.into.food for change in changes})]
+
+
+def best_change(
+    items: Sequence[BoardItem],
+    engine: Engine,
+    wines: Sequence[str],
+    diets: Sequence[str] = (),
+    swap: bool = True,
+    suits: Callable[[str], bool] = lambda food: True,
+) -> Change | None:
+    """The swap (or addition) that mends most; of equals the food that does best with the wines.
+
+    Cheese is swapped for cheese, and anything else for something else. Within diets only what surely fits
+    is offered, and never what does not suit (`suits`). None where nothing mends anything.
+    """
+    known = engine.knowledge
+    before = faults(findings(items, known), known)
+    changes = [
+        (round(before - faults(findings(after, known), known), 6), out, group)
+        for group in _groups(items, engine, diets, suits)
+        for out, after in _ways(items, group[0], swap)
+    ]
+    most = max((mended for mended, _, _ in changes), default=0.0)
+    if most <= 0:
+        return None
+    tied = [(out, group) for mended, out, group in changes if mended == most]
+    out, into = _tastiest(tied, items, engine, wines)
+    return Change(None if out is None else items[out], into, most)
+
+
+def _ways(items: Sequence[BoardItem], new: BoardItem, swap: bool) -> Iterator[Way]:
+    """The boards with the new thing: in place of each of its like in turn, or added."""
+    if not swap:
+        yield None, [*items, new]
+        return
+    for i, old in enumerate(items):
+        if old.cheese == new.cheese:
+            yield i, [*items[:i], new, *items[i + 1 :]]
+
+
+def _groups(
+    items: Sequence[BoardItem], engine: Engine, diets: Sequence[str], suits: Callable[[str], bool]
+) -> list[list[BoardItem]]:
+    """What could be put on, grouped by what it does for a balance: one of each group speaks for all."""
+    known, there = engine.knowledge, {item.food for item in items}
+    groups: dict[object, list[BoardItem]] = {}
+    for food in _offered(known, bool(diets)):
+        if food not in there and suits(food) and all(fit(food, diet, known) is Fit.YES for diet in diets):
+            item = board_food(food, engine)
+            groups.setdefault(_signature(item, known.constants), []).append(item)
+    return list(groups.values())
+
+
+def _offered(knowledge: Knowledge, diets: bool) -> list[str]:
+    """Foods that take a place by which a board is mended; no composed dish, no flavoured cheese."""
+    places = board_places(knowledge)
+    kinds = chain.from_iterable(sorted(p.kinds) for p in places if p.aspect in MENDING)
+    foods = dict.fromkeys(chain.from_iterable(knowledge.members(kind) for kind in kinds))
+    unwanted = (p for p in places if p.aspect == FLAVOURED or not (p.offered or diets))
+    barred = {DISH}.union(*(place.kinds for place in unwanted))
+    return [food for food in foods if barred.isdisjoint(knowledge.broader(food))]
+
+
+def _signature(item: BoardItem, c: Mapping[str, float]) -> object:
+    mild, loud = item.aroma <= c["board-mild"], item.aroma >= c["board-loud"]
+    return tuple(sorted(item.places.items())), item.cheese, mild, loud, round(item.sodium, -2)
+
+
+def _tastiest(
+    tied: Sequence[tuple[int | None, list[BoardItem]]],
+    items: Sequence[BoardItem],
+    engine: Engine,
+    wines: Sequence[str],
+) -> tuple[int | None, BoardItem]:
+    """Of changes that mend as much: the new food that gets on best with the wines, for the worst old one."""
+    pairs = [(out, item) for out, group in tied for item in _plainest(group)]
+    foods = {item.food for _, item in pairs} | {items[out].food for out, _ in pairs if out is not None}
+    liking = {food: _liking(food, engine, wines) for food in sorted(foods)}
+
+    def gained(pair: tuple[int | None, BoardItem]) -> tuple[float, str]:
+        out, item = pair
+        return liking[item.food] - (0.0 if out is None else liking[items[out].food]), item.label
+
+    return max(pairs, key=gained)
+
+
+def _plainest(group: Sequence[BoardItem]) -> list[BoardItem]:
+    """A few of a group, those with the shortest names: what every shop sells."""
+    return sorted(group, key=lambda item: (len(item.label), item.label))[:TRIED]
+
+
+def _liking(food: str, engine: Engine, wines: Sequence[str]) -> float:
+    """The mean score of a food with the wines (0 without wines)."""
+    if not wines:
+        return 0.0
+    matches = engine.rank(table_of([single(food)]), wines)
+    return sum(match.score for match in matches) / len(matches)

@@ -1,0 +1,139 @@
+"""What guests ask to be spared, as marks and kinds, from corpus/planning/needs.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache, lru_cache
+
+from assistant.evening.facts import Row
+from assistant.knowledge.files import corpus_dir
+from assistant.knowledge.store import Knowledge
+from assistant.language.data import read_data
+from assistant.language.fold import fold, stem
+from assistant.language.frame import Frame
+from assistant.session import Session
+
+WINE, NO_ALCOHOL, ALLERGY = "kind/wine", "diet/no-alcohol", "allergy"
+EDIBLE = ("food/", "kind/")
+PLAIN = frozenset(("kind/fruit", "kind/vegetable", "kind/nut"))
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """A need understood: marks and kinds left out, kinds that are never settled without asking.
+
+    `lighter`: kinds for which a mark found means asking, not leaving out; `label_only`: nothing but a label
+    counts, `plain` kinds apart; `allergy`: cross-contact matters; `topics`: safety topics that speak to it.
+    """
+
+    id: str
+    marks: frozenset[str]
+    kinds: frozenset[str]
+    ask: frozenset[str] = frozenset()
+    lighter: frozenset[str] = frozenset()
+    label_only: bool = False
+    plain: frozenset[str] = frozenset()
+    allergy: bool = False
+    topics: tuple[str, ...] = ()
+
+    @property
+    def sober(self) -> bool:
+        """Whether wine is left out."""
+        return WINE in self.kinds
+
+
+@lru_cache
+def _rows() -> tuple[Row, ...]:
+    rows = read_data(corpus_dir() / "planning" / "needs.toml", lambda tables: list(tables["need"]))
+    return tuple(rows)
+
+
+def understood(said: str, session: Session) -> tuple[Need, ...]:
+    """The needs meant by what is said; a food named is left out itself. None where nothing is known."""
+    frame = session.parser.parse(said)
+    words = f" {' '.join(_plain(said))} "
+    meant = [row for row in _rows() if _means(row, words, frame.topics)]
+    nested = {other for row in meant for other in row.get("instead_of", ())}
+    found = [_need(row, frame.topics, session) for row in meant if row["id"] not in nested]
+    if found:
+        return tuple(found)
+    return _of_food(said, frame, session.knowledge)
+
+
+def _of_food(said: str, frame: Frame, knowledge: Knowledge) -> tuple[Need, ...]:
+    """A food that no law has declared: in an allergy every label is read, though it need not name it."""
+    named = [r for r in frame.text.readings if r.id.startswith(EDIBLE)]
+    foods = frozenset(food for r in named for food in (r.id, *_called(r.text, knowledge)))
+    allergy = ALLERGY in frame.topics
+    need = Need(
+        said, frozenset(), foods, label_only=allergy, plain=PLAIN, allergy=allergy, topics=frame.topics
+    )
+    return (need,) if foods else ()
+
+
+def _called(name: str, knowledge: Knowledge) -> list[str]:
+    """Every food with this name in its own: `olives` are green olives too."""
+    wanted = _stems(name)
+    return [food for food in knowledge.of_type("Food") if wanted <= _stems(knowledge.label(food))]
+
+
+def _stems(text: str) -> set[str]:
+    return {stem(fold(word)) for word in text.split()}
+
+
+def _plain(said: str) -> list[str]:
+    return "".join(c if c.isalnum() or c in "'-" else " " for c in fold(said)).split()
+
+
+def _means(row: Row, words: str, topics: Iterable[str]) -> bool:
+    """Whether a word of the row stands in what is said, a longer word of another row not standing there."""
+    if set(row.get("topics", ())) & set(topics):
+        return True
+    return any(_turn(word) in _without_longer(words, word) for word in row["words"])
+
+
+def _without_longer(words: str, word: str) -> str:
+    """What is said without the longer turns of other needs that hold this word: `tree nut` is not `nut`."""
+    for longer in _longer(word):
+        words = words.replace(longer, " ")
+    return words
+
+
+@cache
+def _longer(word: str) -> tuple[str, ...]:
+    turns = (_turn(other) for row in _rows() for other in row["words"])
+    return tuple(turn for turn in turns if _turn(word) in turn and turn != _turn(word))
+
+
+@cache
+def _turn(word: str) -> str:
+    """A word of a row as it stands between spaces."""
+    return f" {' '.join(_plain(word))} "
+
+
+def _need(row: Row, topics: tuple[str, ...], session: Session) -> Need:
+    diet = _diet(f"diet/{row['diet']}", session.knowledge) if "diet" in row else (set(), set())
+    sober = _diet(NO_ALCOHOL, session.knowledge) if row.get("alcohol") else (set(), set())
+    hazards = session.parser.topics.by_id[row["topic_marks"]].care if "topic_marks" in row else {}
+    marks = {f"care/{mark}" for mark in hazards} | set(row.get("leaves_out", ())) | diet[0] | sober[0]
+    return Need(
+        row["id"],
+        frozenset(marks),
+        frozenset(_kinds(row, "leaves_out_kinds") | diet[1] | sober[1]),
+        frozenset(_kinds(row, "ask_kinds")),
+        frozenset(_kinds(row, "lighter_kinds")),
+        row.get("label_only", False),
+        frozenset(_kinds(row, "plain_kinds")),
+        row.get("allergy", False),
+        tuple(dict.fromkeys((*topics, *row.get("topics_said", ())))),
+    )
+
+
+def _diet(diet: str, knowledge: Knowledge) -> tuple[set[str], set[str]]:
+    rules = knowledge.entry(diet)
+    return set(rules.get("leavesOut", ())), set(rules.get("leavesOutKind", ()))
+
+
+def _kinds(row: Row, key: str) -> set[str]:
+    return {f"kind/{kind}" for kind in row.get(key, ())}

@@ -1,0 +1,85 @@
+"""How many bottles a question asks for, by the words of corpus/language/small-words.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
+from assistant.language.fold import fold, stem
+from assistant.language.frame import Text
+from assistant.language.preferences import small_words
+
+REACH = 3
+
+
+@dataclass(frozen=True, slots=True)
+class CountWords:
+    """Folded number words with their numbers, and counted words with the kind of wine they mean."""
+
+    numbers: Mapping[str, int]
+    counted: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """Bottles wanted in all (None: not said) and of single kinds of wine."""
+
+    total: int | None
+    kinds: tuple[tuple[str, int], ...] = ()
+
+
+@lru_cache(maxsize=1)
+def count_words() -> CountWords:
+    """The shipped words. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "small-words.toml", _words)
+
+
+def _words(tables: Mapping[str, Any]) -> CountWords:
+    numbers = {stem(fold(word)): int(n) for word, n in tables["counting"].items()}
+    return CountWords(numbers, {stem(fold(word)): str(kind) for word, kind in tables["counted"].items()})
+
+
+def bottles(text: Text) -> Count:
+    """What is counted as wine; where nothing is, the first small number that counts no food and no money."""
+    found = [(n, _counted(text, i)) for i, n in _numbers(text)]
+    total = next((n for n, kind in found if kind == ""), None)
+    kinds = tuple((kind, n) for n, kind in found if kind)
+    if total is None and kinds:
+        total = sum(n for _, n in kinds)
+    return Count(total or _bare(text), kinds)
+
+
+def _numbers(text: Text) -> list[tuple[int, int]]:
+    """Places and values of whole numbers from one on."""
+    known = count_words().numbers
+    values = ((i, int(w) if w.isdecimal() else known.get(s, 0)) for i, (w, s) in _both(text))
+    return [(i, n) for i, n in values if n > 0]
+
+
+def _both(text: Text) -> list[tuple[int, tuple[str, str]]]:
+    return list(enumerate(zip(text.words, text.stems, strict=True)))
+
+
+def _counted(text: Text, at: int) -> str | None:
+    """The kind of wine that the number at this place counts, "" for any, None for something else."""
+    words, ends = count_words(), small_words()["ends"]
+    for word in text.stems[at + 1 : at + 1 + REACH]:
+        if word in words.counted:
+            return words.counted[word]
+        if word in ends or word in words.numbers or word.isdecimal():
+            return None
+    return None
+
+
+def _bare(text: Text) -> int | None:
+    starts = {reading.start for reading in text.readings}
+    money, most = small_words()["money"], max(count_words().numbers.values())
+    for at, n in _numbers(text):
+        near = {*text.stems[max(0, at - 1) : at], *text.stems[at + 1 : at + 2]}
+        if n <= most and at + 1 not in starts and not near & money:
+            return n
+    return None

@@ -1,0 +1,158 @@
+"""Numbers of a question and what they count: guests, bottles, millilitres, wines."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from assistant.knowledge.files import corpus_dir
+from assistant.language.cues import Line, match, read_line
+from assistant.language.data import read_data
+from assistant.language.fold import fold, stem
+from assistant.language.frame import Text
+
+REACH = 3
+DOZENS, TENS = (12.0, 100.0), 20.0
+
+
+@dataclass(frozen=True, slots=True)
+class QuantityWords:
+    """The lists of corpus/language/quantities.toml, folded."""
+
+    numbers: Mapping[str, float]
+    counts: Mapping[str, Sequence[Line]]
+    for_people: Sequence[Line]
+    not_people: frozenset[str]
+    half: Sequence[Line]
+    sizes: Mapping[str, float]
+    asked: Mapping[str, Sequence[Line]]
+
+
+@lru_cache(maxsize=1)
+def quantity_words() -> QuantityWords:
+    """The shipped words. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "quantities.toml", _words)
+
+
+def _words(tables: Mapping[str, Any]) -> QuantityWords:
+    return QuantityWords(
+        {stem(fold(word)): float(n) for word, n in tables["numbers"].items()},
+        {name: _lines(words) for name, words in tables["counts"].items()},
+        _lines(tables["for_people"]["words"]),
+        frozenset(stem(fold(word)) for word in tables["not_people"]["words"]),
+        _lines(tables["half"]["lines"]),
+        {name: float(size) for name, size in tables["sizes"].items()},
+        {name: _lines(words) for name, words in tables["asked"].items()},
+    )
+
+
+def _lines(texts: Sequence[str]) -> tuple[Line, ...]:
+    return tuple(map(read_line, texts))
+
+
+@dataclass(frozen=True, slots=True)
+class Quantities:
+    """What a question counts; `ml` of one pour, `bottle_ml` of one bottle, None where not said."""
+
+    people: float | None = None
+    non_drinkers: float = 0.0
+    bottles: float | None = None
+    wines: float | None = None
+    pours: float | None = None
+    percent: float | None = None
+    ml: float | None = None
+    bottle_ml: float | None = None
+
+
+def quantities(text: Text) -> Quantities:
+    """The numbers of a text by what they count; the first of each counts."""
+    found: dict[str, float] = {}
+    for start, end, number in numbers(text.stems):
+        name = _counted(text.stems, start, end)
+        if name:
+            found.setdefault(name, number)
+    words = quantity_words()
+    sizes = words.sizes
+    small = [found["ml"]] if "ml" in found else [found[n] * sizes[n] for n in ("cl", "oz") if n in found]
+    big = found["litres"] * sizes["litres"] if "litres" in found else None
+    if "magnums" in found or _says(text.stems, words.counts["magnums"]):
+        big = sizes["magnums"]
+    return Quantities(
+        found.get("people"),
+        found.get("non_drinkers", found.get("people", 0.0) / 2 if _says(text.stems, words.half) else 0.0),
+        found.get("bottles", found.get("magnums")),
+        found.get("wines"),
+        found.get("pours"),
+        found.get("percent"),
+        small[0] if small else None,
+        big,
+    )
+
+
+def asked_for(text: Text) -> str | None:
+    """What is asked for (`ice`, `water`, `bottles` ...), or None where no word says it."""
+    asked = quantity_words().asked
+    return next((name for name, lines in asked.items() if _says(text.stems, lines)), None)
+
+
+def numbers(stems: Sequence[str]) -> list[tuple[int, int, float]]:
+    """Start, end (exclusive) and value of every number, `twenty five` and `two dozen` taken together."""
+    found: list[tuple[int, int, float]] = []
+    for at, word in enumerate(stems):
+        value = _value(word)
+        if value is None:
+            continue
+        together = _together(stems, at, found, value)
+        found = [*found[:-1], together] if together else [*found, (at, at + 1, value)]
+    return found
+
+
+def _together(
+    stems: Sequence[str], at: int, found: list[tuple[int, int, float]], value: float
+) -> tuple[int, int, float] | None:
+    """A number word joined to the one before it: `twenty five`, `two dozen`; not `four 75 ml`."""
+    if not found or found[-1][1] != at or stems[at][:1].isdigit():
+        return None
+    start, _, before = found[-1]
+    if value in DOZENS and before < min(DOZENS):
+        return start, at + 1, before * value
+    return (start, at + 1, before + value) if before >= TENS > value else None
+
+
+def _value(word: str) -> float | None:
+    try:
+        return float(word)
+    except ValueError:
+        return quantity_words().numbers.get(word)
+
+
+def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
+    """What the number at this place counts."""
+    words = quantity_words()
+    near = _near(stems, end)
+    for name, lines in words.counts.items():
+        if any(match(line, near, at) for line in lines for at in range(len(near))):
+            return name
+    before = list(stems[max(0, start - 2) : start])
+    leads = any(
+        (places := match(line, before, at)) and places[-1] == len(before) - 1
+        for line in words.for_people
+        for at in range(len(before))
+    )
+    return "people" if leads and not words.not_people.intersection(near[:1]) else None
+
+
+def _near(stems: Sequence[str], end: int) -> list[str]:
+    """The next few words, up to the next number or stop."""
+    near: list[str] = []
+    for word in stems[end : end + REACH]:
+        if word in (",", ".", "?", ";", "and", "for") or _value(word) is not None:
+            break
+        near.append(word)
+    return near
+
+
+def _says(stems: Sequence[str], lines: Sequence[Line]) -> bool:
+    return any(match(line, stems, at) for line in lines for at in range(len(stems)))

@@ -1,0 +1,77 @@
+"""Every number of an evening has its range in order, a unit, a basis and a source."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+
+from assistant.evening.facts import tables
+from assistant.evening.kit import measures
+from assistant.evening.needs import _rows
+from assistant.knowledge.store import shipped
+from assistant.session import Session
+from tests.evening.made import evening
+
+FILES = ("amounts", "cooling", "alcohol", "limits", "kit", "clock", "storage")
+BASES = {"measured", "published", "recalled", "judged", "computed"}
+
+
+def ranges(value: Any) -> Iterator[dict[str, Any]]:
+    """Every table with a typical value, at any depth."""
+    if isinstance(value, dict) and "typical" in value:
+        yield value
+    elif isinstance(value, dict | list):
+        for inner in value.values() if isinstance(value, dict) else value:
+            yield from ranges(inner)
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_numbers_are_sourced(name: str) -> None:
+    found = list(ranges(tables(name)))
+    assert found
+    for row in found:
+        assert row["low"] <= row["typical"] <= row["high"]
+        assert row["basis"] in BASES
+        assert row["source"]
+        assert row["unit"]
+
+
+@pytest.mark.parametrize(("name", "table"), [("kit", "item"), ("clock", "step")])
+def test_rows_are_sourced(name: str, table: str) -> None:
+    for row in tables(name)[table]:
+        assert row["basis"] in BASES
+        assert row["source"]
+
+
+@pytest.mark.parametrize(("name", "table"), [("amounts", "class"), ("clock", "out"), ("storage", "keeps")])
+def test_kinds_exist(name: str, table: str) -> None:
+    known = shipped().digest
+    assert all(f"kind/{kind}" in known for row in tables(name)[table] for kind in row["kinds"])
+
+
+def test_the_last_class_takes_every_food() -> None:
+    knowledge = shipped()
+    last = tables("amounts")["class"][-1]
+    assert [
+        f for f in knowledge.of_type("Food") if f"kind/{last['kinds'][0]}" not in knowledge.broader(f)
+    ] == []
+
+
+def test_measures_of_kit_and_clock_exist(session: Session) -> None:
+    known = measures(evening(session, (), ()), [], [], 0, session.knowledge)
+    used = {row["per"] for row in (*tables("kit")["item"], *tables("clock")["step"]) if "per" in row}
+    assert used <= set(known)
+
+
+def test_needs_name_what_exists(session: Session) -> None:
+    known = session.knowledge.digest
+    topics = session.parser.topics.by_id
+    for row in _rows():
+        kinds = [k for key in row if key.endswith("kinds") for k in row[key]]
+        assert all(f"kind/{kind}" in known for kind in kinds), row["id"]
+        assert all(mark in known for mark in row.get("leaves_out", ())), row["id"]
+        assert f"diet/{row.get('diet', 'vegan')}" in known
+        said = (*row.get("topics", ()), *row.get("topics_said", ()), row.get("topic_marks", "allergy"))
+        assert set(said) <= set(topics), row["id"]

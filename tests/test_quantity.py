@@ -1,0 +1,106 @@
+"""How much and how many: numbers are read by what they count, and the sums are the planner's."""
+
+from __future__ import annotations
+
+from math import ceil
+
+import pytest
+
+from assistant.answers.record import Answer
+from assistant.language.quantities import numbers, quantities
+from assistant.session import Session
+
+USABLE = 750 * 0.95  # a bottle less the 5 % that is lost: ontology/evening/amounts.toml
+
+
+def ask(session: Session, typed: str) -> Answer:
+    session.new_conversation()
+    answer = session.ask(typed)
+    assert answer.intent == "quantity"
+    return answer
+
+
+def figure(answer: Answer, name: str) -> float:
+    return float(answer.figures[name]["value"])
+
+
+@pytest.mark.parametrize(
+    ("typed", "value"),
+    [
+        ("twenty five guests", 25),
+        ("two dozen glasses", 24),
+        ("a dozen people", 12),
+        ("four 75 ml pours", 4),
+        ("two hundred", 200),
+        ("7 of us", 7),
+    ],
+)
+def test_number_words(typed: str, value: float) -> None:
+    assert numbers(typed.split())[0][2] == value
+
+
+@pytest.mark.parametrize(
+    ("typed", "expected"),
+    [
+        ("12 people, 5 wines, 60 ml", {"people": 12, "wines": 5, "ml": 60}),
+        ("how many bottles for fourteen", {"people": 14}),
+        ("3 bottles for 20 guests at 2 oz", {"bottles": 3, "people": 20, "ml": 2 * 29.5735}),
+        ("a magnum for ten of us", {"people": 10, "bottle_ml": 1500}),
+        ("24 guests, four are teetotal", {"people": 24, "non_drinkers": 4}),
+        ("20 guests, half don't drink", {"people": 20, "non_drinkers": 10}),
+        ("how much for 2 hours", {"people": None}),
+        ("glass of 14 % shiraz, 150 ml", {"percent": 14, "ml": 150}),
+    ],
+)
+def test_numbers_are_read_by_what_they_count(
+    session: Session, typed: str, expected: dict[str, float | None]
+) -> None:
+    found = quantities(session.parser.parse(typed).text)
+    assert {name: getattr(found, name) for name in expected} == expected
+
+
+@pytest.mark.parametrize(("people", "ml", "wines"), [(12, 60, 5), (12, 55, 5), (8, 60, 3), (20, 50, 4)])
+def test_bottles_are_whole_bottles_of_each_wine(session: Session, people: int, ml: int, wines: int) -> None:
+    answer = ask(session, f"how many bottles for {people} people, {wines} wines, {ml} ml pours")
+    assert figure(answer, "bottles") == wines * ceil(people * ml / USABLE)
+
+
+def test_the_pour_at_which_the_count_changes_is_told(session: Session) -> None:
+    assert "59.3 ml or less" in ask(session, "how many bottles for 12 people, 5 wines, 60 ml").text
+
+
+@pytest.mark.parametrize(
+    ("typed", "starts"),
+    [
+        ("are 3 bottles of cava enough for 20 people", "Yes: 106 ml"),
+        ("is 1 bottle enough for 20 people", "No: only 35 ml"),
+    ],
+)
+def test_enough_or_not(session: Session, typed: str, starts: str) -> None:
+    assert ask(session, typed).say.startswith(starts)
+
+
+def test_pours_of_a_bottle(session: Session) -> None:
+    assert figure(ask(session, "how many 50 ml pours out of a bottle"), "pours") == USABLE // 50
+
+
+def test_food_is_counted_by_its_kind(session: Session) -> None:
+    answer = ask(session, "how much cheddar for 10 people")
+    low, high = 57 * 10, 90 * 10  # the range of cheese at a tasting
+    assert low <= figure(answer, "grams_cheddar") <= high
+
+
+def test_ice_and_water(session: Session) -> None:
+    assert figure(ask(session, "how much ice for 12 bottles"), "ice") == 4
+    assert figure(ask(session, "how much water for 20 guests"), "water") == 10
+
+
+def test_alcohol_is_that_of_the_published_measures(session: Session) -> None:
+    """By the density of ethanol, over 14 g, 10 ml and 10 g: sources in ontology/evening/alcohol.toml."""
+    answer = ask(session, "how many units in a 150 ml glass at 13.5 %")
+    grams = 150 * 0.135 * 0.789
+    assert figure(answer, "grams_alcohol") == pytest.approx(grams, abs=0.05)
+    assert figure(answer, "uk_units") == pytest.approx(150 * 13.5 / 1000, abs=0.05)
+    assert figure(answer, "us_drinks") == pytest.approx(grams / 14, abs=0.05)
+    assert figure(answer, "au_drinks") == pytest.approx(grams / 10, abs=0.05)
+    assert "drive" not in answer.text
