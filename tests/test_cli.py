@@ -25,7 +25,11 @@ ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
 QUESTION = "what goes with garlic cheddar"
 # Every question with the intent it must be read as; together they reach every intent that is answered.
 QUESTIONS: dict[str, tuple[str, ...]] = {
-    "quantity": ("how many bottles for 12 people and 5 wines", "how much cheddar for 10", "how much ice for 9 bottles"),
+    "quantity": (
+        "how many bottles for 12 people and 5 wines",
+        "how much cheddar for 10",
+        "how much ice for 9 bottles",
+    ),
     "wines-for-food": (
         QUESTION,
         "what wine for a grilled steak with peppercorn sauce",
