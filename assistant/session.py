@@ -32,6 +32,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
+from assistant.language.follow_lines import says
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
 from assistant.language.in_line import questions_in
@@ -39,7 +40,7 @@ from assistant.language.parse import Parser
 from assistant.language.standing import Talk, stands
 from assistant.language.talk import follow
 from assistant.pairing.engine import Engine
-from assistant.tonight import Tonight, at_table, laid
+from assistant.tonight import Tonight, at_table, counted, laid
 
 Builder = Callable[[Context], Answer]
 BUILDERS: dict[str, Builder] = {
@@ -72,6 +73,7 @@ BUILDERS: dict[str, Builder] = {
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 MOST_IN_TURN = 2
+ASKED_ON = ("quantity", "service", "pour-order", "safety")
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
 
@@ -100,7 +102,7 @@ class Session:
 
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
-        questions = questions_in(typed, self._asks)
+        questions = questions_in(typed, self._asks, self._asks_on)
         if len(questions) == 1:
             return self._ask_one(typed)
         answers = [self._ask_one(question) for question in questions[:MOST_IN_TURN]]
@@ -113,10 +115,14 @@ class Session:
         named = frame.dishes or frame.wines or frame.terms or frame.topics
         return bool(named) and frame.intent in BUILDERS and frame.intent not in NO_QUESTION and _enough(frame)
 
+    def _asks_on(self, text: str) -> bool:
+        """Whether a text asks of what stands, naming nothing itself."""
+        return self.parser.parse(text, standing=True).intent in ASKED_ON
+
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
         frame = self.read(question)
-        self.tonight = laid(frame, self.tonight)
+        self.tonight = counted(laid(frame, self.tonight), frame)
         answer = self._answer(frame)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
@@ -149,10 +155,27 @@ class Session:
             return small.unclear(context, "empty")
         if frame.again:
             return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)
+        whole = of_evening(frame)
+        if whole is not None:
+            return whole(context, self)
         builder = BUILDERS.get(frame.intent)
         if builder is None:
             return small.outside(context)
         return builder(context) if _enough(frame) else small.unclear(context)
+
+
+def of_evening(frame: Frame) -> Callable[[Context, Session], Answer] | None:
+    """What answers for the evening as a whole; loaded only then, because a plan needs so much."""
+    if frame.intent == "plan":
+        from assistant.evening.by_talk import plan_by_talk
+
+        return plan_by_talk
+    named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
+    if named or not (says(frame, "save") or says(frame, "load")):
+        return None
+    from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
+
+    return save_by_talk if says(frame, "save") else load_by_talk
 
 
 def _enough(frame: Frame) -> bool:
@@ -167,7 +190,7 @@ def _enough(frame: Frame) -> bool:
         "compare": len(frame.wines) > 1 or len(frame.dishes) > 1,
         "describe": frame.wines or frame.dishes,
         "define": frame.terms,
-        "pour-order": frame.wines,
+        "pour-order": frame.wines or len(frame.dishes) > 1,
         "one-bottle": frame.dishes,
     }
     return bool(needs.get(frame.intent, True))

@@ -9,6 +9,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import POURED, swapped_wines
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
+from assistant.language.quantities import quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 
@@ -18,16 +19,23 @@ OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 @dataclass(frozen=True, slots=True)
 class Tonight:
-    """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant."""
+    """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant.
+
+    `guests` and how many of them drink no wine, as last said.
+    """
 
     wines: tuple[str, ...] = ()
     dishes: tuple[Dish, ...] = ()
+    guests: float | None = None
+    non_drinkers: float = 0.0
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
     if _changes(frame, tonight, knowledge):
         return _set(frame, tonight, knowledge)
+    if frame.intent == "unclear" and says(frame, "plan-it"):
+        return replace(frame, intent="plan")
     named = any(r.kind in POURED for r in frame.text.readings)
     eaten = any(r.kind in EDIBLE for r in frame.text.readings)
     of_all = says(frame, "together") or not (frame.dishes or frame.wines)
@@ -42,7 +50,15 @@ def laid(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after a frame: as it says where it sets the table or shows a board, else as it was."""
     if frame.intent == CHECKS and frame.dishes:
         return replace(tonight, dishes=frame.dishes)
-    return Tonight(frame.wines, frame.dishes) if frame.intent == SETS else tonight
+    return replace(tonight, wines=frame.wines, dishes=frame.dishes) if frame.intent == SETS else tonight
+
+
+def counted(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the guests a frame speaks of."""
+    said = quantities(frame.text)
+    if said.people is None:
+        return tonight
+    return replace(tonight, guests=said.people, non_drinkers=said.non_drinkers)
 
 
 def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:

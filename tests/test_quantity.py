@@ -49,6 +49,7 @@ def test_number_words(typed: str, value: float) -> None:
         ("24 guests, four are teetotal", {"people": 24, "non_drinkers": 4}),
         ("20 guests, half don't drink", {"people": 20, "non_drinkers": 10}),
         ("how much for 2 hours", {"people": None}),
+        ("how much alcohol in 150 ml of 13.5 % wine", {"percent": 13.5, "wines": None}),
         ("glass of 14 % shiraz, 150 ml", {"percent": 14, "ml": 150}),
     ],
 )
@@ -97,7 +98,7 @@ def test_ice_and_water(session: Session) -> None:
 
 def test_alcohol_is_that_of_the_published_measures(session: Session) -> None:
     """By the density of ethanol, over 14 g, 10 ml and 10 g: sources in ontology/evening/alcohol.toml."""
-    answer = ask(session, "how many units in a 150 ml glass at 13.5 %")
+    answer = ask(session, "how many standard drinks in a 150 ml glass at 13.5 %")
     grams = 150 * 0.135 * 0.789
     assert figure(answer, "grams_alcohol") == pytest.approx(grams, abs=0.05)
     assert figure(answer, "uk_units") == pytest.approx(150 * 13.5 / 1000, abs=0.05)

@@ -1,4 +1,4 @@
-"""In which order to pour, and why each step."""
+"""In which order to pour, or to eat, and why each step."""
 
 from __future__ import annotations
 
@@ -7,14 +7,18 @@ from collections.abc import Sequence
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
+from assistant.evening.facts import wording
 from assistant.evening.flight_reasons import reason as step_reason
 from assistant.evening.flight_reasons import swapped
+from assistant.evening.food_order import eating_order
 from assistant.pairing.flight import pour_order
 from assistant.pairing.glass import Glass
 
 
 def order(context: Context) -> Answer:
-    """The order of pouring with the reason of each step."""
+    """The order of pouring with the reason of each step; where no wine is named, that of eating."""
+    if not context.frame.wines:
+        return _of_foods(context)
     glasses = [context.engine.glasses[context.knowledge.style(w)] for w in context.frame.wines]
     ordered = pour_order(glasses, context.knowledge.constants)
     labels = [context.knowledge.wines[g.wine].label for g in ordered]
@@ -26,6 +30,20 @@ def order(context: Context) -> Answer:
     say = context.wording("say", "order", first=labels[0], last=labels[-1])
     matches = [context.engine.judge(context.table(), g.wine) for g in ordered] if context.frame.dishes else []
     return compose(context, say, [say, *lines], picks=matches)
+
+
+def _of_foods(context: Context) -> Answer:
+    """The order of eating with the reason of each step: the quiet before the loud, the sweet last."""
+    plates = [context.engine.plate(dish) for dish in context.frame.dishes]
+    steps = eating_order(plates, context.knowledge.constants)
+    names = [context.one_dish(context.frame.dishes[step.food]) for step in steps]
+    reasons = [step.reason for step in steps[:-1]] + [f"last-{steps[-1].reason}"]
+    lines = [
+        context.wording("line", "order-step", number=i + 1, wine=name, reason=wording()("eat", reason))
+        for i, (name, reason) in enumerate(zip(names, reasons, strict=True))
+    ]
+    say = context.wording("say", "eating-order", first=names[0], last=names[-1])
+    return compose(context, say, [say, *lines])
 
 
 def _broken_lines(context: Context, ordered: Sequence[Glass]) -> list[str]:

@@ -20,16 +20,23 @@ from assistant.language.quantities import Quantities, asked_for, quantities
 
 def quantity(context: Context) -> Answer:
     """What the question asks to be counted; what it does not say is taken as is usual, and told."""
-    counted = quantities(context.frame.text)
+    counted = _with_guests(quantities(context.frame.text), context)
     asked = asked_for(context.frame.text) or ("food" if context.frame.dishes else "bottles")
     if counted.people and counted.bottles and asked in ("pour", "per_bottle"):
         asked = "bottles"
-    if asked in ("bottles", "glasses") and context.frame.dishes and not counted.bottles and not counted.wines:
-        asked = "food" if asked == "bottles" and not context.frame.wines else asked
+    if asked == "buy":
+        asked = "food" if context.frame.dishes and not context.frame.wines else "bottles"
     say, figures, lines = BUILDERS[asked](context, counted)
     answer = compose(context, say, [say, *lines])
     shown = {name: {"value": value, "unit": unit} for name, (value, unit) in figures.items()}
     return replace(answer, figures=shown, dish=None)
+
+
+def _with_guests(counted: Quantities, context: Context) -> Quantities:
+    """The numbers with the guests spoken of before, where the question names none."""
+    if counted.people is not None or context.tonight.guests is None:
+        return counted
+    return replace(counted, people=context.tonight.guests, non_drinkers=context.tonight.non_drinkers)
 
 
 def usable(counted: Quantities) -> float:

@@ -10,14 +10,20 @@ from assistant.knowledge.problems import KnowledgeError
 from assistant.session import Session
 from assistant.tonight import Tonight
 
+LAID = ("wines", "foods", "guests", "non_drinkers")
+
 
 def set_table(session: Session, file: Path) -> None:
     """Puts the wines and foods of an evening file on the session's table.
 
-    Raises KnowledgeError, with every problem, for a file that cannot be read or names what is not known.
+    Raises KnowledgeError, with every problem, for a file that cannot be read or names what is not known;
+    what only a plan needs (`start`) may be missing.
     """
     evening = read_evening(file, session, datetime.now().astimezone())
-    if evening.problems:
-        raise KnowledgeError(list(evening.problems))
+    spoilt = [p for p in evening.problems if p.term is None or p.term.startswith(LAID)]
+    if spoilt:
+        raise KnowledgeError(spoilt)
     wines = tuple(dict.fromkeys(line.wine for line in evening.wines))
-    session.lay(Tonight(wines, tuple(dish for line in evening.foods for dish in line.dishes)))
+    dishes = tuple(dish for line in evening.foods for dish in line.dishes)
+    guests = float(evening.guests) if evening.guests else None
+    session.lay(Tonight(wines, dishes, guests, float(evening.non_drinkers)))

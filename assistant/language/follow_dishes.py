@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language import dish_edits as edit
+from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.refer import refers
@@ -153,8 +154,8 @@ def swap_wine(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return replace(frame, dishes=talk.frame.dishes)
     if frame.intent not in PLAIN or not (frame.follows or short(frame) or refers(frame.text)):
         return None
-    asks = frame.another or frame.barred or frame.diets or frame.text.cues & {"foods-for-wine", "which"}
-    lists = frame.intent == "foods-for-wine" and bool(asks) and "about" not in frame.text.stems
+    asks = frame.another or frame.barred or frame.diets or says(frame, "foods-asked")
+    lists = frame.intent == "foods-for-wine" and bool(asks)
     if frame.intent == "describe" or lists:
         return None
     return replace(frame, intent="judge-pair", dishes=talk.frame.dishes)

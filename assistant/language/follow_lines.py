@@ -10,6 +10,8 @@ from assistant.language.cues import Line, match, read_line
 from assistant.language.data import read_data
 from assistant.language.frame import Frame
 
+SMALL = ("as", "for", "under", "called", "the", "evening", "please")
+
 
 @lru_cache(maxsize=1)
 def follow_lines() -> Mapping[str, Sequence[Line]]:
@@ -22,5 +24,18 @@ def follow_lines() -> Mapping[str, Sequence[Line]]:
 
 def says(frame: Frame, name: str) -> bool:
     """Whether a line of this name stands in the text."""
-    stems = frame.text.stems
-    return any(match(line, stems, at) for line in follow_lines()[name] for at in range(len(stems)))
+    return bool(_found(frame.text.stems, name))
+
+
+def behind(frame: Frame, name: str) -> str:
+    """The words behind a line of this name, without small ones at their start; empty where there are none."""
+    ends = [places[-1] + 1 for places in _found(frame.text.stems, name)]
+    words = list(frame.text.words[max(ends) :]) if ends else []
+    while words and not (words[0].isalnum() and words[0].lower() not in SMALL):
+        words.pop(0)
+    return " ".join(word for word in words if word[:1].isalnum())
+
+
+def _found(stems: Sequence[str], name: str) -> list[tuple[int, ...]]:
+    found = (match(line, stems, at) for line in follow_lines()[name] for at in range(len(stems)))
+    return [places for places in found if places]

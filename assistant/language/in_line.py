@@ -3,27 +3,54 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from functools import lru_cache
 
 from assistant.language.clean import MAX_CHARACTERS
+from assistant.language.preferences import small_words
 
 _QUESTION = re.compile(r".*?\?[?!]*(?=\s|$)|.+$", re.DOTALL)
 _WORD = re.compile(r"\w{2,}|\d")
 FEWEST_WORDS = 3
 
+Asks = Callable[[str], bool]
 
-def questions_in(typed: str, asks: Callable[[str], bool]) -> list[str]:
+
+def questions_in(typed: str, asks: Asks, asks_on: Asks) -> list[str]:
     """The questions of a line in order; the whole line where they do not each ask by themselves.
 
     What stands before a question mark belongs to its question, and so does a remark after the last one.
-    `asks` tells whether a text is a question with all it needs.
+    `asks` tells whether a text is a question with all it needs, `asks_on` whether it is one of what
+    stands (`how many bottles`).
     """
+    first, *others = list(dict.fromkeys(_parts(typed))) or [typed]
+    several = bool(others) and len(typed) <= MAX_CHARACTERS
+    if several and asks(first) and all(asks(part) or asks_on(part) for part in others):
+        return [first, *others]
+    return [typed]
+
+
+def _parts(typed: str) -> list[str]:
     parts: list[str] = []
-    for part in (found.strip() for found in _QUESTION.findall(typed)):
-        if parts and (not part.endswith(("?", "!")) or len(_WORD.findall(part)) < FEWEST_WORDS):
+    for piece, joined in _pieces(typed):
+        part = piece.strip()
+        whole = joined or (part.endswith(("?", "!")) and len(_WORD.findall(part)) >= FEWEST_WORDS)
+        if parts and not whole:
             parts[-1] = f"{parts[-1]} {part}".strip()
         elif part:
             parts.append(part)
-    parts = list(dict.fromkeys(parts))
-    several = len(parts) > 1 and len(typed) <= MAX_CHARACTERS
-    return parts if several and all(map(asks, parts)) else [typed]
+    return parts
+
+
+def _pieces(typed: str) -> Iterator[tuple[str, bool]]:
+    """Pieces up to a question mark or the words that join another question, and whether they do."""
+    for found in _QUESTION.findall(typed):
+        first, *joined = _joining().split(found)
+        yield first, False
+        yield from ((piece, True) for piece in joined)
+
+
+@lru_cache(maxsize=1)
+def _joining() -> re.Pattern[str]:
+    words = "|".join(sorted(map(re.escape, small_words()["asks-also"])))
+    return re.compile(rf",? and (?=(?:{words})\b)", re.IGNORECASE)

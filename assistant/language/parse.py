@@ -91,12 +91,17 @@ class Parser:
         used = self._limits(text, found)
         found.spare(not_eaten(text.stems, found.edible), left_off(text.stems, found.edible))
         dishes, idle = self._dishes.dishes(text, found.edible)
-        dishes, profile = described(dishes, text, used)
+        dishes, profile = described(self._named(dishes), text, used)
         idle_words = [*found.unused, *(reading.text for reading in idle), *wishes(text)]
         known = {text.words[i] for i in (*used, *profile)}
         left = tuple(dict.fromkeys((*(w for w in text.left_out if w not in known), *idle_words)))
         text = replace(text, left_out=left, readings=tuple(_as_called(r, dishes) for r in found.named))
         return text, found, [*dishes, *found.cuisines]
+
+    def _named(self, dishes: list[Dish]) -> list[Dish]:
+        """The dishes without a kind said beside its members (`the cheese: brie, Stilton`)."""
+        kinds = {kind for dish in dishes for kind in self._knowledge.broader(dish.main.food)}
+        return [dish for dish in dishes if dish.main.food not in kinds or len(dish.parts) > 1]
 
     def _limits(self, text: Text, found: Sorting) -> set[int]:
         """Adds the limits that are words to `found`; the positions of those words."""

@@ -19,7 +19,9 @@ from assistant.language.frame import Preference, Reading, Text
 _REACH = 4
 FOODS = ("food", "sauce", "dressing", "garnish")
 LISTS = ("turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
-         "at-most", "at-least", "manner", "linking", "told", "money", "number-words", "smelling")  # fmt: skip
+         "at-most", "at-least", "manner", "linking", "told", "money", "number-words", "smelling",
+    "asks-also",
+)  # fmt: skip
 
 
 @lru_cache(maxsize=1)

@@ -132,9 +132,10 @@ def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
     """What the number at this place counts."""
     words = quantity_words()
     near = _near(stems, end)
-    for name, lines in words.counts.items():
-        if any(match(line, near, at) for line in lines for at in range(len(near))):
-            return name
+    for at in range(len(near)):  # what stands nearest is counted
+        for name, lines in words.counts.items():
+            if any(match(line, near, at) for line in lines):
+                return name
     before = list(stems[max(0, start - 2) : start])
     leads = any(
         (places := match(line, before, at)) and places[-1] == len(before) - 1

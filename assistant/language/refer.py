@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from assistant.language.standing import Talk
 
 WINES = ("wine/", "drink/")
+COUNTS = ("quantity",)
 PLACED = ("unclear", "wines-for-food", "foods-for-wine", "define", "pour-order")
 
 
@@ -44,19 +45,20 @@ def placed(frame: Frame, picks: tuple[str, ...]) -> Frame:
 
 
 def same_food(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame:
-    """`the cheese` is the goat's cheese spoken of before, where only its kind is named."""
+    """`the cheese` is the goat's cheese spoken of before, where only its kind is named; of several, all."""
     if not frame.dishes or not all(d.main.food.startswith("kind/") for d in frame.dishes):
         return frame
-    met = [_of_kind(dish.main.food, talk, knowledge) for dish in frame.dishes]
-    dishes = tuple(old or dish for old, dish in zip(met, frame.dishes, strict=True))
-    return replace(frame, dishes=dishes)
+    if frame.intent in COUNTS:
+        return frame
+    met = [_of_kind(dish.main.food, talk, knowledge) or (dish,) for dish in frame.dishes]
+    return replace(frame, dishes=tuple(dish for dishes in met for dish in dishes))
 
 
-def _of_kind(kind: str, talk: Talk | None, knowledge: Knowledge) -> Dish | None:
-    """The dish of this kind that stood last, or None."""
+def _of_kind(kind: str, talk: Talk | None, knowledge: Knowledge) -> tuple[Dish, ...]:
+    """The dishes of this kind that stood last."""
     while talk is not None:
-        for dish in talk.frame.dishes:
-            if kind in knowledge.broader(dish.main.food):
-                return dish
+        found = tuple(d for d in talk.frame.dishes if kind in knowledge.broader(d.main.food))
+        if found:
+            return found
         talk = talk.before
-    return None
+    return ()

@@ -30,7 +30,7 @@ DIETS = [
     ("vegan snacks for a riesling", "diet/vegan"),
     ("plant-based food for prosecco", "diet/vegan"),
     ("gluten free nibbles for prosecco", "diet/no-gluten"),
-    ("lactose intolerant, what can I eat with malbec", "diet/no-milk"),
+    ("dairy free food for malbec, what works", "diet/no-milk"),
     ("halal dishes for a big red", "diet/no-pork"),
     ("meat-free ideas for rioja", "diet/vegetarian"),
 ]

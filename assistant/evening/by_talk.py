@@ -1,0 +1,78 @@
+"""The evening planned from what was said: guests, wines and foods put on the table by talk."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.evening.facts import fact, wording
+from assistant.evening.plan import plan
+from assistant.evening.records import Evening, FoodLine, WineLine
+from assistant.evening.table_text import on_the_table
+from assistant.evening.text import text
+from assistant.session import Session
+
+SHOWN = ("bottles", "shopping")
+
+
+def plan_by_talk(context: Context, session: Session) -> Answer:
+    """The plan of tonight's table in short, or what is still to be said for one."""
+    evening = evening_of(context)
+    missing = [name for name in ("guests", "wines", "foods") if not getattr(evening, name)]
+    if missing:
+        return _asked_back(context, evening, missing)
+    record = plan(evening, session)
+    say = context.wording("plan", "say", **_spoken(record))
+    lines = [say, *on_the_table(record)["wines"], *_sections(evening, record)]
+    return compose(context, say, [*lines, context.wording("plan", "whole")])
+
+
+def evening_of(context: Context) -> Evening:
+    """The table as an evening without date, prices or needs; nobody counted where no guests were named."""
+    tonight, label = context.tonight, context.knowledge.label
+    return Evening(
+        title="",
+        start=None,
+        zone=None,
+        guests=round(tonight.guests or 0),
+        non_drinkers=round(tonight.non_drinkers),
+        meal="tasting",
+        pour_ml=fact("amounts", "bottle", "pour_ml").typical,
+        budget=None,
+        currency=None,
+        choose=None,
+        room_celsius=fact("cooling", "limits", "room_celsius").typical,
+        wines=tuple(WineLine(label(wine), wine) for wine in tonight.wines),
+        foods=tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in tonight.dishes),
+    )
+
+
+def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answer:
+    wanted = listed([context.wording("plan", name) for name in missing])
+    noted = [line.label for line in evening.wines] + [line.label for line in evening.foods]
+    if evening.guests:
+        counts = {"guests": evening.guests, "without": evening.non_drinkers}
+        noted.insert(
+            0, context.wording("plan", "counted-some" if evening.non_drinkers else "counted", **counts)
+        )
+    say = context.wording("plan", "noted" if noted else "nothing", noted=listed(noted))
+    ask = context.wording("plan", "missing", wanted=wanted)
+    return replace(compose(context, say, [say, ask]), clarify=ask, understood=False)
+
+
+def _spoken(record: Mapping[str, Any]) -> dict[str, Any]:
+    order = [row["wine"] for row in record["pour_order"]]
+    bottles = sum(row["needed"] for row in record["bottles"])
+    return {"first": order[0], "last": order[-1], "bottles": bottles}
+
+
+def _sections(evening: Evening, record: Mapping[str, Any]) -> list[str]:
+    """The sections of the sheet that a host asks for first."""
+    blocks = text(evening, record).split("\n\n")
+    wanted = [wording()("heading", name) for name in SHOWN]
+    return [block for block in blocks if block.split("\n")[0] in wanted]

@@ -1,0 +1,62 @@
+"""Evenings kept by name, one file each, in the user's data folder; the demo is there to be loaded too."""
+
+from __future__ import annotations
+
+import os
+import re
+import tempfile
+from pathlib import Path
+from typing import Any
+
+import platformdirs
+import tomli_w
+
+from assistant.evening.records import Evening
+from assistant.knowledge.files import corpus_dir
+from assistant.language.fold import fold
+
+ENDING = ".toml"
+
+
+def folder() -> Path:
+    """Where the evenings of this user are kept."""
+    return Path(platformdirs.user_data_dir("goeswith", appauthor=False)) / "evenings"
+
+
+def slug(name: str) -> str:
+    """A name as a file name: `Quay House` -> `quay-house`; never a path."""
+    return "-".join(re.findall(r"[a-z0-9]+", " ".join(map(fold, name.split()))))[:60] or "tonight"
+
+
+def kept() -> dict[str, Path]:
+    """The files of all evenings by slug; the user's own before the demo of the same name."""
+    folders = (corpus_dir() / "evenings", folder())
+    return {file.stem: file for place in folders for file in sorted(place.glob(f"*{ENDING}"))}
+
+
+def save(evening: Evening, name: str) -> Path:
+    """Writes an evening under a name, whole or not at all. Raises OSError where it cannot be written."""
+    folder().mkdir(mode=0o700, parents=True, exist_ok=True)
+    file = folder() / f"{slug(name)}{ENDING}"
+    handle, draft = tempfile.mkstemp(dir=folder(), suffix=".part")
+    try:
+        with os.fdopen(handle, "wb") as out:
+            tomli_w.dump(tables(evening, name), out)
+            out.flush()
+            os.fsync(out.fileno())
+        os.replace(draft, file)
+    except BaseException:
+        Path(draft).unlink(missing_ok=True)
+        raise
+    return file
+
+
+def tables(evening: Evening, name: str) -> dict[str, Any]:
+    """An evening as the tables of an evening file; only what is known."""
+    top: dict[str, Any] = {"title": name}
+    if evening.guests:
+        top |= {"guests": evening.guests, "non_drinkers": evening.non_drinkers}
+    top |= {"meal": evening.meal, "pour_ml": evening.pour_ml}
+    top["wines"] = [{"label": line.label} for line in evening.wines]
+    top["foods"] = [{"label": line.label} for line in evening.foods]
+    return top

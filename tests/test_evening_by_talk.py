@@ -1,0 +1,101 @@
+"""Guests, wines and foods put on the table by talk, planned, kept and taken up again."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from assistant.evening import kept
+from assistant.session import Session
+
+TOLD = (
+    "12 people saturday at 7, two don't drink",
+    "got a riesling, a pinot noir and a malbec",
+    "on the board: brie, salami, garlic cheddar and dark chocolate",
+)
+
+
+@pytest.fixture
+def talk(session: Session, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Session]:
+    """A session that keeps its evenings in a folder of its own."""
+    monkeypatch.setattr(kept, "folder", lambda: tmp_path / "evenings")
+    session.new_conversation()
+    yield session
+    session.lay(type(session.tonight)())
+    session.new_conversation()
+
+
+def told(session: Session) -> Session:
+    for turn in TOLD:
+        session.ask(turn)
+    return session
+
+
+def test_what_is_missing_is_asked_for(talk: Session) -> None:
+    answer = talk.ask(TOLD[0])
+    assert "12 guests, 2 of them without wine" in answer.text
+    assert answer.clarify is not None
+    assert "the wines and the foods" in answer.clarify
+
+
+def test_the_plan_is_made_of_what_was_said(talk: Session) -> None:
+    answer = told(talk).ask("plan it")
+    assert answer.intent == "plan"
+    assert answer.clarify is None
+    assert "3 bottles in all" in answer.say
+    for wine in ("dry Riesling", "Pinot Noir", "Malbec"):
+        assert f"{wine}: 1 needed" in answer.text
+
+
+def test_the_guests_said_count_for_what_is_asked_later(talk: Session) -> None:
+    talk.ask(TOLD[0])
+    pours = talk.ask("how many bottles do we need").figures["pours"]["value"]
+    assert pours % 10 == 0  # ten of the twelve drink wine
+
+
+def test_it_is_saved_and_loaded_again(talk: Session) -> None:
+    before = told(talk).tonight
+    saved = talk.ask("save it as friday night")
+    assert "friday-night" in saved.say
+    talk.new_conversation()
+    assert talk.tonight.wines == ()
+    assert "On the table" not in talk.ask("load friday night").say
+    assert talk.tonight == before
+
+
+def test_the_file_is_an_evening_file(talk: Session) -> None:
+    told(talk).ask("save it as friday night")
+    tables = tomllib.loads((kept.folder() / "friday-night.toml").read_text("utf-8"))
+    assert tables["guests"] == 12
+    assert [wine["label"] for wine in tables["wines"]] == ["dry Riesling", "Pinot Noir", "Malbec"]
+
+
+def test_the_demo_can_be_loaded(talk: Session) -> None:
+    answer = talk.ask("load quay house")
+    assert answer.understood
+    assert talk.tonight.dishes
+    assert talk.ask("which wine with the brie").picks[0].id in talk.tonight.wines
+
+
+def test_an_evening_that_is_not_there_is_told(talk: Session) -> None:
+    answer = talk.ask("load nowhere at all")
+    assert not answer.understood
+    assert "nowhere at all" in answer.say
+    assert "quay-house" in answer.say
+
+
+@pytest.mark.parametrize("name", ["../../etc/passwd", "a/b", "..", "~root", "con\x00trol"])
+def test_a_name_is_never_a_path(name: str) -> None:
+    assert "/" not in kept.slug(name)
+    assert not kept.slug(name).startswith(".")
+
+
+def test_a_folder_that_cannot_be_written_is_told_and_nothing_is_left(talk: Session, tmp_path: Path) -> None:
+    (tmp_path / "evenings").write_text("a file where the folder should be", "utf-8")
+    answer = told(talk).ask("save it as friday")
+    assert not answer.understood
+    assert "could not be saved" in answer.say
+    assert (tmp_path / "evenings").read_text("utf-8") == "a file where the folder should be"
