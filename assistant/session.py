@@ -32,7 +32,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
 from assistant.language.in_line import questions_in
@@ -171,11 +171,12 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer] | None:
 
         return plan_by_talk
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
-    if named or not (says(frame, "save") or says(frame, "load")):
+    saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
+    if named or not (saves or opens(frame, "load")):
         return None
     from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
 
-    return save_by_talk if says(frame, "save") else load_by_talk
+    return save_by_talk if saves else load_by_talk
 
 
 def _enough(frame: Frame) -> bool:

@@ -99,3 +99,14 @@ def test_a_folder_that_cannot_be_written_is_told_and_nothing_is_left(talk: Sessi
     assert not answer.understood
     assert "could not be saved" in answer.say
     assert (tmp_path / "evenings").read_text("utf-8") == "a file where the folder should be"
+
+
+@pytest.mark.parametrize(
+    "typed", ["can we save it", "can I save this", "loads of people", "loads more coming"]
+)
+def test_what_only_sounds_like_it_saves_and_loads_nothing(talk: Session, typed: str) -> None:
+    talk.ask("does Cabernet Sauvignon go with sole")
+    before = talk.tonight
+    assert "evening called" not in talk.ask(typed).say
+    assert not kept.folder().exists()
+    assert talk.tonight.wines == before.wines

@@ -11,8 +11,38 @@ from assistant import cli
 from assistant.answers import wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
-from assistant.language import eating, follow_lines, follow_words, parse, preferences, profile, quantities
+from assistant.language import (
+    counting,
+    eating,
+    follow_lines,
+    follow_words,
+    parse,
+    preferences,
+    profile,
+    quantities,
+    small_words,
+)
 
+READERS = (
+    wording,
+    parse,
+    small_words,
+    counting,
+    follow_words,
+    follow_lines,
+    eating,
+    profile,
+    quantities,
+)
+KEPT = (
+    small_words.small_words,
+    counting.counted_words,
+    follow_words.follow_words,
+    follow_lines.follow_lines,
+    eating.eating_words,
+    profile.profile_words,
+    quantities.quantity_words,
+)
 LANGUAGE = sorted(file.name for file in (corpus_dir() / "language").iterdir())
 WHOLE = [name for name in LANGUAGE if name.endswith(".toml")]
 
@@ -23,7 +53,7 @@ MAY_BE_EMPTY = ("roles.toml", "cues.toml", "word-classes.toml")
 def corpus(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A copy of the corpus that the program reads instead of its own; returns its language folder."""
     shutil.copytree(corpus_dir() / "language", tmp_path / "language")
-    for module in (wording, parse, preferences, follow_words, follow_lines, eating, profile, quantities):
+    for module in READERS:
         monkeypatch.setattr(module, "corpus_dir", lambda: tmp_path)
     read_anew()
     monkeypatch.setattr(preferences, "_alcohol_pattern", preferences._alcohol_pattern.__wrapped__)
@@ -32,11 +62,8 @@ def corpus(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 def read_anew() -> None:
     """Forgets what was read of the language files."""
-    for kept in (preferences.small_words, follow_words.follow_words, follow_lines.follow_lines):
+    for kept in KEPT:
         kept.cache_clear()
-    eating.eating_words.cache_clear()
-    profile.profile_words.cache_clear()
-    quantities.quantity_words.cache_clear()
 
 
 def complaint(capsys: pytest.CaptureFixture[str]) -> str:

@@ -42,3 +42,19 @@ def test_the_fix_on_the_plate_does_what_it_says(session: Session) -> None:
     wine = answer.picks[0].label
     session.new_conversation()
     assert session.ask(f"does {wine} go with oysters and butter").verdict in line
+
+
+@pytest.mark.parametrize("typed", ["no reds with ribeye steak", "no whites with the duck please"])
+def test_a_ban_with_a_dish_and_nothing_asked_asks_for_a_wine(session: Session, typed: str) -> None:
+    session.new_conversation()
+    answer = session.ask(typed)
+    assert answer.intent == "wines-for-food"
+    banned = "red" if "reds" in typed else "white"
+    assert all(item.wine and item.wine["colour"] != banned for item in answer.picks)
+
+
+def test_a_reason_asked_for_is_given(session: Session) -> None:
+    session.new_conversation()
+    answer = session.ask("why no red with fish")
+    assert answer.intent == "why-not"
+    assert answer.understood

@@ -14,9 +14,7 @@ def table(session: Session) -> Session:
     """A session with two wines and four foods on the table."""
     session.new_conversation()
     session.ask("got a syrah and a dry riesling open")
-    session.ask("and on the board we have brie, salami, garlic cheddar and dark chocolate, note the table")
-    if not session.tonight.dishes:
-        session.ask("is this board balanced: brie, salami, garlic cheddar, dark chocolate")
+    session.ask("is this board balanced: brie, salami, garlic cheddar, dark chocolate")
     return session
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
+from assistant.answers.eating import fits
 from assistant.answers.items import source_text
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
@@ -20,7 +21,7 @@ def safety(context: Context) -> Answer:
     records = cautions(context)
     sentences = [record["text"] for record in records]
     say = first_sentence(sentences[0]) if sentences else context.wording("say", "safety")
-    lines = [*sentences, *_allergen_lines(context)]
+    lines = [*sentences, *_allergen_lines(context), *fits(context)]
     sources = dict.fromkeys(s for r in records for s in r["source"].split("; "))
     lines += [context.wording("line", "source", source="; ".join(sources))] if sources else []
     return replace(compose(context, say, lines), dish=None, cautions=records)

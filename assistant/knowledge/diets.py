@@ -9,6 +9,7 @@ from assistant.knowledge import names
 from assistant.knowledge.store import Knowledge
 
 DEPENDS = "-depends"
+KIND = "kind/"
 MARKS = ("allergen/", "care/")
 
 
@@ -24,8 +25,17 @@ def fit(food: str, diet: str, knowledge: Knowledge) -> Fit:
     """The fit of a food or drink, parts of a composed dish included.
 
     NO where something the diet leaves out is known to be in it, UNKNOWN where that depends on
-    the maker. Raises KeyError for a food or diet that is not known.
+    the maker, or, of a kind, on which of its members is meant. Raises KeyError for a food or diet that is
+    not known.
     """
+    members = knowledge.members(food) if food.startswith(KIND) else []
+    if members:
+        found = {_fit(member, diet, knowledge) for member in members}
+        return found.pop() if len(found) == 1 else Fit.UNKNOWN
+    return _fit(food, diet, knowledge)
+
+
+def _fit(food: str, diet: str, knowledge: Knowledge) -> Fit:
     rules = knowledge.entry(diet)
     left_out = set(rules.get("leavesOut", ()))
     has, may = holds(food, knowledge)
@@ -35,12 +45,13 @@ def fit(food: str, diet: str, knowledge: Knowledge) -> Fit:
 
 
 def against(food: str, diet: str, knowledge: Knowledge) -> list[str]:
-    """What in a food is against a diet, known or possible: labels of marks, else of kinds."""
+    """What in a food, or in some food of a kind, is or may be against a diet: labels of marks, else kinds."""
     rules = knowledge.entry(diet)
-    has, may = holds(food, knowledge)
-    marks = (has | may) & set(rules.get("leavesOut", ()))
-    kinds = lineage(food, knowledge) & set(rules.get("leavesOutKind", ()))
-    return sorted(knowledge.label(found) for found in marks or kinds)
+    foods = (knowledge.members(food) if food.startswith(KIND) else []) or [food]
+    held = [holds(member, knowledge) for member in foods]
+    marks = set().union(*(has | may for has, may in held)) & set(rules.get("leavesOut", ()))
+    lines = set().union(*(lineage(member, knowledge) for member in foods))
+    return sorted(knowledge.label(found) for found in marks or lines & set(rules.get("leavesOutKind", ())))
 
 
 def holds(food: str, knowledge: Knowledge) -> tuple[set[str], set[str]]:

@@ -11,17 +11,10 @@ from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Text
-from assistant.language.preferences import small_words
+from assistant.language.quantities import numbers, quantity_words
+from assistant.language.small_words import small_words
 
 REACH = 3
-
-
-@dataclass(frozen=True, slots=True)
-class CountWords:
-    """Folded number words with their numbers, and counted words with the kind of wine they mean."""
-
-    numbers: Mapping[str, int]
-    counted: Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,14 +26,13 @@ class Count:
 
 
 @lru_cache(maxsize=1)
-def count_words() -> CountWords:
-    """The shipped words. Raises KnowledgeError for a broken file."""
+def counted_words() -> Mapping[str, str]:
+    """Folded words that count bottles, with the kind of wine they mean. Raises KnowledgeError."""
     return read_data(corpus_dir() / "language" / "small-words.toml", _words)
 
 
-def _words(tables: Mapping[str, Any]) -> CountWords:
-    numbers = {stem(fold(word)): int(n) for word, n in tables["counting"].items()}
-    return CountWords(numbers, {stem(fold(word)): str(kind) for word, kind in tables["counted"].items()})
+def _words(tables: Mapping[str, Any]) -> Mapping[str, str]:
+    return {stem(fold(word)): str(kind) for word, kind in tables["counted"].items()}
 
 
 def bottles(text: Text) -> Count:
@@ -54,30 +46,24 @@ def bottles(text: Text) -> Count:
 
 
 def _numbers(text: Text) -> list[tuple[int, int]]:
-    """Places and values of whole numbers from one on."""
-    known = count_words().numbers
-    values = ((i, int(w) if w.isdecimal() else known.get(s, 0)) for i, (w, s) in _both(text))
-    return [(i, n) for i, n in values if n > 0]
-
-
-def _both(text: Text) -> list[tuple[int, tuple[str, str]]]:
-    return list(enumerate(zip(text.words, text.stems, strict=True)))
+    """Last places and values of whole numbers from one on."""
+    return [(end - 1, int(n)) for _, end, n in numbers(text.stems) if n >= 1 and n == int(n)]
 
 
 def _counted(text: Text, at: int) -> str | None:
     """The kind of wine that the number at this place counts, "" for any, None for something else."""
-    words, ends = count_words(), small_words()["ends"]
+    counted, ends, known = counted_words(), small_words()["ends"], quantity_words().numbers
     for word in text.stems[at + 1 : at + 1 + REACH]:
-        if word in words.counted:
-            return words.counted[word]
-        if word in ends or word in words.numbers or word.isdecimal():
+        if word in counted:
+            return counted[word]
+        if word in ends or word in known or word.isdecimal():
             return None
     return None
 
 
 def _bare(text: Text) -> int | None:
     starts = {reading.start for reading in text.readings}
-    money, most = small_words()["money"], max(count_words().numbers.values())
+    money, most = small_words()["money"], quantity_words().most_bare
     for at, n in _numbers(text):
         near = {*text.stems[max(0, at - 1) : at], *text.stems[at + 1 : at + 2]}
         if n <= most and at + 1 not in starts and not near & money:

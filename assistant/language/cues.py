@@ -9,7 +9,7 @@ Matched by hand rather than by spaCy's Matcher, which takes a quarter of a secon
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -75,6 +75,31 @@ def match(line: Line, stems: Sequence[str], at: int) -> tuple[int, ...] | None:
         if step.optional and (tail := match(rest, stems, at)) is not None:
             found.append(tail)
     return max(found, key=lambda places: places[-1:], default=None)
+
+
+class Lines:
+    """Lines of words, found by the words they can start with."""
+
+    def __init__(self, texts: Iterable[str]) -> None:
+        self._starts: dict[str, list[Line]] = {}
+        lines = [read_line(text) for text in texts]
+        self.longest = max(map(len, lines), default=0)
+        for line in lines:
+            for word in _first_words(line):
+                self._starts.setdefault(word, []).append(line)
+
+    def at(self, stems: Sequence[str], at: int) -> Iterator[tuple[int, ...]]:
+        """The positions of the words of each line that starts here."""
+        found = (match(line, stems, at) for line in self._starts.get(stems[at], ()))
+        return (places for places in found if places)
+
+    def find(self, stems: Sequence[str]) -> Iterator[tuple[int, ...]]:
+        """The same for every place of a text, in order."""
+        return (places for at in range(len(stems)) for places in self.at(stems, at))
+
+    def stand_in(self, stems: Sequence[str]) -> bool:
+        """Whether any of the lines stands in a text."""
+        return any(self.find(stems))
 
 
 class CueBook:

@@ -30,6 +30,7 @@ class Evidence:
             for word in words:
                 self._classes.setdefault(stem(fold(word)), []).append(name)
         self._weights = weights
+        self._told: dict[str, list[tuple[str, float]]] = {}
 
     def traits(self, text: Text, counts: Mapping[str, int], standing: bool = False) -> dict[str, float]:
         """The traits of a text and how much each counts (1 for most). `counts`: things found, by name.
@@ -66,8 +67,12 @@ class Evidence:
         return sorted({name for word in stems for name in self._classes.get(word, ())})
 
     def _of(self, trait: str) -> list[tuple[str, float]]:
-        parts = self._weights.get(trait, "").split()
-        return [(intent, float(weight)) for intent, weight in zip(parts[::2], parts[1::2], strict=True)]
+        if trait not in self._weights:
+            return []
+        if trait not in self._told:  # taken apart when first met: thousands are never met
+            parts = self._weights[trait].split()
+            self._told[trait] = [(i, float(w)) for i, w in zip(parts[::2], parts[1::2], strict=True)]
+        return self._told[trait]
 
 
 def _row(text: Text) -> Sequence[str]:

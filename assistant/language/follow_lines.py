@@ -2,40 +2,44 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from functools import lru_cache
 
 from assistant.knowledge.files import corpus_dir
-from assistant.language.cues import Line, match, read_line
+from assistant.language.cues import Lines
 from assistant.language.data import read_data
+from assistant.language.fold import fold
+from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
-
-SMALL = ("as", "for", "under", "called", "the", "evening", "please")
 
 
 @lru_cache(maxsize=1)
-def follow_lines() -> Mapping[str, Sequence[Line]]:
+def follow_lines() -> Mapping[str, Lines]:
     """The lines of corpus/language/follow-ups.toml by what they do. Raises KnowledgeError as `read_data`."""
     return read_data(
         corpus_dir() / "language" / "follow-ups.toml",
-        lambda tables: {name: tuple(map(read_line, lines)) for name, lines in tables["lines"].items()},
+        lambda tables: {name: Lines(lines) for name, lines in tables["lines"].items()},
     )
 
 
 def says(frame: Frame, name: str) -> bool:
     """Whether a line of this name stands in the text."""
-    return bool(_found(frame.text.stems, name))
+    return follow_lines()[name].stand_in(frame.text.stems)
+
+
+def opens(frame: Frame, name: str) -> bool:
+    """Whether a text starts with a line of this name, but for words of lead; `loads` is no `load`."""
+    words, stems = frame.text.words, frame.text.stems
+    found = next(follow_lines()[name].find(stems), None)
+    if found is None or fold(words[found[0]]) != stems[found[0]]:
+        return False
+    return follow_words().lead.issuperset(stems[: found[0]])
 
 
 def behind(frame: Frame, name: str) -> str:
     """The words behind a line of this name, without small ones at their start; empty where there are none."""
-    ends = [places[-1] + 1 for places in _found(frame.text.stems, name)]
-    words = list(frame.text.words[max(ends) :]) if ends else []
-    while words and not (words[0].isalnum() and words[0].lower() not in SMALL):
+    ends = [places[-1] + 1 for places in follow_lines()[name].find(frame.text.stems)]
+    words = [word for word in frame.text.words[max(ends) :] if word[:1].isalnum()] if ends else []
+    while words and fold(words[0]) in follow_words().before_name:
         words.pop(0)
-    return " ".join(word for word in words if word[:1].isalnum())
-
-
-def _found(stems: Sequence[str], name: str) -> list[tuple[int, ...]]:
-    found = (match(line, stems, at) for line in follow_lines()[name] for at in range(len(stems)))
-    return [places for places in found if places]
+    return " ".join(words)

@@ -34,6 +34,7 @@ class FollowWords:
     cheaper: Words
     more: Words
     several: Words
+    before_name: Words
 
 
 @lru_cache(maxsize=1)

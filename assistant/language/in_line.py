@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from functools import lru_cache
 
 from assistant.language.clean import MAX_CHARACTERS
-from assistant.language.preferences import small_words
+from assistant.language.small_words import small_words
 
 _QUESTION = re.compile(r".*?\?[?!]*(?=\s|$)|.+$", re.DOTALL)
 _WORD = re.compile(r"\w{2,}|\d")

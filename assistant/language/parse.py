@@ -32,9 +32,12 @@ from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
 from assistant.pairing.dish import Dish
 
+OBJECTS, LIMITED = "why-not", "wines-for-food"
+REASONS = frozenset({"why", "why-not", "objection", "define"})
 ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
-KEEPS_TO_DIETS, LISTS_WINES = ("foods-for-wine", "safety", "check-board"), "wines-for-food"
+# What keeps to diets: lists of foods, and answers that look at what is on the plate.
+LISTS_FOODS, LOOKS_AT_DISHES = ("foods-for-wine", "check-board"), ("wines-for-food", "safety")
 FRAGMENT = 2
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
@@ -71,7 +74,10 @@ class Parser:
         """The frame of one question; `standing` tells that an earlier turn stands."""
         text, found, dishes = self._understood(typed, standing)
         signature = _signature(text, found, dishes, standing)
-        return self._frame(choose(text, signature, self._deciding, self.evidence), text, found, dishes)
+        choice = choose(text, signature, self._deciding, self.evidence)
+        if choice.intent == OBJECTS and not standing and _only_limits(text, found, dishes):
+            choice = replace(choice, intent=LIMITED)
+        return self._frame(choice, text, found, dishes)
 
     def seen(self, typed: str, standing: bool = False) -> tuple[dict[str, float], str]:
         """What a question has that may speak for an intent, and what the table alone makes of it."""
@@ -117,7 +123,7 @@ class Parser:
     def _frame(self, choice: Choice, text: Text, found: Sorting, dishes: list[Dish]) -> Frame:
         wines, preferences = _asked_about(choice.intent, found)
         diets = diets_in(text.stems)
-        if choice.intent in KEEPS_TO_DIETS or (choice.intent == LISTS_WINES and dishes):
+        if choice.intent in LISTS_FOODS or (choice.intent in LOOKS_AT_DISHES and dishes):
             text = replace(text, left_out=_unkept(text, diets))
         frame = Frame(
             intent=choice.intent,
@@ -142,16 +148,23 @@ def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preferenc
     """The wines asked about and the limits that are left.
 
     `why not Barolo?` and `no Barolo in the shop` ask about Barolo; `why does blue cheese need sweet wine`
-    about sweet wine.
+    about sweet wine, `why no red with fish` about red.
     """
     wines, limits = [r.id for r in found.wines], found.preferences
     if intent in ABOUT_REFUSED:
         wines += found.refused
         limits = [p for p in limits if p not in found.refused.values()]
     if intent in ABOUT_KINDS and not wines:
-        wines = [p.wanted for p in limits if p.property == "kind" and p.wanted and not p.banned]
+        wanted = [p for p in limits if p.property == "kind" and p.wanted]
+        wines = [p.wanted for p in wanted if p.wanted and (intent in ABOUT_REFUSED or not p.banned)]
         limits = [p for p in limits if p.wanted not in wines]
     return wines, limits
+
+
+def _only_limits(text: Text, found: Sorting, dishes: list[Dish]) -> bool:
+    """`no reds with ribeye` asks for a wine within a limit: no wine is named, and no reason asked for."""
+    bans = any(p.banned for p in found.preferences)
+    return bans and bool(dishes) and not (found.wines or found.refused or text.cues & REASONS)
 
 
 def _as_called(reading: Reading, dishes: list[Dish]) -> Reading:

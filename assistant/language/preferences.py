@@ -11,27 +11,14 @@ from typing import Any
 
 from spacy.lang.en.stop_words import STOP_WORDS
 
-from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import key
 from assistant.language.frame import Preference, Reading, Text
+from assistant.language.quantities import quantity_words
+from assistant.language.small_words import small_words
 
 _REACH = 4
 FOODS = ("food", "sauce", "dressing", "garnish")
-LISTS = ("turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
-         "at-most", "at-least", "manner", "linking", "told", "money", "number-words", "smelling",
-    "asks-also",
-)  # fmt: skip
-
-
-@lru_cache(maxsize=1)
-def small_words() -> dict[str, frozenset[str]]:
-    """The lists of corpus/language/small-words.toml, folded where they are single words."""
-    return read_data(corpus_dir() / "language" / "small-words.toml", _folded)
-
-
-def _folded(lists: Mapping[str, Iterable[str]]) -> dict[str, frozenset[str]]:
-    return {name: frozenset(" ".join(key(word)) or word for word in lists[name]) for name in LISTS}
 
 
 @lru_cache(maxsize=1)
@@ -83,6 +70,8 @@ def find_preferences(
         if at in taken or at in used:
             continue
         for word in words:
+            if word.words[0] != text.stems[at]:
+                continue
             span = _span(text.stems, at, word.words)
             if span and not span & (taken | used) and not _of_else(text, max(span) + 1, firsts):
                 limit = word.negated if negated(text, at) else word.asks
@@ -126,7 +115,7 @@ def _prices(text: Text) -> list[str]:
 
 def _counts(text: Text, at: int, money: frozenset[str]) -> bool:
     word = text.stems[at]
-    return word in money or word in small_words()["number-words"] or any(c.isdigit() for c in word)
+    return word in money or word in quantity_words().numbers or any(c.isdigit() for c in word)
 
 
 def negated(text: Text, at: int) -> bool:

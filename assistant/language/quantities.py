@@ -8,10 +8,11 @@ from functools import lru_cache
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
-from assistant.language.cues import Line, match, read_line
+from assistant.language.cues import Lines
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Text
+from assistant.language.small_words import small_words
 
 REACH = 3
 DOZENS, TENS = (12.0, 100.0), 20.0
@@ -21,13 +22,14 @@ DOZENS, TENS = (12.0, 100.0), 20.0
 class QuantityWords:
     """The lists of corpus/language/quantities.toml, folded."""
 
+    most_bare: int
     numbers: Mapping[str, float]
-    counts: Mapping[str, Sequence[Line]]
-    for_people: Sequence[Line]
+    counts: Mapping[str, Lines]
+    for_people: Lines
     not_people: frozenset[str]
-    half: Sequence[Line]
+    half: Lines
     sizes: Mapping[str, float]
-    asked: Mapping[str, Sequence[Line]]
+    asked: Mapping[str, Lines]
 
 
 @lru_cache(maxsize=1)
@@ -38,18 +40,15 @@ def quantity_words() -> QuantityWords:
 
 def _words(tables: Mapping[str, Any]) -> QuantityWords:
     return QuantityWords(
+        int(tables["most-bare"]),
         {stem(fold(word)): float(n) for word, n in tables["numbers"].items()},
-        {name: _lines(words) for name, words in tables["counts"].items()},
-        _lines(tables["for_people"]["words"]),
+        {name: Lines(words) for name, words in tables["counts"].items()},
+        Lines(tables["for_people"]["words"]),
         frozenset(stem(fold(word)) for word in tables["not_people"]["words"]),
-        _lines(tables["half"]["lines"]),
+        Lines(tables["half"]["lines"]),
         {name: float(size) for name, size in tables["sizes"].items()},
-        {name: _lines(words) for name, words in tables["asked"].items()},
+        {name: Lines(words) for name, words in tables["asked"].items()},
     )
-
-
-def _lines(texts: Sequence[str]) -> tuple[Line, ...]:
-    return tuple(map(read_line, texts))
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,11 +76,11 @@ def quantities(text: Text) -> Quantities:
     sizes = words.sizes
     small = [found["ml"]] if "ml" in found else [found[n] * sizes[n] for n in ("cl", "oz") if n in found]
     big = found["litres"] * sizes["litres"] if "litres" in found else None
-    if "magnums" in found or _says(text.stems, words.counts["magnums"]):
+    if "magnums" in found or words.counts["magnums"].stand_in(text.stems):
         big = sizes["magnums"]
     return Quantities(
         found.get("people"),
-        found.get("non_drinkers", found.get("people", 0.0) / 2 if _says(text.stems, words.half) else 0.0),
+        found.get("non_drinkers", found.get("people", 0.0) / 2 if words.half.stand_in(text.stems) else 0.0),
         found.get("bottles", found.get("magnums")),
         found.get("wines"),
         found.get("pours"),
@@ -94,7 +93,7 @@ def quantities(text: Text) -> Quantities:
 def asked_for(text: Text) -> str | None:
     """What is asked for (`ice`, `water`, `bottles` ...), or None where no word says it."""
     asked = quantity_words().asked
-    return next((name for name, lines in asked.items() if _says(text.stems, lines)), None)
+    return next((name for name, lines in asked.items() if lines.stand_in(text.stems)), None)
 
 
 def numbers(stems: Sequence[str]) -> list[tuple[int, int, float]]:
@@ -134,14 +133,10 @@ def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
     near = _near(stems, end)
     for at in range(len(near)):  # what stands nearest is counted
         for name, lines in words.counts.items():
-            if any(match(line, near, at) for line in lines):
+            if any(lines.at(near, at)):
                 return name
     before = list(stems[max(0, start - 2) : start])
-    leads = any(
-        (places := match(line, before, at)) and places[-1] == len(before) - 1
-        for line in words.for_people
-        for at in range(len(before))
-    )
+    leads = any(places[-1] == len(before) - 1 for places in words.for_people.find(before))
     return "people" if leads and not words.not_people.intersection(near[:1]) else None
 
 
@@ -149,11 +144,7 @@ def _near(stems: Sequence[str], end: int) -> list[str]:
     """The next few words, up to the next number or stop."""
     near: list[str] = []
     for word in stems[end : end + REACH]:
-        if word in (",", ".", "?", ";", "and", "for") or _value(word) is not None:
+        if word in small_words()["ends"] or _value(word) is not None:
             break
         near.append(word)
     return near
-
-
-def _says(stems: Sequence[str], lines: Sequence[Line]) -> bool:
-    return any(match(line, stems, at) for line in lines for at in range(len(stems)))

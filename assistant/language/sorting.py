@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference, Reading, Text
-from assistant.language.preferences import PreferenceWord, negated, phrase_before, small_words, turned_word
+from assistant.language.preferences import PreferenceWord, negated, phrase_before, turned_word
+from assistant.language.small_words import small_words
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import single
 

@@ -82,6 +82,21 @@ def test_nothing_listed_holds_what_is_not_eaten(session: Session, typed: str, na
 
 def test_a_plate_that_does_not_fit_is_told(session: Session) -> None:
     session.new_conversation()
-    assert "does not fit vegetarian" in session.ask("wine for a vegetarian, steak with chips").text
+    assert "Mind, not for “vegetarian”: steak" in session.ask("wine for a vegetarian, steak with chips").text
     session.new_conversation()
-    assert "fits vegetarian, as far" in session.ask("wine for a vegetarian, hummus").text
+    assert "For “vegetarian”, as far as I know: hummus" in session.ask("wine for a vegetarian, hummus").text
+
+
+def test_a_kind_fits_only_where_all_its_members_do(session: Session) -> None:
+    session.new_conversation()
+    assert "Mind, perhaps not for “vegan”: cheese" in session.ask("wine for a vegan with cheese").text
+    assert fit("kind/cheese", "diet/vegan", session.knowledge) is Fit.UNKNOWN
+    assert fit("kind/seafood", "diet/vegetarian", session.knowledge) is Fit.NO
+    assert fit("kind/cheese", "diet/no-nuts", session.knowledge) is not Fit.NO
+
+
+def test_a_diet_beside_a_safety_question_is_answered_too(session: Session) -> None:
+    session.new_conversation()
+    answer = session.ask("is the brie safe for my vegan pregnant friend")
+    assert answer.intent == "safety"
+    assert "Mind, not for “vegan”: Brie" in answer.text

@@ -1,0 +1,25 @@
+"""Small words that turn, end or link what is said, from corpus/language/small-words.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from functools import lru_cache
+
+from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
+from assistant.language.fold import key
+
+LISTS = (
+    "turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
+    "at-most", "at-least", "manner", "linking", "told", "money", "smelling", "asks-also",
+)  # fmt: skip
+
+
+@lru_cache(maxsize=1)
+def small_words() -> dict[str, frozenset[str]]:
+    """The lists, folded where they are single words. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "small-words.toml", _folded)
+
+
+def _folded(lists: Mapping[str, Iterable[str]]) -> dict[str, frozenset[str]]:
+    return {name: frozenset(" ".join(key(word)) or word for word in lists[name]) for name in LISTS}
