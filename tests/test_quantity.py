@@ -39,6 +39,11 @@ def test_number_words(typed: str, value: float) -> None:
     assert numbers(typed.split())[0][2] == value
 
 
+@pytest.mark.parametrize("typed", ["inf", "nan", "infinity guests", "9" * 400, "1e9 people", "٣ guests"])
+def test_what_is_no_number_a_table_can_hold_counts_nothing(typed: str) -> None:
+    assert numbers(typed.split()) == []
+
+
 @pytest.mark.parametrize(
     ("typed", "expected"),
     [

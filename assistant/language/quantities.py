@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -15,6 +16,7 @@ from assistant.language.frame import Text
 from assistant.language.small_words import small_words
 
 REACH = 3
+_DIGITS = re.compile(r"[0-9]{1,6}(?:\.[0-9]{1,3})?")
 DOZENS, TENS = (12.0, 100.0), 20.0
 
 
@@ -121,10 +123,8 @@ def _together(
 
 
 def _value(word: str) -> float | None:
-    try:
-        return float(word)
-    except ValueError:
-        return quantity_words().numbers.get(word)
+    """The value of a number in digits, up to what a table can hold, or in words; `inf` is none."""
+    return float(word) if _DIGITS.fullmatch(word) else quantity_words().numbers.get(word)
 
 
 def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
