@@ -12,6 +12,7 @@ from assistant.evaluate.slots import Score, compare, expected, found
 from assistant.language.eating import diets_in
 from assistant.language.fold import key
 from assistant.language.frame import Frame
+from assistant.language.preferences import wishes
 from assistant.session import Session
 
 
@@ -91,7 +92,8 @@ def _kept(wish: str, frame: Frame, left: frozenset[str], namer: Namer) -> bool:
 
 
 def _false_reports(frame: Frame, question: Question) -> tuple[str, ...]:
-    told = words_of((*question.unknown, *question.wishes))
+    """Words left out though known; a price or a diet that no wine can be chosen by is told on purpose."""
+    told = words_of((*question.unknown, *question.wishes, *wishes(frame.text)))
     return tuple(word for word in frame.text.left_out if not told.intersection(key(word)))
 
 

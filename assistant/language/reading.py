@@ -16,6 +16,9 @@ from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.repair import Repairer
+from assistant.language.senses import Senses
+from assistant.language.small_words import small_words
+from assistant.language.spelling import is_english
 from assistant.language.topics import Topics
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.words import tokens
@@ -24,6 +27,8 @@ GROUP = "readings"
 SAFETY = "safety"
 NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
 MOST_TAKEN_APART = 40
+ARTICLES = ("a", "an", "the")
+NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
 class Reader:
@@ -47,12 +52,14 @@ class Reader:
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
+        self._senses = Senses()
 
     def read(self, cleaned: Cleaned) -> Text:
         """All that can be recognised in the text, and the words that could not be used."""
         doc, mended = self._mended(self._taken_apart(tokens(self._as_meant(cleaned.text))))
         stems = [token.norm_ for token in doc]
-        readings = self._names(doc, stems, mended)
+        elsewhere = self._senses.elsewhere(doc)
+        readings = [r for r in self._names(doc, stems, mended) if not _lies_in(r, elsewhere)]
         cues = self._cues.find(doc)
         warnings = _undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings)
@@ -63,7 +70,7 @@ class Reader:
             stems=tuple(stems),
             readings=tuple(readings),
             cues=frozenset(found | ({SAFETY} if topics else set())),
-            left_out=tuple(self._left_out(doc, readings, [*cues, *warnings], mended)),
+            left_out=tuple(self._left_out(doc, readings, [*cues, *warnings], mended, elsewhere)),
             topics=topics,
             entries=self._entries.find(doc),
             notes=_notes(cleaned),
@@ -123,7 +130,7 @@ class Reader:
         at = 0
         while at < len(stems):
             found = self._longest(doc, stems, at)
-            if found is None or self._is_plain(stems[at : found[0]]):
+            if found is None or self._is_plain(stems[at : found[0]]) or self._more(doc, stems, at, found[0]):
                 at += 1
                 continue
             end, names = found
@@ -134,6 +141,11 @@ class Reader:
             at = end
         doc.spans[GROUP] = [Span(doc, r.start, r.end, label=r.kind, kb_id=r.id) for r in readings]
         return readings
+
+    def _more(self, doc: Doc, stems: list[str], at: int, end: int) -> bool:
+        """Whether a longer name stands behind an article: `a white zinfandel` is not `a white`."""
+        found = self._longest(doc, stems, at + 1) if stems[at] in ARTICLES and end > at + 1 else None
+        return bool(found and found[0] > end)
 
     def _is_plain(self, stems: list[str]) -> bool:
         """Whether a word is English and a slip, and was left as it is."""
@@ -148,10 +160,15 @@ class Reader:
         return (places[found[0] - 1] + 1, found[1]) if found else None
 
     def _left_out(
-        self, doc: Doc, readings: list[Reading], cues: list[Cue], mended: dict[int, str]
+        self,
+        doc: Doc,
+        readings: list[Reading],
+        cues: list[Cue],
+        mended: dict[int, str],
+        elsewhere: frozenset[int],
     ) -> list[str]:
         """The words that did no work; a mended one among them may have been a name that is not known."""
-        used = {i for r in readings for i in range(r.start, r.end)}
+        used = {i for r in readings for i in range(r.start, r.end)} | elsewhere
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
         return [
             token.text
@@ -159,12 +176,22 @@ class Reader:
             if i not in used and (self._matters(token.norm_, token.is_stop) or i in mended)
         ]
 
+    def _is_idle(self, word: str) -> bool:
+        """Whether an English word tells how or how much (`lightly`), and is no part of any name."""
+        ends = word.endswith(tuple(small_words()["idle-endings"])) and word not in self._lexicon.words
+        return ends and is_english(word)
+
     def _matters(self, word: str, stop: bool) -> bool:
         if stop or word in self._filler:
             return False
-        if any(c.isdigit() for c in word):
+        if any(c.isdigit() for c in word) or self._is_idle(word):
             return False
         return any(c.isalnum() or (unicodedata.category(c).startswith("S") and not c.isascii()) for c in word)
+
+
+def _lies_in(reading: Reading, elsewhere: frozenset[int]) -> bool:
+    """Whether a name of one word stands for something else where it stands."""
+    return reading.end - reading.start == 1 and reading.start in elsewhere and reading.kind not in NO_THINGS
 
 
 def _swallow(stems: list[str], end: int) -> int:

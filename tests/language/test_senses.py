@@ -1,0 +1,48 @@
+"""Names that stand for something else in a turn of phrase, and names that do not."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.knowledge.store import shipped
+from assistant.language.parse import Parser
+
+FOODS = ("food", "garnish", "sauce")
+
+
+@pytest.fixture(scope="module")
+def parser() -> Parser:
+    return Parser(shipped())
+
+
+def _foods(parser: Parser, typed: str) -> set[str]:
+    return {r.label for r in parser.parse(typed).text.readings if r.kind in FOODS}
+
+
+@pytest.mark.parametrize(
+    ("elsewhere", "eaten", "food"),
+    [
+        ("date night, what wine", "what wine with dates and walnuts", "date"),
+        ("which grape is in Barolo", "which wine for cheese and grapes", "red grape"),
+        ("how many bottles for a wedding toast", "pâté on toast, what wine", "toast"),
+        ("red all over the cream carpet", "a tart with cream, what wine", "cream"),
+        ("am I nuts to pour Malbec", "are nuts good with sherry", "nuts"),
+        ("the wine is warm as soup", "which wine for soup", "vegetable soup"),
+        ("how much sugar is in Asti", "more sugar in the dressing, which wine", "sugar"),
+        ("this white is too tart", None, "tart"),
+    ],
+)
+def test_a_name_in_a_turn_of_phrase_is_no_food(
+    parser: Parser, elsewhere: str, eaten: str | None, food: str
+) -> None:
+    assert food not in _foods(parser, elsewhere)
+    assert eaten is None or food in _foods(parser, eaten)
+
+
+def test_a_word_of_such_a_phrase_is_not_reported(parser: Parser) -> None:
+    assert parser.parse("date night, what wine with steak").text.left_out == ()
+
+
+def test_a_longer_name_behind_an_article_wins(parser: Parser) -> None:
+    labels = [r.label for r in parser.parse("does a white zinfandel go with ham").text.readings]
+    assert labels[0] == "white Zinfandel"
