@@ -28,6 +28,7 @@ from assistant.language.preferences import find_preferences, read_preference_wor
 from assistant.language.profile import described, profile_words
 from assistant.language.quantities import quantity_words
 from assistant.language.reading import Reader
+from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
 from assistant.pairing.dish import Dish
@@ -38,6 +39,10 @@ ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
 # What keeps to diets: lists of foods, and answers that look at what is on the plate.
 LISTS_FOODS, LOOKS_AT_DISHES = ("foods-for-wine", "check-board"), ("wines-for-food", "safety")
+# What talks of how things taste or look.
+OF_TASTES = frozenset(
+    {"compare", "describe", "why", "why-not", "define", "trouble", "myth", "pour-order", "teach", "note"}
+)
 FRAGMENT = 2
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
@@ -125,6 +130,8 @@ class Parser:
         diets = diets_in(text.stems)
         if choice.intent in LISTS_FOODS or (choice.intent in LOOKS_AT_DISHES and dishes):
             text = replace(text, left_out=_unkept(text, diets))
+        if choice.intent in OF_TASTES:
+            text = replace(text, left_out=_beside_tastes(text))
         frame = Frame(
             intent=choice.intent,
             because=choice.because,
@@ -177,6 +184,12 @@ def _unkept(text: Text, diets: Mapping[str, frozenset[int]]) -> tuple[str, ...]:
     """What is left out of a text whose diets are kept to."""
     kept = {text.words[i] for places in diets.values() for i in places}
     return tuple(word for word in text.left_out if word not in kept)
+
+
+def _beside_tastes(text: Text) -> tuple[str, ...]:
+    """What is left out, less the words for what something is like."""
+    tastes = small_words()["tastes"]
+    return tuple(word for word in text.left_out if stem(fold(word)) not in tastes)
 
 
 def _stems(text: Text, reading: Reading) -> tuple[str, ...]:

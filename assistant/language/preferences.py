@@ -165,6 +165,5 @@ def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] |
 
 def _alcohol(match: re.Match[str]) -> Preference:
     number, upper = float(match["number"]), match["way"] in small_words()["at-most"]
-    way = "under" if upper and " " in match["way"] else match["way"]
-    label = f"{way} {number:g} % alcohol"
+    label = f"{'under' if upper else 'over'} {number:g} % alcohol"
     return Preference(label, "alcoholPercent", None if upper else number, number if upper else None)

@@ -11,7 +11,8 @@ from assistant.language.fold import key
 
 LISTS = (
     "turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
-    "at-most", "at-least", "manner", "linking", "told", "money", "smelling", "asks-also", "idle-endings",
+    "at-most", "at-least", "manner", "linking", "told", "money", "smelling", "asks-also",
+    "idle-endings", "tastes", "any-wine",
 )  # fmt: skip
 
 

@@ -160,6 +160,9 @@ class Sorting:
             return self._home_limit(reading)
         adjective = reading.text.lower() != self._knowledge.label(reading.id).lower()
         asks = "wines-for-food" in self._text.cues or is_bare(self._text)
+        wanted = adjective and before[-1:] and before[-1] in small_words()["any-wine"]
+        if wanted and (not after or after in small_words()["ends"]):
+            return self._home_limit(reading)  # `something Italian, for burrata`
         early = self._standing and reading.start < EARLY
         if not has_food and (early or (is_bare(self._text) and (self._standing or self._limited()))):
             return self._home_limit(reading)  # `not Italian` of what stands, `something dry and Italian`
