@@ -32,15 +32,16 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
+from assistant.language.cautioned import WITHOUT, Cautioned, after, heeded
 from assistant.language.follow_lines import opens
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
-from assistant.language.standing import Talk, stands
+from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.talk import follow
 from assistant.pairing.engine import Engine
-from assistant.tonight import Tonight, at_table, counted, laid
+from assistant.tonight import Tonight, at_table, counted, laid, one_meant
 
 Builder = Callable[[Context], Answer]
 BUILDERS: dict[str, Builder] = {
@@ -90,11 +91,13 @@ class Session:
         self.top = top
         self._talk: Talk | None = None
         self._puzzle: Frame | None = None
+        self._cautioned: Cautioned | None = None
         self._given = self.tonight = Tonight()
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
-        self._talk, self._puzzle, self.tonight = None, None, self._given
+        self._talk, self._puzzle, self._cautioned = None, None, None
+        self.tonight = self._given
 
     def lay(self, tonight: Tonight) -> None:
         """Sets the table of the evening; every new conversation starts with it."""
@@ -124,6 +127,7 @@ class Session:
         frame = self.read(question)
         self.tonight = counted(laid(frame, self.tonight), frame)
         answer = self._answer(frame)
+        self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
@@ -135,8 +139,17 @@ class Session:
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
         frame = self.parser.parse(question, standing=self._talk is not None)
-        frame = self._pourable(follow(frame, self._talk, self.knowledge))
+        frame = heeded(frame, self._cautioned, self.parser.topics.by_id, self.knowledge.label(WITHOUT))
+        frame = self._pourable(self._followed(frame))
         return at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
+
+    def _followed(self, frame: Frame) -> Frame:
+        """The frame completed from what stands; `the garlic one` is the food on the table, if one is."""
+        meant = one_meant(frame, self.tonight, self.knowledge)
+        if meant is None or meant.wines:
+            return follow(meant or frame, self._talk, self.knowledge)
+        same = self._talk is not None and meant.intent in PLAIN
+        return replace(anew(meant, self._talk), dishes=meant.dishes) if self._talk and same else meant
 
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""

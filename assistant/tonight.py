@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from assistant.knowledge.store import Knowledge
-from assistant.language.dish_edits import POURED, swapped_wines
+from assistant.language.dish_edits import POURED, one_of, swapped_wines
 from assistant.language.follow_lines import says
+from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.quantities import quantities
 from assistant.language.sorting import EDIBLE
@@ -44,6 +45,14 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     if frame.intent == ORDERS and len(tonight.wines) > 1 and not named:
         frame = replace(frame, wines=tonight.wines)
     return replace(frame, anywhere=says(frame, "shop"))
+
+
+def one_meant(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None:
+    """The frame of `the garlic one` with the food on the table that is meant, or None."""
+    stems, ones = (*frame.text.stems, ""), follow_words().one
+    one = any(stems[r.end] in ones for r in frame.text.readings if r.kind in EDIBLE)
+    at = one_of(tonight.dishes, frame, knowledge) if one and frame.dishes else None
+    return None if at is None else replace(frame, dishes=(tonight.dishes[at],))
 
 
 def laid(frame: Frame, tonight: Tonight) -> Tonight:

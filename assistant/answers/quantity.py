@@ -63,7 +63,8 @@ def _bottles(context: Context, counted: Quantities) -> Built:
     named = len(context.frame.wines)
     wines = round(counted.wines or named or fact("amounts", "flight", "wines").typical)
     each, ml = needed(drinkers, pour(counted), usable(counted)), pour(counted)
-    kind = "bottles-one" if wines == 1 else "bottles" if counted.wines or named else "bottles-usual"
+    one = "bottle-one" if each == 1 else "bottles-one"
+    kind = one if wines == 1 else "bottles" if counted.wines or named else "bottles-usual"
     say = _told(context, kind, people=drinkers, ml=ml, each=each, wines=wines, all=each * wines)
     figures = {"bottles": (float(each * wines), "bottle"), "pours": (float(drinkers * wines), "pour")}
     return say, figures, _cliff_lines(context, drinkers, each, usable(counted))

@@ -10,7 +10,7 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.cues import Lines
 from assistant.language.data import read_data
-from assistant.language.frame import Reading
+from assistant.language.frame import Reading, Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +40,12 @@ def diets_in(stems: Sequence[str]) -> dict[str, frozenset[int]]:
     diets = eating_words().diets.items()
     found = {diet: frozenset(i for places in lines.find(stems) for i in places) for diet, lines in diets}
     return {diet: places for diet, places in found.items() if places}
+
+
+def unkept(text: Text) -> tuple[str, ...]:
+    """What is left out of a text whose diets are kept to."""
+    kept = {text.words[i] for places in diets_in(text.stems).values() for i in places}
+    return tuple(word for word in text.left_out if word not in kept)
 
 
 def not_eaten(stems: Sequence[str], readings: Iterable[Reading]) -> list[Reading]:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from assistant.knowledge.diets import lineage
 from assistant.knowledge.store import Knowledge
+from assistant.language.eating import unkept
 from assistant.language.fold import key
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
@@ -15,6 +16,7 @@ from assistant.language.refer import refers
 from assistant.language.standing import Talk, anew, dishes_of, joined, wines_of
 
 DEEPEST = 3
+PLANS = ("safety", "note", "teach", "plan", "set-table", "foods-for-wine")
 WHOLE_TABLE = ("one-bottle", "choose-wines", "check-board", "compare", "pour-order", "what-if", "judge-pair")
 
 
@@ -99,6 +101,15 @@ def more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     return replace(
         talk.frame, text=frame.text, intent=intent, wines=(), preferences=limits, named_before=before
     )
+
+
+def kept_to(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`one of them is vegan`: what was asked, with the diet looked at on what stands."""
+    if not frame.diets or frame.wines or frame.dishes or not talk.frame.dishes or frame.intent in PLANS:
+        return None
+    diets = tuple(dict.fromkeys((*talk.frame.diets, *frame.diets)))
+    text = replace(frame.text, left_out=unkept(frame.text))
+    return replace(anew(frame, talk), text=text, dishes=talk.frame.dishes, diets=diets)
 
 
 def same(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

@@ -8,8 +8,9 @@ from assistant.knowledge.store import Knowledge
 from assistant.language import dish_edits as edit
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
-from assistant.language.frame import Frame, Reading
+from assistant.language.frame import Frame, Preference, Reading
 from assistant.language.refer import refers
+from assistant.language.sorting import words_beside
 from assistant.language.standing import (
     FOR_ALL,
     JUDGING,
@@ -105,6 +106,7 @@ def _another(frame: Frame, knowledge: Knowledge) -> bool:
 
 def limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`what about a red?` keeps the dish and adds the limit; a choice of bottles is made again."""
+    frame = _also_banned(_allowed(frame, knowledge), talk)
     if not frame.preferences or frame.dishes or frame.wines or not talk.frame.dishes:
         return None
     if frame.intent not in (*PLAIN, *TABLE):
@@ -113,6 +115,29 @@ def limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     intent = of_table(frame, talk) or (talk.asked if talk.asked in FOR_ALL else "wines-for-food")
     numbers = {**talk.frame.numbers, **frame.numbers}
     return replace(frame, intent=intent, dishes=talk.frame.dishes, preferences=limits, numbers=numbers)
+
+
+def _allowed(frame: Frame, knowledge: Knowledge) -> Frame:
+    """`she is fine with pink`: a kind of wine that will do limits the wine; nothing is asked about it."""
+    kinds = all(wine.startswith("kind/") for wine in frame.wines)
+    if not (frame.wines and kinds and says(frame, "will-do")):
+        return frame
+    wanted = tuple(Preference(knowledge.label(wine), "kind", wanted=wine) for wine in frame.wines)
+    return replace(frame, intent="wines-for-food", wines=(), preferences=(*frame.preferences, *wanted))
+
+
+def _also_banned(frame: Frame, talk: Talk) -> Frame:
+    """`and white`, said after `no red`, bans white as well; `and white?` asks for it."""
+    also = frame.text.stems[:1] and frame.text.stems[0] in follow_words().also_before
+    banned = talk.frame.preferences and talk.frame.preferences[-1].banned
+    if not (also and banned and words_beside(frame.text) <= 1) or "?" in frame.text.stems:
+        return frame
+    return replace(frame, preferences=tuple(map(_ban, frame.preferences)))
+
+
+def _ban(limit: Preference) -> Preference:
+    kind = limit.property == "kind" and not limit.banned
+    return replace(limit, label=f"no {limit.label}", banned=True) if kind else limit
 
 
 def swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

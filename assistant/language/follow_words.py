@@ -34,6 +34,7 @@ class FollowWords:
     cheaper: Words
     more: Words
     several: Words
+    also_before: Words
     before_name: Words
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 from typing import Any
 
@@ -24,6 +24,10 @@ class Heard:
     passed_over: frozenset[str]
     others: frozenset[str]
     key: str
+
+    def and_slips(self, slips: Mapping[str, str]) -> Heard:
+        """The same with more slips; one that stands here already keeps its meaning."""
+        return replace(self, slips={**slips, **self.slips})
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Heard:

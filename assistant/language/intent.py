@@ -46,12 +46,14 @@ class Signature:
 class Deciding:
     """The table, and who decides when.
 
-    A question with a safety topic is about safety unless another intent leads by more than `safety_lead`.
+    A question with a safety topic is about safety unless another intent leads by more than `safety_lead`;
+    one without is about safety only where that leads by `safety_doubt`.
     Of a fragment or short follow-up the table decides, where words and table both say one of `by_table`.
     """
 
     rows: Sequence[Mapping[str, Any]]
     safety_lead: float
+    safety_doubt: float
     by_table: frozenset[str]
 
 
@@ -70,7 +72,9 @@ def read_intents(file: Path) -> Deciding:
 
 def _deciding(tables: Mapping[str, Any]) -> Deciding:
     rows = [{"intent": row["intent"], **row} for row in tables["row"]]
-    return Deciding(rows, float(tables["safety-lead"]), frozenset(tables["by-table"]))
+    return Deciding(
+        rows, float(tables["safety-lead"]), float(tables["safety-doubt"]), frozenset(tables["by-table"])
+    )
 
 
 def choose(text: Text, signature: Signature, deciding: Deciding, evidence: Evidence) -> Choice:
@@ -81,12 +85,21 @@ def choose(text: Text, signature: Signature, deciding: Deciding, evidence: Evide
     traits = evidence.traits(text, signature.counts(), signature.standing)
     sums = evidence.sums(traits)
     intent = max(sorted(sums), key=lambda name: sums[name], default=row)
+    if intent == SAFETY and SAFETY not in signature.cues:
+        intent = _unless_doubtful(sums, deciding.safety_doubt)
     if SAFETY in signature.cues and sums.get(intent, 0.0) - sums.get(SAFETY, 0.0) <= deciding.safety_lead:
         intent = SAFETY
     speaks = signature.standing and (row == UNCLEAR or intent == JUDGE)  # `does it go with the brie?`
     if signature.short and not speaks and {intent, row} <= deciding.by_table:
         return Choice(row)
     return Choice(intent, evidence.because(traits, intent))
+
+
+def _unless_doubtful(sums: Mapping[str, float], doubt: float) -> str:
+    """Safety where no topic is recognised, if it leads by so much; else what follows it."""
+    others = {name: weight for name, weight in sums.items() if name != SAFETY}
+    second = max(sorted(others), key=lambda name: others[name])
+    return SAFETY if sums[SAFETY] - others[second] >= doubt else second
 
 
 def decide(signature: Signature, rows: Sequence[Mapping[str, Any]]) -> str:

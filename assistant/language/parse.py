@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -14,7 +13,7 @@ from assistant.language.counting import bottles
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
-from assistant.language.eating import diets_in, eating_words, left_off, not_eaten
+from assistant.language.eating import diets_in, eating_words, left_off, not_eaten, unkept
 from assistant.language.entries import Entries
 from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, stem
@@ -24,16 +23,17 @@ from assistant.language.frame import Frame, Preference, Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
+from assistant.language.phrases import read_phrases
 from assistant.language.preferences import find_preferences, read_preference_words, wishes
 from assistant.language.profile import described, profile_words
 from assistant.language.quantities import quantity_words
-from assistant.language.reading import Reader
+from assistant.language.reading import SAFETY, Reader
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.topics import Topics
 from assistant.pairing.dish import Dish
 
-OBJECTS, LIMITED = "why-not", "wines-for-food"
+OBJECTS, CHOOSES, LIMITED = "why-not", "choose-wines", "wines-for-food"
 REASONS = frozenset({"why", "why-not", "objection", "define"})
 ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
@@ -65,6 +65,7 @@ class Parser:
         filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
         plain = read_words(folder / "plain-english.txt")
         heard = read_data(folder / "heard-as.toml", Heard.of)
+        heard = heard.and_slips(read_phrases(folder / "heard-names.tsv"))
         self.topics = Topics(folder / "safety.toml")
         self.entries = Entries(folder)
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, filler, heard, plain)
@@ -80,7 +81,9 @@ class Parser:
         text, found, dishes = self._understood(typed, standing)
         signature = _signature(text, found, dishes, standing)
         choice = choose(text, signature, self._deciding, self.evidence)
-        if choice.intent == OBJECTS and not standing and _only_limits(text, found, dishes):
+        objects = choice.intent == OBJECTS and not standing
+        chooses = choice.intent == CHOOSES and is_bare(text) and not bottles(text).total
+        if (objects or chooses) and _only_limits(text, found, dishes, standing):
             choice = replace(choice, intent=LIMITED)
         return self._frame(choice, text, found, dishes)
 
@@ -129,7 +132,7 @@ class Parser:
         wines, preferences = _asked_about(choice.intent, found)
         diets = diets_in(text.stems)
         if choice.intent in LISTS_FOODS or (choice.intent in LOOKS_AT_DISHES and dishes):
-            text = replace(text, left_out=_unkept(text, diets))
+            text = replace(text, left_out=unkept(text))
         if choice.intent in OF_TASTES:
             text = replace(text, left_out=_beside_tastes(text))
         frame = Frame(
@@ -140,7 +143,7 @@ class Parser:
             wines=tuple(dict.fromkeys(wines)),
             preferences=tuple(preferences),
             terms=tuple(r.id for r in found.terms),
-            topics=text.topics,
+            topics=text.topics or (self.topics.otherwise if choice.intent == SAFETY else ()),
             numbers=_numbers(text),
             depth=3 if "deeper" in text.cues else 1,
             another="another" in text.cues,
@@ -168,22 +171,16 @@ def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preferenc
     return wines, limits
 
 
-def _only_limits(text: Text, found: Sorting, dishes: list[Dish]) -> bool:
+def _only_limits(text: Text, found: Sorting, dishes: list[Dish], standing: bool) -> bool:
     """`no reds with ribeye` asks for a wine within a limit: no wine is named, and no reason asked for."""
     bans = any(p.banned for p in found.preferences)
-    return bans and bool(dishes) and not (found.wines or found.refused or text.cues & REASONS)
+    return bans and (bool(dishes) or standing) and not (found.wines or found.refused or text.cues & REASONS)
 
 
 def _as_called(reading: Reading, dishes: list[Dish]) -> Reading:
     """A short name that was taken for another sort of dish (`asparagus risotto`) stands as typed."""
     sort = any(dish.called.endswith(f" {reading.text}") for dish in dishes if dish.called)
     return replace(reading, label=reading.text) if sort and reading.kind in EDIBLE else reading
-
-
-def _unkept(text: Text, diets: Mapping[str, frozenset[int]]) -> tuple[str, ...]:
-    """What is left out of a text whose diets are kept to."""
-    kept = {text.words[i] for places in diets.values() for i in places}
-    return tuple(word for word in text.left_out if word not in kept)
 
 
 def _beside_tastes(text: Text) -> tuple[str, ...]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from dataclasses import replace
 
@@ -15,6 +14,7 @@ from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
+from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
 from assistant.language.small_words import small_words
@@ -45,10 +45,9 @@ class Reader:
         plain: frozenset[str] = frozenset(),
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
-        self._filler, self._heard = filler | plain, heard.slips
+        self._filler = filler | plain
         self._plain, self._eaten = plain, heard.eaten
-        phrases = "|".join(map(re.escape, sorted(heard.slips, key=len, reverse=True)))
-        self._slips = re.compile(rf"(?<![\w'-])(?:{phrases})(?![\w'-])", re.IGNORECASE)
+        self._slips = Phrases(heard.slips)
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
@@ -78,7 +77,7 @@ class Reader:
 
     def _as_meant(self, text: str) -> str:
         """Replaces whole-phrase speech slips (`savvy b`) by what was meant."""
-        return self._slips.sub(lambda found: self._heard[found[0].lower()], text)
+        return self._slips.replaced(text)
 
     def _mended(self, doc: Doc) -> tuple[Doc, dict[int, str]]:
         """The doc with misspelt words' norms mended, and the typed words by token position."""

@@ -30,6 +30,7 @@ EDITS: tuple[Edit, ...] = (
     dishes.off,
     dishes.on,
     dishes.limit,
+    asks.kept_to,
     asks.same,
     lists.together,
     lists.between,

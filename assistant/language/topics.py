@@ -17,7 +17,9 @@ from assistant.language.data import read_data
 class Topic:
     """A safety topic: the fixed sentences it always says, and those for what is named.
 
-    `care` and `kinds` map a food's care or kind to its caution; `allergens`: what the foods hold is told.
+    `care` and `kinds` map a food's care or kind to its caution; `allergens`: what the foods hold is told;
+    `no_alcohol`: whoever asks about it is offered nothing with alcohol; `otherwise`: for
+    what no topic is recognised in.
     """
 
     id: str
@@ -27,6 +29,8 @@ class Topic:
     drink: str | None
     unknown: str | None
     allergens: bool
+    no_alcohol: bool
+    otherwise: bool
 
 
 class Topics:
@@ -35,6 +39,7 @@ class Topics:
     def __init__(self, file: Path) -> None:
         rows = read_data(file, lambda tables: [(_topic(row), list(row["lines"])) for row in tables["topic"]])
         self.by_id = {topic.id: topic for topic, _ in rows}
+        self.otherwise = tuple(topic.id for topic, _ in rows if topic.otherwise)
         self._book = CueBook({topic.id: lines for topic, lines in rows})
         self.words = self._book.words
 
@@ -57,4 +62,6 @@ def _topic(row: Mapping[str, Any]) -> Topic:
         row.get("drink"),
         row.get("unknown"),
         row.get("allergens", False),
+        row.get("no-alcohol", False),
+        row.get("otherwise", False),
     )

@@ -1,0 +1,68 @@
+"""What is asked after a safety question: the same caution for the next food, and nothing with alcohol."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from assistant.language.follow_lines import says
+from assistant.language.frame import Frame, Preference
+from assistant.language.standing import short
+from assistant.language.topics import Topic
+
+SAFETY, CHOOSES, FIRST_PERSON = "safety", "wines-for-food", frozenset({"i", "im", "ive", "my", "we", "were"})
+WITHOUT = "kind/drink"
+OPEN = (
+    "wines-for-food",
+    "unclear",
+    "judge-pair",
+    "describe",
+    "foods-for-wine",
+    "substitute",
+    "smalltalk",
+    "note",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Cautioned:
+    """The last question answered with a caution, and whether it was the one just before."""
+
+    frame: Frame
+    just_now: bool
+
+
+def after(frame: Frame, before: Cautioned | None) -> Cautioned | None:
+    """What is remembered once a frame is answered."""
+    if frame.intent == SAFETY and frame.topics:
+        return Cautioned(frame, True)
+    return replace(before, just_now=False) if before else None
+
+
+def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], without: str) -> Frame:
+    """The frame with what the caution before asks for; `without` labels drinks without alcohol."""
+    if before is None or frame.intent not in OPEN:
+        return frame
+    if before.just_now and frame.dishes and not frame.wines and _fragment(frame):
+        return replace(frame, intent=SAFETY, topics=before.frame.topics)
+    if not (_no_alcohol(before.frame.topics, topics) and _asks_for_them(frame, before.frame)):
+        return frame
+    if frame.wines:
+        return replace(frame, intent=SAFETY, topics=before.frame.topics)
+    limit = Preference(without, "kind", wanted=WITHOUT)
+    return replace(frame, intent=CHOOSES, preferences=(limit,))
+
+
+def _fragment(frame: Frame) -> bool:
+    """Whether only a food is named, and no drink is asked for with it."""
+    return short(frame) and not says(frame, "they-drink")
+
+
+def _no_alcohol(named: Iterable[str], topics: Mapping[str, Topic]) -> bool:
+    return any(topics[name].no_alcohol for name in named)
+
+
+def _asks_for_them(frame: Frame, cautioned: Frame) -> bool:
+    """Whether a drink is asked for whoever the caution was for."""
+    self_too = bool(FIRST_PERSON.intersection(cautioned.text.stems)) and says(frame, "i-drink")
+    return says(frame, "they-drink") or self_too

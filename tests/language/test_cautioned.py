@@ -1,0 +1,55 @@
+"""What is asked after a safety question."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.session import Session
+
+
+@pytest.fixture(scope="module")
+def session() -> Session:
+    return Session()
+
+
+def _last(session: Session, *asked: str):  # type: ignore[no-untyped-def]
+    session.new_conversation()
+    return [session.ask(question) for question in asked][-1]
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        ("is the brie ok, she's pregnant", "what can she drink then"),
+        ("I'm on antibiotics, can I drink", "what can I have with the steak then"),
+        ("can my teenager taste the wine", "what could he have instead"),
+        ("what goes with salmon", "my sister is pregnant", "give her something"),
+    ],
+)
+def test_whoever_should_take_no_alcohol_is_offered_none(session: Session, asked: tuple[str, ...]) -> None:
+    picks = _last(session, *asked).picks
+    assert picks
+    assert all(item.kind == "drink" for item in picks)
+
+
+def test_the_next_food_gets_the_same_caution(session: Session) -> None:
+    answer = _last(session, "is the brie ok, she's pregnant", "and the cheddar?")
+    assert answer.intent == "safety"
+    assert not answer.picks
+    assert any("Cheddar" in caution["text"] for caution in answer.cautions)
+
+
+def test_a_wine_asked_for_them_is_answered_with_the_caution(session: Session) -> None:
+    answer = _last(session, "she's pregnant, is the brie ok", "can she have the riesling")
+    assert answer.intent == "safety"
+
+
+def test_other_guests_are_poured_wine(session: Session) -> None:
+    answer = _last(session, "is the brie ok, she's pregnant", "what wine goes with brie for the others")
+    assert {item.kind for item in answer.picks} == {"wine"}
+
+
+def test_safety_without_a_topic_still_cautions(session: Session) -> None:
+    answer = _last(session, "The mussels that didn't open: serve them or chuck them?")
+    assert answer.intent == "safety"
+    assert answer.cautions
