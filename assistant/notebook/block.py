@@ -77,23 +77,26 @@ def block_facts(text: bytes) -> tuple[str, Facts]:
 def _gathered(quads: list[ox.Quad]) -> tuple[str, Facts]:
     said: dict[str, list[Node]] = {}
     people: dict[str, list[ox.Quad]] = {}
-    ids = {q.subject.value for q in quads if isinstance(q.subject, ox.NamedNode)}
-    for quad in quads:
-        if isinstance(quad.subject, ox.BlankNode):
-            people.setdefault(quad.subject.value, []).append(quad)
+    ids: set[str] = set()
+    told: list[ox.Quad] = []
     for quad in quads:
         if isinstance(quad.subject, ox.NamedNode):
-            said.setdefault(quad.predicate.value, []).append(_node(quad, people))
+            told.append(quad)
+            ids.add(quad.subject.value)
+        else:
+            people.setdefault(str(quad.subject), []).append(quad)
+    for quad in told:
+        value = quad.object
+        node = value if isinstance(value, ox.NamedNode | ox.Literal) else _person(quad, people)
+        said.setdefault(quad.predicate.value, []).append(node)
     if len(ids) != 1 or people:
         raise ValueError("it is not one statement by one person")
     return ids.pop(), said
 
 
-def _node(quad: ox.Quad, people: dict[str, list[ox.Quad]]) -> Node:
-    """The value; the name of a person in place of the person."""
-    if isinstance(quad.object, ox.NamedNode | ox.Literal):
-        return quad.object
-    told = people.pop(quad.object.value, []) if isinstance(quad.object, ox.BlankNode) else []
+def _person(quad: ox.Quad, people: dict[str, list[ox.Quad]]) -> ox.Literal:
+    """The name of the author, who stands in square brackets."""
+    told = people.pop(str(quad.object), [])
     name = told[0].object if len(told) == 1 and told[0].predicate.value == NAME else None
     if quad.predicate.value != AUTHOR or not isinstance(name, ox.Literal):
         raise ValueError("it holds brackets that name no person")

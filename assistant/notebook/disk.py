@@ -44,6 +44,7 @@ class UnsettledError(OSError):
 @contextmanager
 def held(target: Path, patience: float = PATIENCE) -> Iterator[None]:
     """Holds the lock beside a file. Raises filelock.Timeout, or OSError where no lock can be made."""
+    os.stat(f"{target.parent}/.")  # FileLock would make the folder
     with FileLock(f"{target}.lock", timeout=patience, mode=0o600):
         yield
 

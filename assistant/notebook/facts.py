@@ -42,14 +42,13 @@ def facts(statement: Statement) -> dict[str, list[Node]]:
 
 def statement(id: str, said: Facts) -> Statement:
     """The statement that the facts describe. Raises ValueError, in a few words, where they describe none."""
-    kinds = {iri: kind for kind, iri in vocabulary().kinds.items()}
-    keys = {iri: key for key, iri in vocabulary().keys.items()}
+    kinds, keys = vocabulary().kind_of, vocabulary().key_of
     strange = [iri for iri in said if iri not in keys and iri not in _PLAIN]
     if strange:
         raise ValueError(f"it uses {names.curie(strange[0])}, which no statement has")
     return Statement(
         id,
-        kinds.get(_one(said, _TYPE, ox.NamedNode), ""),
+        _known(kinds, _one(said, _TYPE, ox.NamedNode)),
         _one(said, AUTHOR, ox.Literal),
         _time(_one(said, WHEN, ox.Literal)),
         _one(said, SAID, ox.Literal),
@@ -65,7 +64,7 @@ _PLAIN = {_TYPE, AUTHOR, WHEN, SAID, ABOUT, EVENING, WITHDRAWS}
 
 def _known(names_: Mapping[str, str], name: str) -> str:
     if name not in names_:
-        raise ValueError(f"{name or 'this'} is nothing that a notebook has a word for")
+        raise ValueError(f"{name} is nothing that a notebook has a word for")
     return names_[name]
 
 
@@ -107,7 +106,7 @@ def _number(value: int | Decimal, range_: str) -> str:
 def _value(iri: str, said: Facts) -> Value:
     range_ = vocabulary().ranges[iri]
     if not range_.startswith(XSD):
-        return names.short(_one(said, iri, ox.NamedNode))
+        return _concept(_one(said, iri, ox.NamedNode))
     text = _one(said, iri, ox.Literal)
     found = said[iri][0]
     if isinstance(found, ox.Literal) and found.datatype.value != range_:
@@ -117,6 +116,14 @@ def _value(iri: str, said: Facts) -> Value:
     if not _DIGITS.fullmatch(text):
         raise ValueError(f"its {names.curie(iri)} is no number of a usual size")
     return int(Decimal(text)) if range_ == XSD + "integer" else Decimal(text)
+
+
+def _concept(iri: str) -> str:
+    """The short name of a term, as long as it leads back to the same term."""
+    name = names.short(iri)
+    if not _CONCEPT.fullmatch(name) or names.iri(name) != iri:
+        raise ValueError(f"it names {names.curie(iri)}, which is no term of the knowledge")
+    return name
 
 
 def _one(said: Facts, iri: str, sort: type[ox.NamedNode] | type[ox.Literal]) -> str:

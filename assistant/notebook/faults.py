@@ -11,23 +11,30 @@ from assistant.knowledge.check_shapes import split
 from assistant.knowledge.problems import Problem
 from assistant.notebook.facts import Facts, Node, facts
 from assistant.notebook.statement import SOURCE, Statement
-from assistant.notebook.vocabulary import NAME, Limit, vocabulary
+from assistant.notebook.vocabulary import NAME, Limit, limits
 
 _MEND = "Say it again with what is missing."
 
 
-def faults(statement: Statement, source: str = SOURCE, line: int | None = None) -> tuple[Problem, ...]:
-    """Everything wrong with one statement; empty for one that may be kept."""
+def faults(
+    statement: Statement, source: str = SOURCE, line: int | None = None, said: Facts | None = None
+) -> tuple[Problem, ...]:
+    """Everything wrong with one statement; empty for one that may be kept. `said`: its facts, if known."""
     if statement.when.tzinfo is None:
         return (Problem(source, "the time has no offset from UTC.", _MEND, line, statement.kind),)
     if not statement.author:
         return (Problem(source, f"it has no author, {names.curie(NAME)}.", _MEND, line, statement.kind),)
     try:
-        said = facts(statement)
+        messages = broken(said or facts(statement))
     except ValueError as error:
         return (Problem(source, f"{error}.", _MEND, line, statement.kind),)
-    broken = [limit.message for limit in vocabulary().limits if not _kept(limit, said)]
-    return tuple(_problem(message, source, line, statement) for message in broken)
+    return tuple(_problem(message, source, line, statement) for message in messages)
+
+
+def broken(said: Facts) -> list[str]:
+    """The messages of the shapes that a statement's facts break."""
+    concerned = limits(said[names.RDF_TYPE][0].value, frozenset(said))
+    return [limit.message for limit in concerned if not _kept(limit, said)]
 
 
 def _problem(message: str, source: str, line: int | None, statement: Statement) -> Problem:
@@ -36,9 +43,6 @@ def _problem(message: str, source: str, line: int | None, statement: Statement) 
 
 
 def _kept(limit: Limit, said: Facts) -> bool:
-    """Whether a limit does not concern the statement, or is kept by it."""
-    if said[names.RDF_TYPE][0].value not in limit.classes and limit.having.isdisjoint(said):
-        return True
     values = said.get(limit.path, [])
     enough = limit.least <= len(values) and (limit.most is None or len(values) <= limit.most)
     return enough and all(_fits(limit, node) for node in values)

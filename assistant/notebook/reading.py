@@ -30,7 +30,7 @@ class Notebook:
     """A file as it was read: its statements in the order they were made, and all that is wrong with it.
 
     With `problems` the file is unsound and `statements` are what of it can be trusted. `remarks` say what
-    was cleaned. `version` is 0 and `digest` (SHA-256 of the file) empty where there is no file.
+    was cleaned. `version` is 0 where there is no file, `digest` the SHA-256 of a sound file and else empty.
     """
 
     path: Path
@@ -86,7 +86,7 @@ def parsed(file: Path, data: bytes) -> Notebook:
         problems.extend(wrong)
         remarks.extend(cleanings)
     problems.extend(_twice(told, str(file)))
-    digest = sha256(data).hexdigest()
+    digest = "" if problems else sha256(data).hexdigest()
     return Notebook(file, tuple(told), _few(problems), _few(remarks), found.version, digest)
 
 
@@ -97,10 +97,12 @@ def _read(text: bytes, version: int, source: str, line: int) -> _Read:
     """A block as a statement or none, what is wrong with it and what was cleaned."""
     try:
         id, said = block_facts(text)
-        found, remarks = cleaned(statement(id, migrated(said, version)), source, line)
+        said = migrated(said, version)
+        raw = statement(id, said)
     except ValueError as error:
         return (), [Problem(source, f"the block from here on is no statement: {error}.", KEEP, line)], ()
-    wrong = faults(found, source, line)
+    found, remarks = cleaned(raw, source, line)
+    wrong = faults(found, source, line, said if found is raw else None)
     return ([] if wrong else [found]), wrong, remarks
 
 

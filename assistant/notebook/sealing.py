@@ -49,7 +49,7 @@ def whole(version: int, blocks: Sequence[bytes]) -> bytes:
 
 
 def longer(old: bytes, version: int, count: int, blocks: Sequence[bytes]) -> bytes:
-    """A sound file of `count` statements with more blocks: its bytes up to its seal, the new ones, a new seal."""
+    """A sound file of `count` statements grown: its bytes but the seal, the new blocks, a new seal."""
     kept = old[: old.rindex(_GAP) + len(_GAP)]
     return _sealed(version, kept + b"".join(_guarded(one) + _GAP for one in blocks), count + len(blocks))
 

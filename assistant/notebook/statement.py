@@ -94,6 +94,8 @@ def cleaned(
     statement: Statement, source: str = SOURCE, line: int | None = None
 ) -> tuple[Statement, tuple[Problem, ...]]:
     """The statement without anything that steers a terminal, and a remark where something was taken out."""
+    if not any(map(_unclean, _texts(statement))) and len(set(statement.about)) == len(statement.about):
+        return statement, ()
     clean = replace(
         statement,
         said=words(statement.said),
@@ -121,6 +123,11 @@ def name(text: str) -> str:
 def _texts(statement: Statement) -> list[str]:
     values = [v for v in statement.value.values() if isinstance(v, str)]
     return [statement.said, statement.author, *statement.about, statement.evening or "", *values]
+
+
+def _unclean(text: str) -> bool:
+    """Whether cleaning could change a text; quick, and true of some that it does not change."""
+    return not text.isprintable() or text.strip() != text or "  " in text
 
 
 def _steers(text: str) -> bool:

@@ -24,6 +24,7 @@ EVENING, WITHDRAWS = NOTE + "evening", NOTE + "withdraws"
 SHAPES = "shapes/notebook.ttl"
 _SH = "http://www.w3.org/ns/shacl#"
 _NOTATION = "http://www.w3.org/2004/02/skos/core#notation"
+_OWL_CLASS = ox.NamedNode("http://www.w3.org/2002/07/owl#Class")
 _RANGE = "http://www.w3.org/2000/01/rdf-schema#range"
 
 
@@ -48,10 +49,12 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class Vocabulary:
-    """Class of each kind, property and range of each key, and the limits of the shapes."""
+    """Class of each kind, property of each key, both the other way round, ranges, limits of the shapes."""
 
     kinds: dict[str, str]
     keys: dict[str, str]
+    kind_of: dict[str, str]
+    key_of: dict[str, str]
     ranges: dict[str, str]
     limits: tuple[Limit, ...]
 
@@ -60,23 +63,27 @@ class Vocabulary:
 def vocabulary() -> Vocabulary:
     """The shipped vocabulary, read once."""
     terms = _store("notebook.ttl")
-    classes = {
-        q.subject.value for q in terms.quads_for_pattern(None, ox.NamedNode(names.RDF_TYPE), _OWL_CLASS, None)
-    }
-    notations = {
-        q.object.value: q.subject.value
-        for q in terms.quads_for_pattern(None, ox.NamedNode(_NOTATION), None, None)
-    }
-    ranges = {
-        q.subject.value: q.object.value
-        for q in terms.quads_for_pattern(None, ox.NamedNode(_RANGE), None, None)
-    }
-    kinds = {notation: iri for notation, iri in notations.items() if iri in classes}
-    keys = {notation: iri for notation, iri in notations.items() if iri in ranges}
-    return Vocabulary(kinds, keys, ranges, tuple(_limits(_store(SHAPES))))
+    classes = {quad.subject.value for quad in _quads(terms, names.RDF_TYPE, _OWL_CLASS)}
+    named = [(quad.object.value, quad.subject.value) for quad in _quads(terms, _NOTATION)]
+    ranges = {quad.subject.value: quad.object.value for quad in _quads(terms, _RANGE)}
+    kinds = {notation: iri for notation, iri in named if iri in classes}
+    keys = {notation: iri for notation, iri in named if iri in ranges}
+    kind_of, key_of = ({iri: name for name, iri in named.items()} for named in (kinds, keys))
+    return Vocabulary(kinds, keys, kind_of, key_of, ranges, tuple(_limits(_store(SHAPES))))
 
 
-_OWL_CLASS = ox.NamedNode("http://www.w3.org/2002/07/owl#Class")
+@lru_cache(maxsize=1024)
+def limits(kind: str, properties: frozenset[str]) -> tuple[Limit, ...]:
+    """The limits that concern a statement of this class with these properties."""
+    return tuple(
+        limit
+        for limit in vocabulary().limits
+        if kind in limit.classes or not limit.having.isdisjoint(properties)
+    )
+
+
+def _quads(terms: Any, predicate: str, value: ox.NamedNode | None = None) -> Any:
+    return terms.quads_for_pattern(None, ox.NamedNode(predicate), value, None)
 
 
 def _store(name: str) -> Any:
@@ -87,8 +94,7 @@ def _store(name: str) -> Any:
 
 def _limits(shapes: Any) -> Iterator[Limit]:
     """A limit for each shape whose path is one property; pySHACL runs all of them at import and check."""
-    paths = shapes.quads_for_pattern(None, ox.NamedNode(_SH + "path"), None, None)
-    for quad in sorted(paths, key=lambda quad: str(quad.subject)):
+    for quad in sorted(_quads(shapes, _SH + "path"), key=lambda quad: str(quad.subject)):
         said: dict[str, list[Any]] = {}
         for other in shapes.quads_for_pattern(quad.subject, None, None, None):
             said.setdefault(other.predicate.value.removeprefix(_SH), []).append(other.object)
