@@ -123,7 +123,9 @@ def _entry(line: bytes) -> Entry | None:
         said = json.loads(line) if len(line) <= LONGEST_LINE else None
     except (ValueError, RecursionError):
         return None
-    if not isinstance(said, dict) or said.pop("check", None) != _check(said) or said.keys() != _FIELDS:
+    if not isinstance(said, dict) or _dumped(said).encode() != line:
+        return None
+    if said.pop("check", None) != _check(said) or said.keys() != _FIELDS:
         return None
     return _typed(safe_record(said))
 
