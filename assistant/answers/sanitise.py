@@ -11,6 +11,8 @@ _STEERING = {"Cc", "Cf", "Cs", "Co", "Zl", "Zp"}
 
 def safe(text: str) -> str:
     """The text without control, format and bidi characters; new lines and tabs stay."""
+    if text.isprintable():  # the usual case, and quick: nothing of the categories below is printable
+        return text
     return "".join(c for c in text if c in _KEPT or unicodedata.category(c) not in _STEERING)
 
 

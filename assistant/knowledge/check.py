@@ -7,7 +7,7 @@ that has the name of a shipped one and declares some of its terms stands in for 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from os.path import realpath
 from pathlib import Path
 
@@ -22,6 +22,8 @@ from assistant.knowledge.files import knowledge_files, ontology_dir
 from assistant.knowledge.ground import Ground
 from assistant.knowledge.problems import KnowledgeError, Problem
 from assistant.knowledge.turtle import Turtle, read_turtle
+from assistant.notebook.reading import load
+from assistant.notebook.sealing import BEGINNING
 
 _LABEL = ox.NamedNode("http://www.w3.org/2004/02/skos/core#prefLabel")
 _TYPE = ox.NamedNode(names.RDF_TYPE)
@@ -46,11 +48,19 @@ def examine(files: Sequence[Path] = (), root: Path | None = None) -> Report:
         *shape_problems(ground, sorted((folder / "shapes").glob("*.ttl"))),
         *query_problems(ground, sorted((folder / "checks").glob("*.rq"))),
         *rule_problems(ground),
+        *_notebook_problems(ground),
     ]
     problems = [*twice, *(problem for problem in others if problem.term not in muddled)]
     rules = {q.subject for q in ground.store.quads_for_pattern(None, _TYPE, _RULE, None)}
     named = {q.subject for q in ground.store.quads_for_pattern(None, _LABEL, None, None)}
     return Report(_in_order(problems, ground), len(named - rules), len(rules))
+
+
+def _notebook_problems(ground: Ground) -> Iterator[Problem]:
+    """What only the reader of notebooks sees: a broken seal or guard, or a block that is no statement."""
+    for file in ground.files:
+        if file.text.startswith(BEGINNING):
+            yield from (problem for problem in load(Path(file.source)).problems if problem.term is None)
 
 
 def _in_order(problems: Sequence[Problem], ground: Ground) -> tuple[Problem, ...]:

@@ -14,6 +14,7 @@ _PREFIXED = {
     SCHEMA: "gw",
     PLATE: "plate",
     GLASS: "glass",
+    BASE + "note#": "note",
     BASE + "source/": "src",
     "http://www.w3.org/1999/02/22-rdf-syntax-ns#": "rdf",
     "http://www.w3.org/2000/01/rdf-schema#": "rdfs",
@@ -22,6 +23,8 @@ _PREFIXED = {
     "http://www.w3.org/ns/shacl#": "sh",
     "http://purl.org/dc/terms/": "dcterms",
     "http://qudt.org/schema/qudt/": "qudt",
+    "http://www.w3.org/ns/prov#": "prov",
+    "https://schema.org/": "schema",
 }
 
 QUERY_PREFIXES = "\n".join(

@@ -17,6 +17,9 @@ from assistant.knowledge.problems import KnowledgeError, Problem
 LARGEST = 20_000_000
 """The largest file that is read, in bytes."""
 
+DEEPEST = 500
+"""How often a file may open a statement about a statement: deeply nested ones end the parser."""
+
 _PREFIX = re.compile(r"^\s*@?prefix\s+([\w.-]*):\s*<([^<>]*)>", re.IGNORECASE | re.MULTILINE)
 _START = re.compile(r"^(?:<(?P<iri>[^<>\s]*)>|(?P<prefix>[\w.-]*):(?P<local>[^\s;,()\[\]\"'<>]+))")
 
@@ -112,6 +115,10 @@ def read_turtle(path: Path, source: str) -> Turtle:
     data = _bytes(path, source)
     if data.startswith(BOM_UTF8):
         raise _refused(source, "the file begins with a byte order mark.", "Save it as UTF-8 without one.")
+    if data.count(b"<<") > DEEPEST:
+        raise _refused(
+            source, "it holds statements about statements without end.", "Write them as plain ones."
+        )
     try:
         quads = tuple(ox.parse(input=data, format=ox.RdfFormat.TURTLE, rename_blank_nodes=True))
     except SyntaxError as error:

@@ -11,6 +11,8 @@ from assistant.knowledge import check
 from assistant.knowledge.check_queries import query_problems, read_query
 from assistant.knowledge.check_rules import rule_problems
 from assistant.knowledge.files import ontology_dir
+from assistant.knowledge.problems import KnowledgeError
+from assistant.knowledge.turtle import read_turtle
 from tests.knowledge.cases import as_expected, fixture, ground, names, told, well_told
 
 QUERIES = sorted((ontology_dir() / "checks").glob("*.rq"))
@@ -68,6 +70,16 @@ def test_lint_reports_what_a_rule_must_not_do() -> None:
     found = told(problems, bad)
     assert as_expected(found, bad), found
     assert all(map(well_told, problems))
+
+
+# --- files that would end the parser
+
+
+def test_statements_nested_without_end_are_refused_before_they_are_parsed(tmp_path: Path) -> None:
+    file, depth = tmp_path / "deep.ttl", 60_000
+    file.write_text("<a:a> <a:b> " + "<<( <a:a> <a:b> " * depth + "1" + " )>>" * depth + " .", "utf-8")
+    with pytest.raises(KnowledgeError, match="without end"):
+        read_turtle(file, "deep.ttl")
 
 
 # --- the whole
