@@ -11,7 +11,6 @@ from assistant.pairing.glass import Glass
 
 ALONE, ALIKE, LAST = "alone", "alike", "last-"
 OPENS, RESTARTS, CLOSES = "opens", "restarts", "closes"
-BUBBLES_FROM = 2.5
 Constants = Mapping[str, float]
 
 
@@ -61,7 +60,7 @@ def _place(ordered: Sequence[Glass], at: int, c: Constants) -> str:
     points = ordered[at].points
     if points["sweetness"] >= c["dessert-sweet"]:
         return CLOSES if at == len(ordered) - 1 else ""
-    if points["bubbles"] < BUBBLES_FROM:
+    if points["bubbles"] < c["bubbles-restart"]:
         return ""
     return OPENS if at == 0 else RESTARTS
 

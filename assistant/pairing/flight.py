@@ -9,6 +9,8 @@ from itertools import pairwise
 from assistant.pairing.glass import Glass
 
 CARRIED = ("sweetness", "body", "tannin", "aroma", "alcohol")
+NOT_FELT_BY_SWEET: tuple[str, ...] = ("body", "tannin")
+NOT_LEFT_BY_BUBBLES: tuple[str, ...] = ("body", "tannin", "aroma", "alcohol", "oak")
 MOST_EXACT = 10
 Constants = Mapping[str, float]
 
@@ -16,13 +18,41 @@ Constants = Mapping[str, float]
 def carry_over(before: Glass, after: Glass, c: Constants) -> dict[str, float]:
     """What pouring `after` behind `before` costs, by mechanism: more before less, by constant `carry-`.
 
-    Sugar too little to be tasted carries nothing over.
+    Sugar too little to be tasted carries nothing over, and dry bubbles carry nothing but sugar. A wine for
+    dessert before a dry one costs more than its sugar; behind one, sugar covers grip. `maturity`: a fragile
+    old wine behind a young one of its colour.
     """
     floors = {"sweetness": c["carry-sweetness-from"]}
     less = {n: max(after.points[n], floors.get(n, 0.0)) for n in CARRIED}
     costs = {n: c[f"carry-{n}"] * max(0.0, before.points[n] - less[n]) for n in CARRIED}
     oaky = before.points["oak"] >= c["heavy-oak"] and after.points["oak"] < c["bare-oak"]
-    return costs | {"oak": c["carry-oak"] if oaky else 0.0}
+    costs |= {
+        "oak": c["carry-oak"] if oaky else 0.0,
+        "maturity": c["carry-maturity"] * _older(before, after, c),
+    }
+    if _dessert(before, c) and after.points["sweetness"] < floors["sweetness"]:
+        costs["sweetness"] += c["carry-dessert"]
+    sweet = NOT_FELT_BY_SWEET if _dessert(after, c) else ()
+    spared = NOT_LEFT_BY_BUBBLES if restarts(before, c) else sweet
+    return {name: 0.0 if name in spared else cost for name, cost in costs.items()}
+
+
+def _dessert(glass: Glass, c: Constants) -> bool:
+    return glass.points["sweetness"] >= c["dessert-sweet"]
+
+
+def restarts(glass: Glass, c: Constants) -> bool:
+    """Whether it leaves the palate fresh: dry bubbles."""
+    return glass.points.get("bubbles", 0.0) >= c["bubbles-restart"] and (
+        glass.points["sweetness"] < c["carry-sweetness-from"]
+    )
+
+
+def _older(before: Glass, after: Glass, c: Constants) -> float:
+    """By how many points an old wine that a young one would drown is the older; 0 for other pairs."""
+    fragile = after.alcohol_percent < c["fragile-under"] and before.colour == after.colour
+    years = after.points.get("maturity", 0.0) - before.points.get("maturity", 0.0)
+    return max(0.0, years) if fragile and after.points.get("maturity", 0.0) >= c["fragile-from"] else 0.0
 
 
 def order_cost(order: Sequence[Glass], c: Constants) -> float:

@@ -111,3 +111,26 @@ def test_a_long_order_keeps_every_wine_and_goes_up(engine: Engine) -> None:
     plain = sorted(glasses, key=lambda g: (g.points["sweetness"], g.points["body"]))
     assert sorted(g.wine for g in ordered) == sorted(g.wine for g in glasses)
     assert order_cost(ordered, C) <= order_cost(plain, C)
+
+
+def test_dry_bubbles_come_before_an_off_dry_wine(engine: Engine) -> None:
+    found = poured(engine, "off-dry-riesling", "brut-sparkling", "pinot-noir", "malbec")
+    assert found.index("brut-sparkling") < found.index("off-dry-riesling")
+
+
+def test_dry_bubbles_carry_nothing_but_sugar() -> None:
+    bubbles = glass("bubbles", bubbles=4.0, body=4.0, aroma=4.0, alcohol=4.0, sweetness=0.5)
+    still = glass("still", body=1.0, aroma=1.0, alcohol=1.0)
+    assert sum(carry_over(bubbles, still, C).values()) == 0.0
+    assert carry_over(glass("sweet", bubbles=4.0, sweetness=4.0, body=4.0), still, C)["body"] > 0
+
+
+def test_old_comes_before_young_where_it_is_fragile(engine: Engine) -> None:
+    assert poured(engine, "claret", "mature-claret")[0] == "mature-claret"
+    old, young = glass("old", maturity=4.0), glass("young", maturity=1.0)
+    assert carry_over(young, old, C)["maturity"] > 0
+    assert carry_over(old, young, C)["maturity"] == 0
+
+
+def test_a_fortified_wine_is_not_fragile(engine: Engine) -> None:
+    assert poured(engine, "tawny-port", "claret")[-1] == "tawny-port"
