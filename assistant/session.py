@@ -36,12 +36,13 @@ from assistant.language.cautioned import WITHOUT, Cautioned, after, heeded
 from assistant.language.follow_lines import opens
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
+from assistant.language.guests import asked_by
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.talk import follow
 from assistant.pairing.engine import Engine
-from assistant.tonight import Tonight, at_table, counted, laid, one_meant
+from assistant.tonight import Tonight, at_table, counted, dated, laid, one_meant
 
 Builder = Callable[[Context], Answer]
 BUILDERS: dict[str, Builder] = {
@@ -125,7 +126,7 @@ class Session:
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
         frame = self.read(question)
-        self.tonight = counted(laid(frame, self.tonight), frame)
+        self.tonight = dated(counted(laid(frame, self.tonight), frame), frame)
         answer = self._answer(frame)
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
@@ -169,20 +170,26 @@ class Session:
         if frame.again:
             return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)
         whole = of_evening(frame)
-        if whole is not None:
-            return whole(context, self)
+        answer = whole(context, self) if whole else None
+        if answer is not None:
+            return answer
         builder = BUILDERS.get(frame.intent)
         if builder is None:
             return small.outside(context)
         return builder(context) if _enough(frame) else small.unclear(context)
 
 
-def of_evening(frame: Frame) -> Callable[[Context, Session], Answer] | None:
+def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     """What answers for the evening as a whole; loaded only then, because a plan needs so much."""
     if frame.intent == "plan":
         from assistant.evening.by_talk import plan_by_talk
 
         return plan_by_talk
+    asked = asked_by(frame.text.typed)
+    if asked is not None and (frame.topics or frame.diets or frame.barred):
+        from assistant.evening.needs_by_talk import needs_by_talk
+
+        return needs_by_talk(asked)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
     saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
     if named or not (saves or opens(frame, "load")):

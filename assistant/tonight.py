@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import datetime
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
+from assistant.language.guests import Asked, starts_at
 from assistant.language.quantities import quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 
 SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
+DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -22,13 +25,15 @@ OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 class Tonight:
     """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant.
 
-    `guests` and how many of them drink no wine, as last said.
+    `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said.
     """
 
     wines: tuple[str, ...] = ()
     dishes: tuple[Dish, ...] = ()
     guests: float | None = None
     non_drinkers: float = 0.0
+    start: datetime | None = None
+    needs: tuple[Asked, ...] = ()
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
@@ -68,6 +73,17 @@ def counted(tonight: Tonight, frame: Frame) -> Tonight:
     if said.people is None:
         return tonight
     return replace(tonight, guests=said.people, non_drinkers=said.non_drinkers)
+
+
+def dated(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the start a frame speaks of."""
+    start = starts_at(frame.text.typed, datetime.now()) if frame.intent in DATED else None
+    return tonight if start is None else replace(tonight, start=start)
+
+
+def needing(tonight: Tonight, asked: Asked) -> Tonight:
+    """The table with what a guest asks to be spared, once."""
+    return replace(tonight, needs=(*(n for n in tonight.needs if n != asked), asked))
 
 
 def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from assistant.answers.dish_record import dish_record
@@ -37,6 +37,11 @@ class Context:
     def knowledge(self) -> Knowledge:
         """The knowledge behind the engine."""
         return self.engine.knowledge
+
+    def all_used(self) -> Context:
+        """The same where every word said is taken down (a name, a title), so that none is left out."""
+        text = replace(self.frame.text, left_out=())
+        return replace(self, frame=replace(self.frame, text=text))
 
     def table(self) -> Table:
         """The dishes of the frame as bites; starchy sides weigh less than what they go with."""

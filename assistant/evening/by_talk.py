@@ -12,12 +12,12 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.evening.facts import fact, wording
 from assistant.evening.plan import plan
-from assistant.evening.records import Evening, FoodLine, WineLine
+from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.evening.table_text import on_the_table
 from assistant.evening.text import text
 from assistant.session import Session
 
-SHOWN = ("bottles", "shopping")
+SHOWN = ("bottles", "shopping", "clock", "needs")
 
 
 def plan_by_talk(context: Context, session: Session) -> Answer:
@@ -33,11 +33,11 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
 
 
 def evening_of(context: Context) -> Evening:
-    """The table as an evening without date, prices or needs; nobody counted where no guests were named."""
+    """The table as an evening without prices; nobody counted where no guests were named."""
     tonight, label = context.tonight, context.knowledge.label
     return Evening(
         title="",
-        start=None,
+        start=tonight.start,
         zone=None,
         guests=round(tonight.guests or 0),
         non_drinkers=round(tonight.non_drinkers),
@@ -47,6 +47,9 @@ def evening_of(context: Context) -> Evening:
         currency=None,
         choose=None,
         room_celsius=fact("cooling", "limits", "room_celsius").typical,
+        needs=tuple(
+            GuestNeeds(n.guest or context.wording("plan", "guest"), (n.need,)) for n in tonight.needs
+        ),
         wines=tuple(WineLine(label(wine), wine) for wine in tonight.wines),
         foods=tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in tonight.dishes),
     )

@@ -46,4 +46,4 @@ def load_by_talk(context: Context, session: Session) -> Answer:
 
 def _told(context: Context, kind: str, understood: bool, **fields: str) -> Answer:
     say = context.wording("plan", kind, **fields)
-    return replace(compose(context, say, [say]), understood=understood)
+    return replace(compose(context.all_used(), say, [say]), understood=understood)

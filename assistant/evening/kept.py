@@ -57,6 +57,10 @@ def tables(evening: Evening, name: str) -> dict[str, Any]:
     if evening.guests:
         top |= {"guests": evening.guests, "non_drinkers": evening.non_drinkers}
     top |= {"meal": evening.meal, "pour_ml": evening.pour_ml}
+    if evening.start:
+        top["start"] = evening.start
     top["wines"] = [{"label": line.label} for line in evening.wines]
     top["foods"] = [{"label": line.label} for line in evening.foods]
+    if evening.needs:
+        top["needs"] = [{"guest": n.guest, "needs": list(n.needs)} for n in evening.needs]
     return top

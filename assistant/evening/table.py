@@ -7,6 +7,7 @@ from pathlib import Path
 
 from assistant.evening.read import read_evening
 from assistant.knowledge.problems import KnowledgeError
+from assistant.language.guests import Asked
 from assistant.session import Session
 from assistant.tonight import Tonight
 
@@ -26,4 +27,5 @@ def set_table(session: Session, file: Path) -> None:
     wines = tuple(dict.fromkeys(line.wine for line in evening.wines))
     dishes = tuple(dish for line in evening.foods for dish in line.dishes)
     guests = float(evening.guests) if evening.guests else None
-    session.lay(Tonight(wines, dishes, guests, float(evening.non_drinkers)))
+    needs = tuple(Asked(need.guest, said) for need in evening.needs for said in need.needs)
+    session.lay(Tonight(wines, dishes, guests, float(evening.non_drinkers), evening.start, needs))

@@ -1,0 +1,52 @@
+"""`R. is allergic to nuts`: taken down for tonight, with what of the table is not for that guest."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.safety import caution
+from assistant.answers.wording import listed
+from assistant.evening.by_talk import evening_of
+from assistant.evening.care import GuestCare, care
+from assistant.evening.needs import understood
+from assistant.language.guests import Asked
+from assistant.session import Session
+from assistant.tonight import needing
+
+PARTS = (("keep-away", "keep_away"), ("label-first", "check_label"), ("may-have", "may_have"))
+
+
+def needs_by_talk(asked: Asked) -> Callable[[Context, Session], Answer | None]:
+    """The answer to a guest's need; None where nothing in it is understood, so that it is read otherwise."""
+    return lambda context, session: _taken(asked, context, session)
+
+
+def _taken(asked: Asked, context: Context, session: Session) -> Answer | None:
+    needs = understood(asked.need, session)
+    if not needs or _of_table(asked.guest, session):
+        return None
+    session.tonight = needing(session.tonight, asked)
+    found = care(evening_of(replace(context, tonight=session.tonight)), session)[-1]
+    topics = dict.fromkeys(topic for need in needs for topic in need.topics)
+    base = dict.fromkeys(c for topic in topics for c in session.parser.topics.by_id[topic].base)
+    cautions = tuple(caution(context, name) for name in base)
+    say = context.wording(
+        "plan", "need", guest=asked.guest or context.wording("plan", "guest"), need=asked.need
+    )
+    lines = [say, *_parts(found, context), *(record["text"] for record in cautions)]
+    return replace(compose(context.all_used(), say, lines), cautions=cautions, dish=None, intent="set-table")
+
+
+def _of_table(guest: str, session: Session) -> bool:
+    """Whether what is spoken of is a food or a wine (`the brie is vegan`) and no guest."""
+    return bool(session.parser.parse(guest).text.readings)
+
+
+def _parts(found: GuestCare, context: Context) -> list[str]:
+    """What of the table the guest may not, may perhaps and may have."""
+    rows = ((name, getattr(found, field)) for name, field in PARTS)
+    return [context.wording("plan", name, things=listed(list(things))) for name, things in rows if things]

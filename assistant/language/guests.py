@@ -1,0 +1,109 @@
+"""What is said of a guest (`R. is allergic to nuts`) and when the evening starts (`Saturday at 7`)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from functools import lru_cache
+from typing import Any
+
+from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
+
+MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
+_WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
+_TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A guest as called, and what that guest asks to be spared, both as typed."""
+
+    guest: str
+    need: str
+
+
+@dataclass(frozen=True, slots=True)
+class GuestWords:
+    """The words of corpus/language/guests.toml."""
+
+    is_: frozenset[str]
+    lead: frozenset[str]
+    asks: frozenset[str]
+    nobody: frozenset[str]
+    at: frozenset[str]
+    days: Mapping[str, int]
+    soon: Mapping[str, int]
+    evening_until: int
+
+    @classmethod
+    def of(cls, tables: Mapping[str, Any]) -> GuestWords:
+        """The words read from the file's tables. Raises KeyError for a table that is missing."""
+        is_, lead, asks, nobody, at = (
+            frozenset(tables[name]["words"]) for name in ("is", "lead", "asks", "nobody", "at")
+        )
+        until = int(tables["evening"]["until"])
+        return cls(is_, lead, asks, nobody, at, dict(tables["days"]), dict(tables["soon"]), until)
+
+
+@lru_cache(maxsize=1)
+def guest_words() -> GuestWords:
+    """The shipped words. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "guests.toml", GuestWords.of)
+
+
+def asked_by(typed: str) -> Asked | None:
+    """The guest a sentence is about and what is said of that guest; None for a question or anything else."""
+    known, words = guest_words(), _WORD.findall(typed.strip())
+    while words and words[0].lower() in known.lead:
+        words.pop(0)
+    at = next((i for i, word in enumerate(words[: MOST_NAME + 1]) if i and word.lower() in known.is_), None)
+    if at is None or known.asks.intersection(word.lower() for word in words):
+        return None
+    need = " ".join(words[at + 1 :]).rstrip(" .!,;")
+    named = words[0].lower() not in known.nobody
+    if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
+        need = f"{words[at]} {need}"
+    return Asked(" ".join(words[:at]) if named or at > 1 else "", need) if _few(need) else None
+
+
+def _few(need: str) -> bool:
+    return 0 < len(need.split()) <= MOST_NEED
+
+
+def starts_at(typed: str, now: datetime) -> datetime | None:
+    """The local start that is said, the next that comes; None where no day and no time stands."""
+    known, words = guest_words(), [word.lower() for word in _WORD.findall(typed)]
+    days = [known.days[w] for w in words if w in known.days]
+    soon = [known.soon[w] for w in words if w in known.soon]
+    clock = _clock(typed, known)
+    if not (days or soon) or clock is None:
+        return None
+    day = _next(now.date(), days[0]) if days else now.date() + timedelta(days=soon[0])
+    return datetime.combine(day, clock)
+
+
+def _next(today: date, weekday: int) -> date:
+    """The next day of the week; today's name means a week from now."""
+    return today + timedelta(days=(weekday - today.weekday() - 1) % WEEK + 1)
+
+
+def _clock(typed: str, known: GuestWords) -> time | None:
+    """The first time of day: `at 7`, `7pm`, `19:30`; a bare number is none."""
+    for found in _TIME.finditer(typed):
+        before = _WORD.findall(typed[: found.start()])[-1:]
+        meant = found["minute"] or found["half"] or (before and before[0].lower() in known.at)
+        if meant and (said := _time(found, known)):
+            return said
+    return None
+
+
+def _time(found: re.Match[str], known: GuestWords) -> time | None:
+    hour, minute, half = int(found["hour"]), int(found["minute"] or 0), (found["half"] or "").lower()[:1]
+    if half and not 1 <= hour <= 12:
+        return None
+    late = half == "p" or (not half and 1 <= hour <= known.evening_until)
+    hour = hour % 12 + (12 if late else 0) if half or late else hour
+    return time(hour, minute) if hour < 24 and minute < 60 else None

@@ -1,0 +1,79 @@
+"""Needs and dates told by talk stand on tonight's table, and in the plan and the file made of it."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+
+import pytest
+
+from assistant.evening import kept
+from assistant.session import Session
+from assistant.tonight import Tonight
+
+
+@pytest.fixture
+def table(session: Session) -> Iterator[Session]:
+    """A session with guests, wines and foods told."""
+    session.new_conversation()
+    for said in (
+        "12 people Saturday at 7, two don't drink",
+        "on the table: off-dry Riesling, Pinot Noir",
+        "board is brie, salami, almonds",
+    ):
+        session.ask(said)
+    yield session
+    session.lay(Tonight())
+    session.new_conversation()
+
+
+def test_a_guest_who_is_allergic_is_told_what_to_keep_away_from(table: Session) -> None:
+    answer = table.ask("R. is allergic to nuts")
+    assert answer.say == "Noted for R.: allergic to nuts."
+    assert "Keep away: almond." in answer.text
+    assert answer.left_out == ()
+    assert [c["id"] for c in answer.cautions] == ["caution/allergy"]
+    assert [(n.guest, n.need) for n in table.tonight.needs] == [("R.", "allergic to nuts")]
+
+
+def test_a_need_said_twice_stands_once(table: Session) -> None:
+    table.ask("Mo is vegetarian")
+    table.ask("Mo is vegetarian")
+    assert len(table.tonight.needs) == 1
+
+
+@pytest.mark.parametrize("said", ["the brie is vegan", "is the brie ok, she's pregnant?", "malbec is dry"])
+def test_what_is_said_of_food_or_asked_is_no_need(table: Session, said: str) -> None:
+    table.ask(said)
+    assert table.tonight.needs == ()
+
+
+def test_the_start_and_the_needs_come_into_the_plan(table: Session) -> None:
+    table.ask("my sister is pregnant")
+    text = table.ask("plan it").text
+    assert "my sister (pregnant)" in text
+    assert "19:00  welcome" in text
+
+
+def test_both_are_saved_and_taken_up_again(
+    table: Session, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(kept, "folder", lambda: tmp_path)
+    table.ask("Mo is vegetarian")
+    assert table.ask("save it as friends").left_out == ()
+    saved = tomllib.loads((tmp_path / "friends.toml").read_text("utf-8"))
+    assert saved["needs"] == [{"guest": "Mo", "needs": ["vegetarian"]}]
+    assert isinstance(saved["start"], datetime)
+    assert (saved["start"].hour, saved["start"].weekday()) == (19, 5)
+    table.new_conversation()
+    table.ask("load friends")
+    assert [(n.guest, n.need) for n in table.tonight.needs] == [("Mo", "vegetarian")]
+    assert table.tonight.start == saved["start"]
+
+
+def test_a_new_conversation_forgets_the_guests(table: Session) -> None:
+    table.ask("Mo is vegetarian")
+    table.new_conversation()
+    assert table.tonight.needs == ()
