@@ -71,5 +71,18 @@ def _bottles(line: WineLine, evening: Evening, drinkers: int) -> Bottles:
     return Bottles(line.label, count, max(0, count - line.owned), cliff, saves, holds)
 
 
+def refill(evening: Evening, knowledge: Knowledge) -> tuple[float, int]:
+    """Millilitres of one refill of the favourite, and the bottles it takes beside what is left of one pour.
+
+    Any wine may be the favourite: the one with least left is counted.
+    """
+    ml = fact("amounts", "refill", evening.meal).typical
+    more = [
+        needed(drinkers_of(line, evening, knowledge), evening.pour_ml + ml, usable_ml(line)) - b.needed
+        for line, b in zip(evening.wines, bottles(evening, knowledge), strict=True)
+    ]
+    return ml, max(more, default=0)
+
+
 def _down(ml: float) -> float:
     return floor(ml * 10 + HAIR) / 10

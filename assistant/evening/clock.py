@@ -49,7 +49,7 @@ def clock(
     end = last + _minutes(_pace(evening))
     outside = foods_outside(evening, evening.start, end, knowledge)
     tasks = [
-        *_steps(evening.start, last, measures),
+        *_steps(evening.start, flight, measures),
         *_stood_up(evening, evening.start, knowledge),
         *_chilling(flight, temperature),
         *_decanting(flight),
@@ -83,17 +83,21 @@ def _pace(evening: Evening) -> float:
     return fact("clock", "pace", evening.meal).typical
 
 
-def _steps(start: datetime, last: datetime, measures: Mapping[str, float]) -> Iterator[Task]:
-    """The fixed steps whose measure is not nought."""
+def _steps(start: datetime, flight: Sequence[Pour], measures: Mapping[str, float]) -> Iterator[Task]:
+    """The fixed steps whose measure is not nought; a pause only in a long flight."""
+    long = len(flight) >= fact("clock", "pace", "pause_from").typical
     for row in rows("clock", "step"):
-        if measures.get(row.get("per", ""), 1.0):
-            yield Task(_moment(row, start, last), row["task"])
+        if measures.get(row.get("per", ""), 1.0) and (long or "after_middle" not in row):
+            yield Task(_moment(row, start, flight), row["task"])
 
 
-def _moment(row: Row, start: datetime, last: datetime) -> datetime:
+def _moment(row: Row, start: datetime, flight: Sequence[Pour]) -> datetime:
     if "days" in row:
         day = start + timedelta(days=row["days"])
         return datetime.combine(day.date(), time.fromisoformat(row["at"]))
+    if "after_middle" in row:
+        return flight[len(flight) // 2].at + _minutes(row["after_middle"])
+    last = flight[-1].at if flight else start
     return last + _minutes(row["after_last"]) if "after_last" in row else start + _minutes(row["minutes"])
 
 

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from assistant.evening.alcohol import alcohol
-from assistant.evening.bottles import Bottles, bottles
+from assistant.evening.bottles import Bottles, bottles, refill
 from assistant.evening.care import GuestCare, care, cautions
 from assistant.evening.clock import FOODS, Task, clock, pours
 from assistant.evening.facts import wording
@@ -47,6 +47,7 @@ def numbers(
     problems = (*evening.problems, *told, *care_problems(evening, guests))
     return {
         "bottles": [_bottle_row(b) for b in wines],
+        "refill": dict(zip(("ml", "bottles"), refill(evening, known), strict=True)),
         "foods": [_portion_row(p) for p in foods],
         "shopping": [_purchase_row(p) for p in bought],
         "clock": [_task_row(t) for t in tasks],

@@ -24,7 +24,7 @@ def text(evening: Evening, plan: Parts) -> str:
         "problems": plan["problems"],
         "rescue": [row["task"] for row in plan["rescue"]],
         **on_the_table(plan),
-        "bottles": [wording()("text", "bottle", **_known(row)) for row in plan["bottles"]],
+        "bottles": list(_bottles(plan)),
         "shopping": [_purchase(row, evening) for row in plan["shopping"]],
         "cost": list(_cost(plan["cost"])),
         "savings": [row["say"] for row in plan["savings"]],
@@ -49,6 +49,15 @@ def _heading(evening: Evening) -> str:
 
 def _block(name: str, lines: list[str]) -> str:
     return "\n".join([wording()("heading", name), *(f"  {line}" for line in lines)])
+
+
+def _bottles(plan: Parts) -> Iterator[str]:
+    """The bottles of each wine, and what a refill of the favourite takes."""
+    yield from (wording()("text", "bottle", **_known(row)) for row in plan["bottles"])
+    more = plan["refill"]["bottles"]
+    if plan["bottles"] and plan["drinkers"]:
+        unit = wording()("unit", "bottle" if more == 1 else "bottle-many")
+        yield wording()("text", "refill", ml=f"{plan['refill']['ml']:g}", more=more, unit=unit)
 
 
 def _purchase(row: Parts, evening: Evening) -> str:
