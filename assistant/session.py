@@ -28,12 +28,13 @@ from assistant.answers import (
 )
 from assistant.answers.context import Context
 from assistant.answers.in_turn import in_turn
+from assistant.answers.overview import overview
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import WITHOUT, Cautioned, after, heeded
-from assistant.language.follow_lines import opens
+from assistant.language.follow_lines import opens, says
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
 from assistant.language.guests import asked_by
@@ -169,6 +170,8 @@ class Session:
             return small.unclear(context, "empty")
         if frame.again:
             return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)
+        if says(frame, "overview") and self.tonight.wines and self.tonight.dishes and not frame.topics:
+            return overview(context)
         whole = of_evening(frame)
         answer = whole(context, self) if whole else None
         if answer is not None:

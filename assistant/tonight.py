@@ -16,6 +16,7 @@ from assistant.language.quantities import quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 
+COUNTS = "quantity"
 SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
 DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
@@ -42,6 +43,11 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return _set(frame, tonight, knowledge)
     if frame.intent == "unclear" and says(frame, "plan-it"):
         return replace(frame, intent="plan")
+    if tonight.guests and says(frame, "more-come") and quantities(frame.text).people:
+        return replace(frame, intent=COUNTS, dishes=(), wines=())
+    alone = len(frame.dishes) == 1 and not frame.wines
+    if alone and (frame.intent == "compare" or (frame.intent == "unclear" and tonight.wines)):
+        return replace(frame, intent="wines-for-food")  # `which one for the brie`
     named = any(r.kind in POURED for r in frame.text.readings)
     eaten = any(r.kind in EDIBLE for r in frame.text.readings)
     of_all = says(frame, "together") or not (frame.dishes or frame.wines)
@@ -72,6 +78,9 @@ def counted(tonight: Tonight, frame: Frame) -> Tonight:
     said = quantities(frame.text)
     if said.people is None:
         return tonight
+    if tonight.guests and says(frame, "more-come"):
+        more = 0.0 if says(frame, "supposing") else said.people
+        return replace(tonight, guests=tonight.guests + more)
     return replace(tonight, guests=said.people, non_drinkers=said.non_drinkers)
 
 

@@ -11,6 +11,7 @@ from assistant.language.clean import MAX_CHARACTERS
 from assistant.pairing.engine import Match
 
 LIKED = ("strong", "good", "fair")
+DISLIKED = ("poor", "clash")
 EDIBLE = ("food", "sauce", "dressing", "garnish", "cuisine")
 
 

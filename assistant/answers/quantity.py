@@ -15,6 +15,7 @@ from assistant.evening.bottles import cliffs, needed
 from assistant.evening.facts import HAIR, amount, fact
 from assistant.evening.portions import class_of
 from assistant.knowledge.concepts import Amount
+from assistant.language.follow_lines import says
 from assistant.language.quantities import Quantities, asked_for, quantities
 
 
@@ -34,9 +35,12 @@ def quantity(context: Context) -> Answer:
 
 def _with_guests(counted: Quantities, context: Context) -> Quantities:
     """The numbers with the guests spoken of before, where the question names none."""
-    if counted.people is not None or context.tonight.guests is None:
+    tonight, frame = context.tonight, context.frame
+    more = tonight.guests is not None and says(frame, "more-come")
+    if tonight.guests is None or (counted.people is not None and not more):
         return counted
-    return replace(counted, people=context.tonight.guests, non_drinkers=context.tonight.non_drinkers)
+    supposed = (counted.people or 0.0) if more and says(frame, "supposing") else 0.0
+    return replace(counted, people=tonight.guests + supposed, non_drinkers=tonight.non_drinkers)
 
 
 def usable(counted: Quantities) -> float:
@@ -60,7 +64,7 @@ def _bottles(context: Context, counted: Quantities) -> Built:
     if counted.bottles:
         return _enough(context, counted)
     drinkers = max(0, round(counted.people - counted.non_drinkers))
-    named = len(context.frame.wines)
+    named = len(context.frame.wines) or len(context.tonight.wines)
     wines = round(counted.wines or named or fact("amounts", "flight", "wines").typical)
     each, ml = needed(drinkers, pour(counted), usable(counted)), pour(counted)
     one = "bottle-one" if each == 1 else "bottles-one"

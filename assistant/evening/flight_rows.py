@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Any
 
-from assistant.answers.compose import LIKED
+from assistant.answers.compose import DISLIKED, LIKED
 from assistant.answers.context import strongest
 from assistant.evening.facts import wording
 from assistant.evening.flight_reasons import Step, steps
@@ -23,7 +23,6 @@ from assistant.pairing.glass import Glass
 from assistant.pairing.likeness import alike_wines
 from assistant.session import Session
 
-DISLIKED = ("poor", "clash")
 STAND_INS = 2
 PROFILE = ("sweetness", "acid", "tannin", "body")
 Told = dict[str, str]

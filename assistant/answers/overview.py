@@ -1,0 +1,49 @@
+"""What goes with what on tonight's table: for each food its best wine and the one to keep from it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import DISLIKED, LIKED, compose, label
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import capital, listed
+from assistant.pairing.dish import Dish, table_of
+from assistant.pairing.engine import Match
+
+ASKED = "check-board"
+
+
+def overview(context: Context) -> Answer:
+    """A line for each food on the table, and in the spoken sentence what clashes, if anything does."""
+    ranked = [(dish, _ranked(context, dish)) for dish in context.tonight.dishes]
+    bad = [(dish, found[-1]) for dish, found in ranked if found[-1].verdict in DISLIKED]
+    say = _spoken(context, bad)
+    lines = [say, *(_line(context, dish, found) for dish, found in ranked)]
+    avoid = list({match.wine: match for _, match in bad}.values())
+    answer = compose(context.all_used(), say, lines, avoid=avoid)
+    return replace(answer, intent=ASKED, dish=None)
+
+
+def _ranked(context: Context, dish: Dish) -> list[Match]:
+    """The wines of the table with one food, the best first."""
+    return context.engine.rank(table_of([dish]), context.tonight.wines)
+
+
+def _spoken(context: Context, bad: list[tuple[Dish, Match]]) -> str:
+    if not bad:
+        return context.wording("overview", "no-clash")
+    pairs = [
+        context.wording("overview", "pair", wine=label(context, m), food=context.one_dish(d)) for d, m in bad
+    ]
+    return context.wording("overview", "clash", pairs=listed(pairs[:2]))
+
+
+def _line(context: Context, dish: Dish, found: list[Match]) -> str:
+    best, worst = found[0], found[-1]
+    kind = "best" if best.verdict in LIKED else "none"
+    told = {"food": context.one_dish(dish), "wine": label(context, best), "verdict": best.verdict}
+    line = capital(context.wording("overview", kind, **told))
+    if worst.verdict not in DISLIKED or worst.wine == best.wine:
+        return line
+    return f"{line} {context.wording('overview', 'not', wine=label(context, worst), verdict=worst.verdict)}"
