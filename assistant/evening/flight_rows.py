@@ -53,6 +53,7 @@ def _row(line: WineLine, tasting: Tasting | None, session: Session) -> dict[str,
         "keeps_open_days": keeps.typical if keeps else None,
         "keeps_open_range": [keeps.low, keeps.high] if keeps else None,
         "allergens": _allergens(line.wine, known),
+        **allergens_of([line.wine], known),
         "stand_ins": [known.label(wine) for wine in _stand_ins(line.wine, session)],
     }
 
