@@ -35,4 +35,3 @@ def foes(lines: Sequence[WineLine], engine: Engine) -> dict[str, tuple[str, Matc
         food = min(bad, key=lambda food: (food in named, bad[food].score), default=None)
         found |= {line.label: (food, bad[food])} if food is not None else {}
     return found
-

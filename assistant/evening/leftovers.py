@@ -15,9 +15,9 @@ from assistant.pairing.engine import Engine
 
 
 def food_facts(evening: Evening, engine: Engine) -> list[dict[str, Any]]:
-    """Per food, in the file's order: `allergens_present`, `allergens_unknown` (labels), `storage`, `keeps_days`.
+    """Per food, in the file's order: `allergens_present`, `allergens_unknown` (labels), `storage`.
 
-    `rests`: whether it is eaten between the others.
+    `keeps_days`: from and to; `rests`: whether it is eaten between the others.
     """
     return [_facts(line, engine) for line in evening.foods]
 

@@ -1,4 +1,4 @@
-"""A card to stand at each food and drink: what is in it and what it goes with; nothing of what guests need."""
+"""A card for each food and drink: what is in it and what it goes with; nothing of what guests need."""
 
 from __future__ import annotations
 

@@ -42,9 +42,9 @@ def cut(text: str, most: int) -> str:
 
 
 def _cut_wine(wine: WineRow, most: int) -> WineRow:
+    loves, fights = (replace(m, food=cut(m.food, most)) if m else None for m in (wine.loves, wine.fights))
     name = cut(wine.name, most) if wine.name else None
-    met = (replace(m, food=cut(m.food, most)) if m else None for m in (wine.loves, wine.fights))
-    return replace(wine, label=cut(wine.label, most), name=name, **dict(zip(("loves", "fights"), met, strict=True)))
+    return replace(wine, label=cut(wine.label, most), name=name, loves=loves, fights=fights)
 
 
 def flight_columns() -> list[float]:
@@ -94,7 +94,11 @@ def met_lines(wine: WineRow, setting: Setting) -> list[Said]:
 
 
 def _met(met: Meeting, why: bool) -> str:
-    name = ("because" if met.here else "not-here") if why and met.why else ("plain" if met.here else "not-here-plain")
+    name = (
+        ("because" if met.here else "not-here")
+        if why and met.why
+        else ("plain" if met.here else "not-here-plain")
+    )
     return say()("guest", name, food=met.food, why=met.why)
 
 
@@ -122,7 +126,7 @@ def keeps_of(food: FoodRow) -> str:
 
 
 def below_foods(sheet: GuestSheet) -> list[str]:
-    """What the wines contain and how they keep once open, those alike together; the drinks without alcohol."""
+    """What the wines contain and how they keep once open, those alike together; then what is sober."""
     wines = sheet.wines
     inside = _alike([(wine.number, wine.contains) for wine in wines])
     keep = _alike([(wine.number, span(*wine.keeps)) for wine in wines if wine.keeps])
@@ -148,4 +152,3 @@ def _called(numbers: Sequence[int], count: int) -> str:
         return say()("guest", "all-wines")
     name = "some-wines" if len(numbers) == 1 else "some-wines-many"
     return say()("guest", name, numbers=listed([str(n) for n in numbers]))
-

@@ -29,7 +29,7 @@ class Flag:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """A line from `start` to `end` (mm) with its two ends in words; `top`: the height of all its flags in mm."""
+    """A line from `start` to `end` (mm) and its ends in words; `top`: the height of all its flags in mm."""
 
     low: str
     high: str

@@ -1,4 +1,4 @@
-"""The guests' sheet on one page: the most generous setting in which everything fits, measured before it is printed."""
+"""The guests' sheet on one page: the most generous setting in which everything fits, measured first."""
 
 from __future__ import annotations
 
@@ -100,7 +100,9 @@ def _wine_height(wine: WineRow, setting: Setting) -> float:
     below = sum(lines(text, rooms[0], setting.table) for text in cells.wine_lines(wine, setting))
     left = _high(named, setting.body, setting) + _high(below, setting.table, setting)
     said = (f"{met.head} {met.text}" for met in cells.met_lines(wine, setting))
-    middle = _high(sum(lines(text, rooms[1], setting.table, bold=True) for text in said), setting.table, setting)
+    middle = _high(
+        sum(lines(text, rooms[1], setting.table, bold=True) for text in said), setting.table, setting
+    )
     return max(left, middle, setting.notes * setting.line) + 2 * setting.pad + BORDER
 
 
@@ -169,7 +171,9 @@ def figure_width() -> float:
 
 def _foot(sheet: GuestSheet, setting: Setting) -> float:
     care = lines(say()("guest", "care"), paper().width, setting.body)
-    return _high(care, setting.body, setting) + _high(lines(sheet.version, paper().width, SMALL), SMALL, setting)
+    return _high(care, setting.body, setting) + _high(
+        lines(sheet.version, paper().width, SMALL), SMALL, setting
+    )
 
 
 def _high(count: float, points: float, setting: Setting) -> float:

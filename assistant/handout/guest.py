@@ -17,7 +17,7 @@ BEST_FIRST = (*LIKED, "neutral", *DISLIKED)
 
 
 def guest_sheet(plan: Parts, now: datetime) -> GuestSheet:
-    """What a guest reads and writes on. Where no wine is poured, the drinks without alcohol are the flight."""
+    """What a guest reads and writes on. Where no wine is poured, drinks without alcohol are the flight."""
     wines = tuple(_wine(number, row) for number, row in enumerate(plan["flight"], 1))
     drinks = tuple(_drink(number, row) for number, row in enumerate(plan["alcohol_free"], 1))
     labels = tuple(row["drink"] for row in plan["alcohol_free"])

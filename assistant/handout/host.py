@@ -104,7 +104,9 @@ def _cost(plan: Parts) -> Iterator[str]:
     yield from (row["say"] for row in plan["savings"])
     more = plan["if_more"]
     bottles = [words("host", "more-bottles", count=row["more"], wine=row["wine"]) for row in more["bottles"]]
-    foods = [words("host", "more-grams", grams=f"{row['grams']:g}", food=row["food"]) for row in more["foods"]]
+    foods = [
+        words("host", "more-grams", grams=f"{row['grams']:g}", food=row["food"]) for row in more["foods"]
+    ]
     if bottles or foods:
         yield words("host", "more", guests=more["guests"], items=listed([*bottles, *foods]))
     others = [row for row in plan["flight"] if row["stand_ins"]]

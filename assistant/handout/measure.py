@@ -22,7 +22,7 @@ def width(text: str, points: float, bold: bool = False) -> float:
 def lines(text: str, room: float, points: float, bold: bool = False) -> int:
     """How many lines a text takes in a column of `room` mm; words wider than the column are broken."""
     count, used, space = 1, 0.0, width(" ", points, bold)
-    for word in text.split():
+    for word in filter(None, text.split(" ")):
         long = width(word, points, bold)
         if used and used + space + long <= room:
             used += space + long

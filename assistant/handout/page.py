@@ -22,7 +22,7 @@ from assistant.language.data import REMEDY
 PAGE = "handout.html.j2"
 
 
-def handout(plan: Mapping[str, Any], now: datetime) -> str:
+def sheets(plan: Mapping[str, Any], now: datetime) -> str:
     """One HTML file with the guests' sheet, the host's sheet and the cards; it needs nothing beside it.
 
     `plan` is a record as plan.schema.json has it, `now` the day that is printed as its date. Raises

@@ -6,7 +6,12 @@ import contextlib
 import os
 import stat
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
+
+from assistant.evening.facts import wording
+from assistant.handout.words import say
 
 ENDINGS = (".html", ".htm")
 READABLE = 0o666
@@ -45,12 +50,22 @@ def _refuse(file: Path, mode: int) -> None:
         raise HandoutError(f"{file}: the file that stands there is read-only; name another.")
 
 
+def written(plan: Mapping[str, Any], file: Path) -> str:
+    """What the host is told: the problems of the plan, and where the sheets are."""
+    heading = wording()("heading", "problems")
+    problems = "\n".join([heading, *(f"  {problem}" for problem in plan["problems"])])
+    told = say()("page", "written", file=file)
+    return f"{problems}\n\n{told}" if plan["problems"] else told
+
+
 def write(place: Path, text: str) -> None:
     """Puts the text there, at once or not at all. Raises HandoutError; what stood there is then untouched."""
     try:
         _replace(place, text.encode("utf-8"))
     except OSError as error:
-        raise HandoutError(f"{place}: the handout cannot be written ({_why(error)}); name another place.") from error
+        raise HandoutError(
+            f"{place}: the handout cannot be written ({_why(error)}); name another place."
+        ) from error
 
 
 def _replace(place: Path, data: bytes) -> None:

@@ -30,7 +30,8 @@ PATIENCE = 90.0
 MEASURE = """<pre id="told"></pre><script>
 const mm = 96 / 25.4, told = [...document.querySelectorAll(".guest")].map(sheet => {
   sheet.style.minHeight = "0";
-  const wide = [...sheet.querySelectorAll(":not(svg):not(svg *)")].filter(e => e.scrollWidth > e.clientWidth + 1 && e.clientWidth);
+  const parts = [...sheet.querySelectorAll(":not(svg):not(svg *)")].filter(e => e.clientWidth);
+  const wide = parts.filter(e => e.scrollWidth > e.clientWidth + 1);
   const names = wide.map(e => e.tagName + ": " + e.textContent.slice(0, 40));
   return {height: sheet.getBoundingClientRect().height / mm, wide: names};
 });
@@ -76,7 +77,9 @@ def measured(pages: Sequence[str], folder: Path) -> list[dict[str, object]]:
     sheets = [re.search(r"<article class=\"guest\".*?</article>", page, re.DOTALL) for page in pages]
     head = re.sub(r"<meta http-equiv[^>]*>", "", pages[0].split("<body>")[0])
     together = folder / "sheets.html"
-    together.write_text(head + "<body>" + "".join(s[0] for s in sheets if s) + MEASURE + "</body></html>", "utf-8")
+    together.write_text(
+        head + "<body>" + "".join(s[0] for s in sheets if s) + MEASURE + "</body></html>", "utf-8"
+    )
     found = re.search(r'<pre id="told">(.*?)</pre>', run("--dump-dom", together.as_uri()), re.DOTALL)
     assert found
     told: list[dict[str, object]] = json.loads(unescape(found[1]))

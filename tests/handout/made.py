@@ -1,4 +1,4 @@
-"""Plans made for the sheets, without a file and without the engine: as many wines and foods as a test wants."""
+"""Plans made for the sheets, without a file or the engine: as many wines and foods as a test wants."""
 
 from __future__ import annotations
 
@@ -15,7 +15,14 @@ WHYS = (
     "the wine is about as big as the food",
     "protein and fat take hold of the wine's grip, so it feels softer",
 )
-WINES = ("off-dry Riesling", "brut sparkling", "Pinot Noir", "Malbec", "white Bordeaux", "late-harvest Riesling")
+WINES = (
+    "off-dry Riesling",
+    "brut sparkling",
+    "Pinot Noir",
+    "Malbec",
+    "white Bordeaux",
+    "late-harvest Riesling",
+)
 FOODS = ("garlic cheddar", "brie", "salami", "almonds", "plain crackers", "smoked mackerel", "mushroom pâté")
 NAMES = ("Grey Heron 2025", "Harbour Bell", "Three Lanterns", None)
 STYLES = ("off-dry crisp white", "dry sparkling white", "dry medium-bodied red")
@@ -44,7 +51,13 @@ def plan(random: Random, wines: int = 4, foods: int = 5, longest: int = 0) -> Pl
         "board": {"balance": ["Nothing on it is loud."]},
         "coverage": None,
         "shopping": [{"item": name, "amount": 1, "unit": "bottle", "cost": 10.0} for name in names],
-        "cost": {"total": 10.0 * wines, "per_head": 2.0, "currency": "EUR", "within_budget": None, "left": None},
+        "cost": {
+            "total": 10.0 * wines,
+            "per_head": 2.0,
+            "currency": "EUR",
+            "within_budget": None,
+            "left": None,
+        },
         "savings": [],
         "if_more": {"guests": 3, "bottles": [], "foods": []},
         "temperatures": [],
@@ -96,7 +109,10 @@ def _met(random: Random, food: str | None, met: dict[str, str]) -> dict[str, str
 def _inside(random: Random, more: list[str]) -> dict[str, list[str]]:
     names = random.sample(ALLERGENS, 3)
     cut = random.randint(0, 2)
-    return {"allergens_present": [*names[:cut], *more], "allergens_unknown": names[cut : random.choice((1, 3))]}
+    return {
+        "allergens_present": [*names[:cut], *more],
+        "allergens_unknown": names[cut : random.choice((1, 3))],
+    }
 
 
 def _pairing(food: str, row: dict[str, str]) -> dict[str, Any]:
@@ -113,5 +129,7 @@ def _food(random: Random, food: str) -> dict[str, Any]:
 
 
 def _drink(random: Random, at: int, longest: int) -> dict[str, Any]:
-    name = _name(random, ("dealcoholised Riesling", "black tea with tart cherry", "cranberry juice"), at, longest)
+    name = _name(
+        random, ("dealcoholised Riesling", "black tea with tart cherry", "cranberry juice"), at, longest
+    )
     return {"drink": name, "food": "brie", "verdict": "fair", "foods": [], **_inside(random, [])}
