@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from assistant.answers.compose import LIKED
-from assistant.answers.wording import listed, span
-from assistant.handout.words import contents, say
+from assistant.answers.wording import listed
+from assistant.handout.words import contents, say, together
 
 Parts = Mapping[str, Any]
 
@@ -36,7 +36,7 @@ def cards(plan: Parts) -> tuple[Card, ...]:
 
 def _wine(number: int, row: Parts) -> Card:
     name = f"{number}. {row['name'] or row['wine']}"
-    warm = say()("guest", "degrees", celsius=span(*row["celsius"]))
+    warm = say()("guest", "degrees", celsius=together(*row["celsius"]))
     below = [*([row["wine"]] if row["name"] else []), row["style"], warm]
     loves = [(say()("cards", "loves"), row["loves"]["food"])] if _liked(row["loves"]) else []
     fights = [(say()("cards", "fights"), row["fights"]["food"])] if row["fights"] else []

@@ -11,7 +11,7 @@ from assistant.evening.facts import HAIR
 from assistant.handout.contents import FoodRow, GuestSheet, Meeting, WineRow
 from assistant.handout.measure import POINT
 from assistant.handout.settings import Setting, paper
-from assistant.handout.words import data, fahrenheit, say
+from assistant.handout.words import data, fahrenheit, say, together
 
 CUT = "…"
 BOTH, ONE = 2, 1
@@ -81,8 +81,8 @@ def wine_lines(wine: WineRow, setting: Setting) -> list[str]:
     found = [*([wine.label] if wine.name else []), *([wine.style] if wine.style else [])]
     if wine.celsius:
         name = "degrees-both" if setting.fahrenheit else "degrees"
-        warm = span(*(fahrenheit(degrees) for degrees in wine.celsius))
-        found.append(say()("guest", name, celsius=span(*wine.celsius), fahrenheit=warm))
+        warm = together(*(fahrenheit(degrees) for degrees in wine.celsius))
+        found.append(say()("guest", name, celsius=together(*wine.celsius), fahrenheit=warm))
     return [", ".join(found)] if setting.run and found else found
 
 

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
-from assistant.answers.wording import span
-from assistant.handout.words import fahrenheit, moment, money, say
+from assistant.handout.words import fahrenheit, moment, money, say, together
 
 Parts = Mapping[str, Any]
 Row = tuple[str, ...]
@@ -50,7 +49,8 @@ def warmths(rows: Sequence[Parts]) -> tuple[Row, ...]:
 
 
 def _warmth(row: Parts) -> Iterator[str]:
-    both = {"celsius": span(*row["celsius"]), "fahrenheit": span(*map(fahrenheit, row["celsius"]))}
+    degrees = (together(*row["celsius"]), together(*map(fahrenheit, row["celsius"])))
+    both = dict(zip(("celsius", "fahrenheit"), degrees, strict=True))
     yield row["wine"]
     yield say()("host", "degrees", **both)
     for name in ("minutes_fridge", "minutes_ice", "minutes_in_glass"):

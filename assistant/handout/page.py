@@ -33,7 +33,7 @@ def sheets(plan: Mapping[str, Any], now: datetime) -> str:
     told = {"guests": plan["guests"], "host": host_sheet(plan), "cards": cards(plan)}
     try:
         return _pages().get_template(PAGE).render(**_guest(page), **told)
-    except TemplateError as error:
+    except (TemplateError, UnicodeDecodeError) as error:
         message = f"cannot be used ({' '.join(str(error).split())})."
         raise KnowledgeError([Problem(f"{folder().name}/{PAGE}", message, REMEDY)]) from error
 

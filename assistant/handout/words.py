@@ -8,7 +8,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from assistant.answers.wording import Wording, listed
+from assistant.answers.wording import Wording, listed, span
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data, telling
 
@@ -70,6 +70,11 @@ def money(amount: float | None, currency: str | None) -> str:
 def fahrenheit(celsius: float) -> float:
     """Degrees Fahrenheit, whole. NIST SP 811, B.9: exactly 1.8 times degrees Celsius and 32."""
     return float(round(celsius * 1.8 + 32.0))
+
+
+def together(low: float, high: float) -> str:
+    """`8 to 10`, never broken at the end of a line."""
+    return span(low, high).replace(" ", "\u00a0")
 
 
 def data(key: str) -> Any:

@@ -38,7 +38,23 @@ const mm = 96 / 25.4, told = [...document.querySelectorAll(".guest")].map(sheet 
 document.getElementById("told").textContent = JSON.stringify(told);
 </script>"""
 
-needs_browser = pytest.mark.skipif(PROGRAM is None, reason="no Chromium is installed to print with")
+ALIKE = ("Liberation Sans", "Arial", "Arimo", "Helvetica", "Nimbus Sans")
+
+
+def wanting() -> str | None:
+    """What is missing to print with, in words."""
+    if PROGRAM is None:
+        return "no Chromium is installed to print with"
+    listing = shutil.which("fc-list")
+    families = (
+        subprocess.run([listing, ":", "family"], capture_output=True, encoding="utf-8") if listing else None
+    )
+    if families and not any(name in families.stdout for name in ALIKE):
+        return "no typeface of the widths the sheets are reckoned with is installed"
+    return None
+
+
+needs_browser = pytest.mark.skipif(wanting() is not None, reason=str(wanting()))
 
 
 def run(*options: str) -> str:

@@ -8,9 +8,11 @@ from random import Random
 from typing import Any
 
 import pytest
+from jinja2 import DictLoader, Environment, StrictUndefined
 
-from assistant.handout.page import sheets
+from assistant.handout.page import PAGE, sheets
 from assistant.handout.words import principles
+from assistant.knowledge.problems import KnowledgeError
 from assistant.knowledge.store import shipped
 from assistant.language.data import read_data
 from tests.handout import made
@@ -211,6 +213,18 @@ def test_an_empty_plan_still_prints() -> None:
     found = sheets(plan, NOW)
     assert "The evening" in sheet(found, "guest").text
     assert "no date yet" in sheet(found, "guest").text
+
+
+@pytest.mark.parametrize("template", ["{% if %}", "{{ nothing_by_this_name }}", None])
+def test_a_damaged_template_is_told(
+    demo: Plan, template: str | None, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    pages = Environment(
+        loader=DictLoader({PAGE: template} if template else {}), autoescape=True, undefined=StrictUndefined
+    )
+    monkeypatch.setattr("assistant.handout.page._pages", lambda: pages)
+    with pytest.raises(KnowledgeError, match=r"handout\.html\.j2"):
+        sheets(demo, NOW)
 
 
 def test_no_marks_out_of_anything(page: str) -> None:
