@@ -100,7 +100,6 @@ def _planned(file: Path, handout: Path | None) -> tuple[Evening, dict[str, Any]]
     from assistant.evening.numbers import local
     from assistant.evening.plan import plan as planned
     from assistant.evening.read import read_evening
-    from assistant.handout.page import sheets
     from assistant.handout.write import target, write
 
     place = target(handout) if handout else None
@@ -108,6 +107,8 @@ def _planned(file: Path, handout: Path | None) -> tuple[Evening, dict[str, Any]]
     evening = read_evening(file, session, now)
     record = planned(evening, session, now=local(now, evening))
     if place:
+        from assistant.handout.page import sheets
+
         write(place, sheets(record, local(now, evening)))
     return evening, record
 
