@@ -54,6 +54,7 @@ def arguments() -> argparse.ArgumentParser:
     )
     plan.add_argument("file", type=Path, metavar="FILE", help="the evening file")
     plan.add_argument("--json", action="store_true", help="the plan as one JSON object")
+    plan.add_argument("--handout", type=Path, metavar="OUT.html", help="write sheets to print to this file")
     ask.add_argument("--evening", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=ON_THE_TABLE)
     check = commands.add_parser(
         "check",
@@ -93,7 +94,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         if options.command == "check":
             return commands.check(options.files, options.json)
         if options.command == "plan":
-            return commands.plan(options.file, options.json)
+            return commands.plan(options.file, options.json, options.handout)
         if options.command == "evaluate":
             return commands.evaluate(options.files, options.json)
         return commands.ask(options) if options.command == "ask" else commands.chat(options.evening)

@@ -11,10 +11,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from assistant.answers.record import Answer
+    from assistant.evening.records import Evening
     from assistant.knowledge.problems import KnowledgeError, Problem
     from assistant.session import Session
 
@@ -70,26 +71,46 @@ def _of_evenings(files: Sequence[Path]) -> tuple[Problem, ...]:
     return evening_problems(files, _session(top=3), datetime.now().astimezone())
 
 
-def plan(file: Path, as_json: bool) -> int:
-    """Plans the evening in a file."""
+def plan(file: Path, as_json: bool, handout: Path | None = None) -> int:
+    """Plans the evening in a file; `handout` is where its sheets to print go."""
     from assistant.answers.sanitise import safe, safe_record
-    from assistant.evening.numbers import local
-    from assistant.evening.plan import plan as planned
-    from assistant.evening.read import read_evening
     from assistant.evening.text import text
+    from assistant.handout.write import HandoutError, written
     from assistant.knowledge.problems import KnowledgeError
 
-    session, now = _session(top=3), datetime.now().astimezone()
     try:
-        evening = read_evening(file, session, now)
+        evening, record = _planned(file, handout)
     except KnowledgeError as error:
         return _unusable(error)
-    record = planned(evening, session, now=local(now, evening))
+    except HandoutError as error:
+        print(f"goeswith: {safe(str(error))}", file=sys.stderr)
+        return WRONG_USAGE
     if as_json:
         print(json.dumps(safe_record(record), ensure_ascii=False), flush=True)
     else:
-        _show(safe(text(evening, record)))
+        _show(safe(written(record, handout) if handout else text(evening, record)))
     return PROBLEMS if record["problems"] else SOUND
+
+
+def _planned(file: Path, handout: Path | None) -> tuple[Evening, dict[str, Any]]:
+    """The evening and its plan, its sheets written where they are asked for.
+
+    Raises KnowledgeError for the file, HandoutError where the sheets cannot be written.
+    """
+    from assistant.evening.numbers import local
+    from assistant.evening.plan import plan as planned
+    from assistant.evening.read import read_evening
+    from assistant.handout.write import target, write
+
+    place = target(handout) if handout else None
+    session, now = _session(top=3), datetime.now().astimezone()
+    evening = read_evening(file, session, now)
+    record = planned(evening, session, now=local(now, evening))
+    if place:
+        from assistant.handout.page import sheets
+
+        write(place, sheets(record, local(now, evening)))
+    return evening, record
 
 
 def evaluate(files: Sequence[Path], as_json: bool) -> int:

@@ -10,6 +10,7 @@ from assistant.answers.compose import DISLIKED, LIKED
 from assistant.answers.context import strongest
 from assistant.evening.facts import wording
 from assistant.evening.flight_reasons import Step, steps
+from assistant.evening.foes import DISLIKED, foes
 from assistant.evening.leftovers import allergens_of
 from assistant.evening.records import Evening, WineLine
 from assistant.evening.styles import style_words
@@ -30,7 +31,11 @@ Told = dict[str, str]
 
 def flight(evening: Evening, tasting: Tasting | None, session: Session) -> list[dict[str, Any]]:
     """The wines of the evening in their order, as the `flight` of a plan has them."""
-    return [_row(line, tasting, session) for line in evening.wines]
+    rows = [_row(line, tasting, session) for line in evening.wines]
+    calm = {row["wine"] for row in rows if not row["fights"]}
+    lines = [line for line in evening.wines if line.label in calm]
+    others = foes(lines, session.engine) if lines else {}
+    return [row | {"would_fight": _elsewhere(others.get(row["wine"]), session.knowledge)} for row in rows]
 
 
 def _row(line: WineLine, tasting: Tasting | None, session: Session) -> dict[str, Any]:
@@ -48,6 +53,7 @@ def _row(line: WineLine, tasting: Tasting | None, session: Session) -> dict[str,
         "keeps_open_days": keeps.typical if keeps else None,
         "keeps_open_range": [keeps.low, keeps.high] if keeps else None,
         "allergens": _allergens(line.wine, known),
+        **allergens_of([line.wine], known),
         "stand_ins": [known.label(wine) for wine in _stand_ins(line.wine, session)],
     }
 
@@ -73,6 +79,11 @@ def _fights(wine: str, tasting: Tasting | None, knowledge: Knowledge) -> Told | 
     food = min(found, key=lambda food: found[food].score, default=None)
     bad = food is not None and found[food].verdict in DISLIKED
     return _told(food, found[food], knowledge, False) if food is not None and bad else None
+
+
+def _elsewhere(found: tuple[str, Match] | None, knowledge: Knowledge) -> Told | None:
+    """A foe that is not on the table."""
+    return _told(knowledge.label(found[0]), found[1], knowledge, False) if found else None
 
 
 def _with_foods(wine: str, tasting: Tasting | None) -> dict[str, Match]:

@@ -10,7 +10,7 @@ from assistant.evening.board_part import board, food_order
 from assistant.evening.care import stands
 from assistant.evening.chosen_part import chosen
 from assistant.evening.flight_rows import flight, pour_rows
-from assistant.evening.leftovers import food_facts
+from assistant.evening.leftovers import allergens_of, food_facts
 from assistant.evening.needs import understood
 from assistant.evening.numbers import numbers
 from assistant.evening.records import Evening
@@ -47,7 +47,7 @@ def plan(evening: Evening, session: Session, now: datetime | None = None) -> dic
         "alcohol_free": [_drink_row(why, session) for why in drinks],
         **found,
         "savings": savings(poured, tasting, selection, engine),
-        "foods": _joined(found["foods"], food_facts(poured, session.knowledge)),
+        "foods": _joined(found["foods"], food_facts(poured, session.engine)),
     }
 
 
@@ -77,7 +77,7 @@ def _without_alcohol(poured: Evening, tasting: Tasting | None, session: Session)
 def _drink_row(why: Why, session: Session) -> dict[str, Any]:
     """A row of the contract's `alcohol_free`: `food` is what it suits best, `foods` all it serves best."""
     told = {"food": why.own.food, "verdict": why.own.verdict, "foods": list(why.foods)}
-    return {"drink": session.knowledge.label(why.wine), **told}
+    return {"drink": session.knowledge.label(why.wine), **told, **allergens_of([why.wine], session.knowledge)}
 
 
 def _joined(rows: Rows, more: Rows) -> Rows:

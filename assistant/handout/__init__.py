@@ -1,0 +1,1 @@
+"""The printed sheets of an evening: from the record of a plan to one HTML file."""
