@@ -10,7 +10,7 @@ from assistant.answers.compose import DISLIKED, LIKED
 from assistant.answers.context import strongest
 from assistant.evening.facts import wording
 from assistant.evening.flight_reasons import Step, steps
-from assistant.evening.foes import DISLIKED, foes
+from assistant.evening.foes import foes
 from assistant.evening.leftovers import allergens_of
 from assistant.evening.records import Evening, WineLine
 from assistant.evening.styles import style_words
