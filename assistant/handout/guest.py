@@ -7,8 +7,7 @@ from datetime import datetime
 from typing import Any
 
 from assistant import __version__
-from assistant.answers.compose import LIKED
-from assistant.evening.foes import DISLIKED
+from assistant.answers.compose import DISLIKED, LIKED
 from assistant.handout.contents import FoodRow, GuestSheet, Meeting, WineRow
 from assistant.handout.words import contents, moment, say, short
 
