@@ -63,7 +63,17 @@ def one_meant(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | N
     stems, ones = (*frame.text.stems, ""), follow_words().one
     one = any(stems[r.end] in ones for r in frame.text.readings if r.kind in EDIBLE)
     at = one_of(tonight.dishes, frame, knowledge) if one and frame.dishes else None
-    return None if at is None else replace(frame, dishes=(tonight.dishes[at],))
+    return None if at is None else _named(frame, tonight.dishes[at], knowledge)
+
+
+def _named(frame: Frame, dish: Dish, knowledge: Knowledge) -> Frame:
+    """The frame about this dish, which stands as read in place of the word it was called by."""
+    food, stems = dish.main.food, (*frame.text.stems, "")
+    meant = tuple(
+        replace(r, id=food, label=knowledge.label(food)) if stems[r.end] in follow_words().one else r
+        for r in frame.text.readings
+    )
+    return replace(frame, dishes=(dish,), text=replace(frame.text, readings=meant))
 
 
 def laid(frame: Frame, tonight: Tonight) -> Tonight:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.evening.foes import DISLIKED, foes, usual_foes
+from assistant.answers.compose import DISLIKED
+from assistant.evening.foes import foes, usual_foes
 from assistant.evening.plan import plan
 from assistant.pairing.engine import Engine
 from assistant.session import Session
