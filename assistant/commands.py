@@ -97,15 +97,19 @@ def _planned(file: Path, handout: Path | None) -> tuple[Evening, dict[str, Any]]
 
     Raises KnowledgeError for the file, HandoutError where the sheets cannot be written.
     """
+    from assistant.evening.facts import wording
     from assistant.evening.numbers import local
     from assistant.evening.plan import plan as planned
     from assistant.evening.read import read_evening
     from assistant.handout.write import target, write
+    from assistant.waiting import Waiting
 
     place = target(handout) if handout else None
     session, now = _session(top=3), datetime.now().astimezone()
     evening = read_evening(file, session, now)
-    record = planned(evening, session, now=local(now, evening))
+    waiting = Waiting(wording()("text", "tasting", done="{done}", of="{of}"))
+    record = planned(evening, session, local(now, evening), waiting)
+    waiting.clear()
     if place:
         from assistant.handout.page import sheets
 

@@ -20,19 +20,23 @@ from assistant.evening.tasting import Tasting, taste
 from assistant.evening.why_chosen import Why
 from assistant.knowledge.diets import Fit
 from assistant.session import Session
+from assistant.waiting import Told, silent
 
 FEW_DRINKS = 3
 Rows = list[dict[str, Any]]
 
 
-def plan(evening: Evening, session: Session, now: datetime | None = None) -> dict[str, Any]:
-    """Every field of the contract, ready for JSON; `now` in local time (see `numbers.local`) gives `rescue`.
+def plan(
+    evening: Evening, session: Session, now: datetime | None = None, told: Told = silent
+) -> dict[str, Any]:
+    """Every field of the contract, ready for JSON; `now` in local time (see `numbers.local`) gives `rescue`;
+    `told` hears how far the tasting is.
 
     Beside them `title`, `start`, `guests` and the like, `why_chosen`, `flight`, `food_order`, `board`,
     `foods`, `if_more` and `rescue`; plan.schema.json describes them.
     """
     engine = session.engine
-    tasting = taste(evening, engine)
+    tasting = taste(evening, engine, told)
     selection = select(evening, tasting, engine)
     poured = evening.pouring(selection.poured)
     drinks = _without_alcohol(poured, tasting, session)

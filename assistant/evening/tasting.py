@@ -14,6 +14,7 @@ from assistant.evening.records import Evening, FoodLine
 from assistant.pairing.dish import Table, table_of
 from assistant.pairing.engine import Engine, Match
 from assistant.pairing.glass import Glass
+from assistant.waiting import Told, silent
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,14 +43,17 @@ class Tasting:
         return [self.grams[food] for food in foods]
 
 
-def taste(evening: Evening, engine: Engine) -> Tasting | None:
-    """The evening tasted, or None where no food or no wine could be read."""
+def taste(evening: Evening, engine: Engine, told: Told = silent) -> Tasting | None:
+    """The evening tasted, or None where no food or no wine could be read; `told` hears of every food."""
     if not evening.wines or not evening.foods:
         return None
     styles = {line.label: line.wine for line in evening.wines}
     plates = {line.label: table_of(list(line.dishes)) for line in evening.foods}
     grams = {p.food: p.per_guest for p in portions(evening, engine.knowledge)}
-    matches = {food: matched(plate, styles, engine) for food, plate in plates.items()}
+    matches: dict[str, dict[str, Match]] = {}
+    for food, plate in plates.items():
+        matches[food] = matched(plate, styles, engine)
+        told(len(matches), len(plates))
     alone = [line.label for line in evening.foods if not rests(line, engine)] or list(plates)
     every, tasted = (scored(matches, grams, foods, engine) for foods in (list(plates), alone))
     return Tasting(plates, grams, matches, every, tasted, styles)
