@@ -9,7 +9,7 @@ from typing import Any
 from assistant.answers.compose import DISLIKED, LIKED
 from assistant.answers.context import strongest
 from assistant.evening.facts import wording
-from assistant.evening.flight_reasons import Step, steps
+from assistant.evening.flight_reasons import Broken, Step, steps, swapped
 from assistant.evening.foes import foes
 from assistant.evening.leftovers import allergens_of
 from assistant.evening.records import Evening, WineLine
@@ -105,12 +105,23 @@ def _allergens(wine: str, knowledge: Knowledge) -> list[str]:
 
 
 def pour_rows(evening: Evening, session: Session) -> list[dict[str, Any]]:
-    """The contract's `pour_order`; `reset`: water, bread and a pause belong before this wine."""
+    """The contract's `pour_order`; `reset`: water, bread and a pause belong before this wine;
+    `if_swapped`: what breaks where it changes places with the next."""
     c, glasses = session.knowledge.constants, glasses_of(evening, session.engine)
     found = steps(glasses, c)
     ordered = {glass.wine: glass for glass in glasses}
     resets = [False, *(_tastes_sour(ordered[a.wine], ordered[b.wine], c) for a, b in pairwise(found))]
-    return [_pour(step, reset, session) for step, reset in zip(found, resets, strict=False)]
+    breaks = [_if_swapped(broken, session) for broken in swapped([ordered[step.wine] for step in found], c)]
+    rows = zip(found, resets, [*breaks, None], strict=False)
+    return [_pour(step, reset, session) | {"if_swapped": broken} for step, reset, broken in rows]
+
+
+def _if_swapped(broken: Broken, session: Session) -> str | None:
+    """What breaks where a wine changes places with the next one, or None where nothing does."""
+    if broken.cost <= 0:
+        return None
+    what = session.wording("swapped", broken.mechanism)
+    return session.wording("line", "swapped", first=broken.first, second=broken.second, what=what)
 
 
 def _pour(step: Step, reset: bool, session: Session) -> dict[str, Any]:

@@ -48,6 +48,8 @@ def _wine(at: int, plan: Parts) -> Iterator[str]:
     yield say("text", "wine", number=at + 1, named=named, style=row["style"], degrees=degrees)
     yield from (say("text", "chosen", **why) for why in plan["why_chosen"][at : at + 1])
     yield say("text", "order", **plan["pour_order"][at])
+    if plan["pour_order"][at]["if_swapped"]:
+        yield say("text", "if-swapped", **plan["pour_order"][at])
     for name in ("loves", "fights"):
         if row[name]:
             yield say("text", name, **row[name])
