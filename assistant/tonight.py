@@ -53,6 +53,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     of_all = says(frame, "together") or not (frame.dishes or frame.wines)
     if frame.intent in OF_ALL_FOODS and tonight.dishes and of_all and not eaten:
         frame = replace(frame, dishes=tonight.dishes)
+    if frame.intent == ORDERS and len(tonight.dishes) > 1 and not named and says(frame, "foods-order"):
+        return replace(frame, wines=(), dishes=tonight.dishes)
     if frame.intent == ORDERS and len(tonight.wines) > 1 and not named:
         frame = replace(frame, wines=tonight.wines)
     return replace(frame, anywhere=says(frame, "shop"))

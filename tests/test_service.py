@@ -49,7 +49,30 @@ def test_the_figures_are_those_of_the_wine(session: Session, question: str) -> N
     wine = session.knowledge.wines[answer.picks[0].id]
     assert wine.serve is not None
     assert answer.figures["celsius"]["value"] == wine.serve.typical
-    assert f"{wine.serve.low:g} to {wine.serve.high:g} °C" in answer.say
+    assert f"{wine.serve.low:g} to {wine.serve.high:g} °C" in answer.text
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("half a cab how long", "Cabernet Sauvignon: open, stoppered and cold it keeps"),
+        ("how long does this malbec need", "Malbec: give it"),
+        ("how cold should chablis be", "Chablis: 10 to 12 °C"),
+        ("can i put prosecco in the freezer", "Prosecco: never in the freezer"),
+        ("can the malbec go in the freezer", "Malbec: freezer only with an alarm at 45 minutes"),
+        ("freezer ok? for how long before it pops", "Freezer only with an alarm at 45 minutes"),
+        ("start at 7 when do i take cheese out", "Cheese: out of the fridge 60 minutes before"),
+    ],
+)
+def test_what_is_asked_for_is_said_first(session: Session, question: str, said: str) -> None:
+    assert asked(session, question).say.startswith(said)
+
+
+def test_what_stands_out_is_told_its_limit(session: Session) -> None:
+    text = asked(session, "when should the brie and the almonds come out of the fridge").text
+    assert "Brie: out of the fridge 45 minutes before." in text
+    assert "Almond keeps without a fridge." in text
+    assert "120 minutes at most" in text
 
 
 def test_a_kind_has_the_range_of_its_common_styles(session: Session) -> None:

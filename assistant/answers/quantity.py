@@ -172,7 +172,9 @@ def _food_line(context: Context, food: str, tasting: Amount, supper: Amount, peo
 
 def _told(context: Context, name: str, **fields: Any) -> str:
     """A sentence of this name, its numbers without needless places."""
-    shown = {key: value if isinstance(value, str) else f"{value:g}" for key, value in fields.items()}
+    shown = {
+        key: value if isinstance(value, str) else f"{round(value, 1):g}" for key, value in fields.items()
+    }
     return context.wording("quantity", name, **shown)
 
 

@@ -9,25 +9,56 @@ from assistant.answers.context import Context
 from assistant.answers.items import wine_item
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, span
+from assistant.evening.facts import fact, wording
+from assistant.evening.outside import limit_minutes, rest_minutes
+from assistant.evening.records import FoodLine
 from assistant.knowledge.concepts import Amount, Wine
+from assistant.language.follow_lines import says
 from assistant.pairing.choose import COMMONEST
+
+# What may be asked of serving a wine, the first that is; by the lines of follow-ups.toml.
+ASKED = ("freezer", "keeping", "air")
 
 
 def service(context: Context) -> Answer:
     """What is known of serving the wines named, the first one to say aloud; of a kind, the range."""
     words = _words(context)
     styles = [w for w in words if w in context.knowledge.wines]
+    if not words and says(context.frame, "freezer"):
+        return _freezer(context)
+    if not words and context.frame.dishes:
+        return _foods_out(context)
     if not styles:
         return _of_kinds(context, words)
     wines = [context.knowledge.wines[w] for w in styles]
-    lines = [line for word in words for line in _of_word(context, word)]
-    answer = compose(context, capital(_served(context, wines[0])), [capital(line) for line in lines])
+    lines = [capital(line) for word in words for line in _of_word(context, word)]
+    answer = compose(context, lines[0], lines)
     items = tuple(
         wine_item(w, context.engine.glasses[w.id], "neutral", (), context.knowledge, context.wording)
         for w in wines
     )
     keeping = context.knowledge.keeps_open(wines[0].id)
     return replace(answer, picks=items, figures=_figures(wines[0], keeping))
+
+
+def _freezer(context: Context) -> Answer:
+    """How long a bottle may lie in the freezer, and which never."""
+    alarm = fact("cooling", "limits", "freezer_alarm").typical
+    say = _in_freezer(False)
+    answer = compose(context, say, [say, _in_freezer(True)])
+    return replace(answer, figures={"minutes": {"value": alarm, "unit": "min"}}, dish=None)
+
+
+def _foods_out(context: Context) -> Answer:
+    """How long before they are eaten the foods named come out of the fridge, and how long they may stand."""
+    lines, foods = [], [FoodLine(context.one_dish(dish), (dish,)) for dish in context.frame.dishes]
+    for food in foods:
+        rest = rest_minutes(food, context.knowledge)
+        told = {"food": food.label, "minutes": f"{rest or 0.0:g}"}
+        lines.append(capital(context.wording("line", "keeps-out" if rest is None else "take-out", **told)))
+    limit = limit_minutes(fact("cooling", "limits", "room_celsius").typical)
+    lines.append(context.wording("line", "out-limit", minutes=f"{limit:g}"))
+    return replace(compose(context, lines[0], lines), dish=None)
 
 
 def _of_word(context: Context, word: str) -> list[str]:
@@ -59,11 +90,26 @@ def _kind_line(context: Context, kind: str) -> str:
 
 
 def _lines(context: Context, wine: Wine) -> list[str]:
+    """What is known of serving a wine, first what is asked for: air, keeping, or how cold and in what."""
     air = wine.air.typical if wine.air else 0.0
-    lines = [_served(context, wine)]
-    lines.append(context.wording("line", "air" if air else "no-air", minutes=_range(wine.air)))
+    lines = {"served": _served(context, wine)}
+    lines["air"] = context.wording("line", "air" if air else "no-air", minutes=_range(wine.air))
     keeping = context.knowledge.keeps_open(wine.id)
-    return [*lines, context.wording("line", "keeps", days=_range(keeping))] if keeping else lines
+    if keeping:
+        lines["keeping"] = context.wording("line", "keeps", days=_range(keeping))
+    if says(context.frame, "freezer"):
+        bubbles = context.engine.glasses[wine.id].points["bubbles"]
+        sparkling = bubbles >= context.knowledge.constants["bubbles-restart"]
+        lines["freezer"] = _in_freezer(sparkling)
+    asked = next((name for name in ASKED if name in lines and says(context.frame, name)), "served")
+    first = lines.pop(asked)
+    told = first if asked == "served" else f"{wine.label}: {first[0].lower()}{first[1:]}"
+    return [told, *lines.values()]
+
+
+def _in_freezer(sparkling: bool) -> str:
+    alarm = fact("cooling", "limits", "freezer_alarm").typical
+    return wording()("note", "no-freezer" if sparkling else "freezer", minutes=f"{alarm:g}")
 
 
 def _served(context: Context, wine: Wine) -> str:
