@@ -73,6 +73,9 @@ BUILDERS: dict[str, Builder] = {
     "unclear": small.unclear,
 }
 
+# Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
+PARTS = ("handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
+ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo")
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 MOST_IN_TURN = 2
@@ -194,6 +197,11 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
 
         return needs_by_talk(asked)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
+    part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
+    if part and not named and frame.intent in ASKS_FOR_PARTS:
+        from assistant.evening.by_talk import section_by_talk
+
+        return section_by_talk(part)
     saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
     if named or not (saves or opens(frame, "load")):
         return None

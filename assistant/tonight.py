@@ -41,6 +41,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
     if _changes(frame, tonight, knowledge):
         return _set(frame, tonight, knowledge)
+    if frame.intent == "unclear" and tonight.dishes and says(frame, "board-check"):
+        return replace(frame, intent=CHECKS, dishes=tonight.dishes)
     if frame.intent == "unclear" and says(frame, "plan-it"):
         return replace(frame, intent="plan")
     if tonight.guests and says(frame, "more-come") and quantities(frame.text).people:

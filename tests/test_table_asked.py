@@ -70,3 +70,35 @@ def test_a_ban_goes_on_and_a_kind_that_will_do_is_wanted(session: Session) -> No
     assert not {item.wine["colour"] for item in answer.picks if item.wine} & {"red", "white"}
     answer = session.ask("she's fine with pink")
     assert {item.wine["colour"] for item in answer.picks if item.wine} == {"rosé"}
+
+
+@pytest.mark.parametrize(
+    ("asked", "heading"),
+    [("what do i pack", "To pack"), ("shopping list", "To buy"), ("when do i start what", "Clock")],
+)
+def test_a_part_of_the_plan_is_told_by_itself(table: Session, asked: str, heading: str) -> None:
+    answer = table.ask(asked)
+    assert answer.intent == "plan"
+    assert answer.understood
+    assert answer.text.split("\n")[0] == heading
+
+
+def test_prices_that_are_not_known_are_not_added_up(table: Session) -> None:
+    assert "still missing" in table.ask("what did it cost per head").text
+
+
+def test_a_part_of_no_plan_asks_for_what_is_missing(session: Session) -> None:
+    session.new_conversation()
+    answer = session.ask("what do i pack")
+    assert not answer.understood
+    assert answer.clarify
+
+
+@pytest.mark.parametrize("asked", ["too much salt?", "is my board ok"])
+def test_the_board_on_the_table_is_looked_at(table: Session, asked: str) -> None:
+    assert table.ask(asked).intent == "check-board"
+
+
+def test_the_foods_of_the_table_are_put_in_order(table: Session) -> None:
+    assert table.ask("ok and food order?").say.startswith("Eat ")
+    assert table.ask("what order do i pour").say.startswith("Pour ")

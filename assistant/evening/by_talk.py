@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -30,6 +30,26 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
     say = context.wording("plan", "say", **_spoken(record))
     lines = [say, *on_the_table(record)["wines"], *_sections(evening, record)]
     return compose(context, say, [*lines, context.wording("plan", "whole")])
+
+
+def section_by_talk(name: str) -> Callable[[Context, Session], Answer]:
+    """One part of the plan of tonight's table, by the name of its heading; `handout` only says how."""
+    return lambda context, session: _section(name, context, session)
+
+
+def _section(name: str, context: Context, session: Session) -> Answer:
+    if name == "handout":
+        say = context.wording("plan", "handout")
+        return compose(context.all_used(), say, [say])
+    evening = evening_of(context)
+    missing = [part for part in ("guests", "wines", "foods") if not getattr(evening, part)]
+    if missing:
+        return _asked_back(context, evening, missing)
+    record = plan(evening, session)
+    priced = name != "cost" or bool(record["cost"]["total"])
+    found = _blocks(text(evening, record), [name]) if priced else []
+    say = found[0] if found else context.wording("plan", "no-part")
+    return replace(compose(context.all_used(), say.split("\n")[0], [say]), dish=None, intent="plan")
 
 
 def evening_of(context: Context) -> Evening:
@@ -76,6 +96,9 @@ def _spoken(record: Mapping[str, Any]) -> dict[str, Any]:
 
 def _sections(evening: Evening, record: Mapping[str, Any]) -> list[str]:
     """The sections of the sheet that a host asks for first."""
-    blocks = text(evening, record).split("\n\n")
-    wanted = [wording()("heading", name) for name in SHOWN]
-    return [block for block in blocks if block.split("\n")[0] in wanted]
+    return _blocks(text(evening, record), SHOWN)
+
+
+def _blocks(sheet: str, names: Sequence[str]) -> list[str]:
+    wanted = [wording()("heading", name) for name in names]
+    return [block for block in sheet.split("\n\n") if block.split("\n")[0] in wanted]
