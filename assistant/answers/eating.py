@@ -29,7 +29,7 @@ def kept_to(context: Context) -> list[str]:
 def fits(context: Context) -> list[str]:
     """A line for each diet that tells what on the plate is known not to fit it, or may not."""
     parts = dict.fromkeys(part.food for dish in context.frame.dishes for part in dish.parts)
-    return [_fit_line(list(parts), diet, context) for diet in context.frame.diets]
+    return [_fit_line(list(parts), diet, context) for diet in context.frame.diets if parts]
 
 
 def _fit_line(parts: Sequence[str], diet: str, context: Context) -> str:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from assistant.answers.wording import listed
 from assistant.handout.contents import WineRow
@@ -59,7 +61,8 @@ class Figure:
         return 1.1 * self.type
 
 
-def figure(wines: Sequence[WineRow], room: float, points: float, named: bool) -> Figure | None:
+@lru_cache(maxsize=64)
+def figure(wines: tuple[WineRow, ...], room: float, points: float, named: bool) -> Figure | None:
     """The figure in `room` mm; None where a wine has no place on the lines."""
     body = [(wine, wine.body) for wine in wines if wine.body is not None]
     sweetness = [(wine, wine.sweetness) for wine in wines if wine.sweetness is not None]
@@ -98,7 +101,6 @@ def _line(
 
 def _clipped(text: str, room: float, points: float) -> str:
     """As much of a name as has room."""
-    kept = text
-    while kept and width(kept + SHORT, points, bold=True) > room:
-        kept = kept[:-1]
-    return text if kept == text else kept.rstrip() + SHORT
+    lengths = range(1, len(text) + 1)
+    wide = bisect_right(lengths, room, key=lambda n: width(text[:n] + SHORT, points, bold=True))
+    return text if wide == len(text) else text[:wide].rstrip() + SHORT

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 
 from assistant.handout import cells
 from assistant.handout.contents import FoodRow, GuestSheet, WineRow
@@ -59,11 +62,28 @@ def _line(sheet: GuestSheet, setting: Setting, spare: float) -> float:
 
 def _shortened(sheet: GuestSheet, setting: Setting) -> Fitted:
     """Foods that find no room are left to their cards, then wines to the host."""
-    while sheet.foods and sheet_height(sheet, setting) > paper().height:
-        sheet = replace(sheet, foods=sheet.foods[:-1], more_foods=sheet.more_foods + 1)
-    while len(sheet.wines) > 1 and sheet_height(sheet, setting) > paper().height:
-        sheet = replace(sheet, wines=sheet.wines[:-1], more_wines=sheet.more_wines + 1)
+    foods, wines = len(sheet.foods), len(sheet.wines)
+    sheet = _with_foods(sheet, _most(foods, 0, partial(_with_foods, sheet), setting))
+    if sheet_height(sheet, setting) > paper().height:
+        sheet = _with_wines(sheet, _most(wines, 1, partial(_with_wines, sheet), setting))
     return _in(sheet, setting)
+
+
+def _most(count: int, least: int, kept: Callable[[int], GuestSheet], setting: Setting) -> int:
+    """How many of so many find room on the sheet that keeps them, at least so few."""
+    fewer, room = range(count - least + 1), paper().height  # how many are left away
+    away = bisect_left(fewer, True, key=lambda n: sheet_height(kept(count - n), setting) <= room)
+    return count - min(away, max(count - least, 0))
+
+
+def _with_foods(sheet: GuestSheet, count: int) -> GuestSheet:
+    away = len(sheet.foods) - count
+    return replace(sheet, foods=sheet.foods[:count], more_foods=sheet.more_foods + away)
+
+
+def _with_wines(sheet: GuestSheet, count: int) -> GuestSheet:
+    away = len(sheet.wines) - count
+    return replace(sheet, wines=sheet.wines[:count], more_wines=sheet.more_wines + away)
 
 
 def sheet_height(sheet: GuestSheet, setting: Setting) -> float:

@@ -15,10 +15,16 @@ POINT = 25.4 / 72  # mm
 def width(text: str, points: float, bold: bool = False) -> float:
     """A line of text in mm, rather too wide than too narrow."""
     letters = data("letters")
-    ems = sum(_letter(letter) for letter in unicodedata.normalize("NFKD", text))
-    return float(ems * points * POINT * letters["room"] * (letters["bold"] if bold else 1.0))
+    return float(_ems(text) * points * POINT * letters["room"] * (letters["bold"] if bold else 1.0))
 
 
+@lru_cache(maxsize=8192)
+def _ems(text: str) -> float:
+    """The same words are measured at every size a sheet is tried in."""
+    return sum(_letter(letter) for letter in unicodedata.normalize("NFKD", text))
+
+
+@lru_cache(maxsize=16384)
 def lines(text: str, room: float, points: float, bold: bool = False) -> int:
     """How many lines a text takes in a column of `room` mm; words wider than the column are broken."""
     count, used, space = 1, 0.0, width(" ", points, bold)

@@ -32,6 +32,7 @@ class GuestWords:
     is_: frozenset[str]
     lead: frozenset[str]
     asks: frozenset[str]
+    things: frozenset[str]
     nobody: frozenset[str]
     at: frozenset[str]
     days: Mapping[str, int]
@@ -41,11 +42,11 @@ class GuestWords:
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
         """The words read from the file's tables. Raises KeyError for a table that is missing."""
-        is_, lead, asks, nobody, at = (
-            frozenset(tables[name]["words"]) for name in ("is", "lead", "asks", "nobody", "at")
+        is_, lead, asks, things, nobody, at = (
+            frozenset(tables[name]["words"]) for name in ("is", "lead", "asks", "things", "nobody", "at")
         )
         until = int(tables["evening"]["until"])
-        return cls(is_, lead, asks, nobody, at, dict(tables["days"]), dict(tables["soon"]), until)
+        return cls(is_, lead, asks, things, nobody, at, dict(tables["days"]), dict(tables["soon"]), until)
 
 
 @lru_cache(maxsize=1)
@@ -60,7 +61,8 @@ def asked_by(typed: str) -> Asked | None:
     while words and words[0].lower() in known.lead:
         words.pop(0)
     at = next((i for i, word in enumerate(words[: MOST_NAME + 1]) if i and word.lower() in known.is_), None)
-    if at is None or known.asks.intersection(word.lower() for word in words):
+    lower = [word.lower() for word in words]
+    if at is None or known.asks.intersection(lower) or known.things.intersection(lower[:1]):
         return None
     need = " ".join(words[at + 1 :]).rstrip(" .!,;")
     named = words[0].lower() not in known.nobody

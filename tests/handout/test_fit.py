@@ -24,7 +24,7 @@ from tests.handout.reading import sheet
 
 Plan = dict[str, Any]
 WINES, FOODS, LENGTHS = (0, 1, 2, 4, 6, 8, 12, 40), (0, 1, 5, 12, 20, 100), (0, 30, 200)
-SEEDS = range(24)
+SEEDS = range(10)
 
 
 def some(seed: int) -> Plan:

@@ -29,7 +29,15 @@ def test_a_guest_and_a_need_are_taken_from_a_statement(typed: str, guest: str, n
 
 
 @pytest.mark.parametrize(
-    "typed", ["is the brie ok, she is pregnant?", "what is tannin", "brie", "", "Malbec is good with what"]
+    "typed",
+    [
+        "is the brie ok, she is pregnant?",
+        "what is tannin",
+        "brie",
+        "",
+        "Malbec is good with what",
+        "it has nuts",
+    ],
 )
 def test_a_question_is_no_statement(typed: str) -> None:
     assert asked_by(typed) is None
