@@ -37,7 +37,7 @@ from assistant.language.cautioned import WITHOUT, Cautioned, after, heeded
 from assistant.language.follow_lines import opens, says
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
-from assistant.language.guests import asked_by
+from assistant.language.guests import all_asked
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
@@ -191,8 +191,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         from assistant.evening.by_talk import plan_by_talk
 
         return plan_by_talk
-    asked = asked_by(frame.text.typed)
-    if asked is not None and (frame.topics or frame.diets or frame.barred):
+    asked = all_asked(frame.text.typed)
+    if asked and (frame.topics or frame.diets or frame.barred):
         from assistant.evening.needs_by_talk import needs_by_talk
 
         return needs_by_talk(asked)

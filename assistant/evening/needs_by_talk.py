@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -20,25 +20,32 @@ from assistant.tonight import needing
 PARTS = (("keep-away", "keep_away"), ("label-first", "check_label"), ("may-have", "may_have"))
 
 
-def needs_by_talk(asked: Asked) -> Callable[[Context, Session], Answer | None]:
-    """The answer to a guest's need; None where nothing in it is understood, so that it is read otherwise."""
+def needs_by_talk(asked: Sequence[Asked]) -> Callable[[Context, Session], Answer | None]:
+    """The answer to guests' needs; None where nothing is understood and they are read otherwise."""
     return lambda context, session: _taken(asked, context, session)
 
 
-def _taken(asked: Asked, context: Context, session: Session) -> Answer | None:
-    needs = understood(asked.need, session)
-    if not needs or _of_table(asked.guest, session):
+def _taken(asked: Sequence[Asked], context: Context, session: Session) -> Answer | None:
+    meant = {a: understood(a.need, session) for a in asked if not _of_table(a.guest, session)}
+    meant = {a: needs for a, needs in meant.items() if needs}
+    if not meant:
         return None
-    session.tonight = needing(session.tonight, asked)
-    found = care(evening_of(replace(context, tonight=session.tonight)), session)[-1]
-    topics = dict.fromkeys(topic for need in needs for topic in need.topics)
+    for one in meant:
+        session.tonight = needing(session.tonight, one)
+    found = care(evening_of(replace(context, tonight=session.tonight)), session)[-len(meant) :]
+    topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
     base = dict.fromkeys(c for topic in topics for c in session.parser.topics.by_id[topic].base)
     cautions = tuple(caution(context, name) for name in base)
-    say = context.wording(
-        "plan", "need", guest=asked.guest or context.wording("plan", "guest"), need=asked.need
-    )
-    lines = [say, *_parts(found, context), *(record["text"] for record in cautions)]
-    return replace(compose(context.all_used(), say, lines), cautions=cautions, dish=None, intent="set-table")
+    noted = [_noted(one, context) for one in meant]
+    lines = [line for head, row in zip(noted, found, strict=True) for line in (head, *_parts(row, context))]
+    lines += [record["text"] for record in cautions]
+    answer = compose(context.all_used(), " ".join(noted), lines)
+    return replace(answer, cautions=cautions, dish=None, intent="set-table")
+
+
+def _noted(asked: Asked, context: Context) -> str:
+    guest = asked.guest or context.wording("plan", "guest")
+    return context.wording("plan", "need", guest=guest, need=asked.need)
 
 
 def _of_table(guest: str, session: Session) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from functools import lru_cache
 from typing import Any
@@ -69,6 +69,29 @@ def asked_by(typed: str) -> Asked | None:
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
         need = f"{words[at]} {need}"
     return Asked(" ".join(words[:at]) if named or at > 1 else "", need) if _few(need) else None
+
+
+def all_asked(typed: str) -> tuple[Asked, ...]:
+    """The guests of a sentence in several parts (`two are vegan and one is coeliac`), each with a need.
+
+    A part without a guest of its own goes on with the need before it (`allergic to nuts and shellfish`).
+    """
+    if guest_words().asks.intersection(word.lower() for word in _WORD.findall(typed)):
+        return ()
+    found: list[Asked] = []
+    for link, part in _parts(typed):
+        asked = asked_by(part)
+        if asked:
+            found.append(asked)
+        elif found and link:
+            found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")
+    return tuple(found)
+
+
+def _parts(typed: str) -> list[tuple[str, str]]:
+    """The parts between commas and `and`, each behind its link (empty for the first)."""
+    pieces = re.split(r"(\s*[,;]\s*(?:and\s+)?|\s+and\s+)", typed)
+    return [("", pieces[0]), *zip(pieces[1::2], pieces[2::2], strict=True)]
 
 
 def _few(need: str) -> bool:

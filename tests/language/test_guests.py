@@ -6,7 +6,7 @@ from datetime import datetime
 
 import pytest
 
-from assistant.language.guests import asked_by, starts_at
+from assistant.language.guests import all_asked, asked_by, starts_at
 
 NOW = datetime(2026, 11, 25, 10, 0)  # a Wednesday
 
@@ -62,3 +62,16 @@ def test_the_next_day_of_that_name_is_meant(typed: str, start: datetime) -> None
 @pytest.mark.parametrize("typed", ["12 people", "7 bottles saturday", "at 7", "saturday at 25:00", "tonight"])
 def test_neither_day_nor_time_alone_is_a_start(typed: str) -> None:
     assert starts_at(typed, NOW) is None
+
+
+@pytest.mark.parametrize(
+    ("typed", "found"),
+    [
+        ("12 of us, two are vegetarian and one is coeliac", [("two", "vegetarian"), ("", "coeliac")]),
+        ("R. is allergic to nuts and shellfish", [("R.", "allergic to nuts and shellfish")]),
+        ("Mo is vegan, Anna can't eat dairy", [("Mo", "vegan"), ("Anna", "can't eat dairy")]),
+        ("Mo is vegan, what wine", []),
+    ],
+)
+def test_a_sentence_may_speak_of_several_guests(typed: str, found: list[tuple[str, str]]) -> None:
+    assert [(asked.guest, asked.need) for asked in all_asked(typed)] == found
