@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from assistant.answers.record import Answer
     from assistant.knowledge.problems import KnowledgeError, Problem
+    from assistant.notebook import Notebook
     from assistant.session import Session
 
 ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
@@ -23,20 +24,21 @@ SOUND, PROBLEMS = ANSWERED, ASKED_BACK
 EVENING = ".toml"
 
 
-def chat(evening: Path | None) -> int:
-    """The chat on a terminal; elsewhere one question a line."""
+def chat(evening: Path | None, notebook: Path | None = None) -> int:
+    """The chat on a terminal; elsewhere one question a line. Without a notebook nothing is kept."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
-        return _lines(sys.stdin, False, 3, evening)
+        return _lines(sys.stdin, False, _session(3, evening, notebook))
     from assistant.chat.loop import chat as talk
 
-    return talk(evening)
+    return talk(evening, notebook)
 
 
-def ask(options: argparse.Namespace) -> int:
+def ask(options: argparse.Namespace, notebook: Path | None = None) -> int:
     """Answers the question, or one a line from standard input."""
+    session = _session(options.top, options.evening, notebook)
     if not options.question:
-        return _lines(sys.stdin, options.json, options.top, options.evening)
-    answer = _session(options.top, options.evening).ask(" ".join(options.question))
+        return _lines(sys.stdin, options.json, session)
+    answer = session.ask(" ".join(options.question))
     _print(answer, options.json)
     return ANSWERED if answer.understood else ASKED_BACK
 
@@ -70,7 +72,7 @@ def _of_evenings(files: Sequence[Path]) -> tuple[Problem, ...]:
     return evening_problems(files, _session(top=3), datetime.now().astimezone())
 
 
-def plan(file: Path, as_json: bool) -> int:
+def plan(file: Path, as_json: bool, notebook: Path | None = None) -> int:
     """Plans the evening in a file."""
     from assistant.answers.sanitise import safe, safe_record
     from assistant.evening.numbers import local
@@ -79,7 +81,7 @@ def plan(file: Path, as_json: bool) -> int:
     from assistant.evening.text import text
     from assistant.knowledge.problems import KnowledgeError
 
-    session, now = _session(top=3), datetime.now().astimezone()
+    session, now = _session(3, None, notebook), datetime.now().astimezone()
     try:
         evening = read_evening(file, session, now)
     except KnowledgeError as error:
@@ -120,9 +122,8 @@ def _unusable(error: KnowledgeError) -> int:
     return WRONG_USAGE
 
 
-def _lines(lines: Iterable[str], as_json: bool, top: int, evening: Path | None) -> int:
+def _lines(lines: Iterable[str], as_json: bool, session: Session) -> int:
     """One answer a line; an empty line starts a new conversation."""
-    session = _session(top, evening)
     code = ANSWERED
     for line in lines:
         if not line.strip():
@@ -134,19 +135,37 @@ def _lines(lines: Iterable[str], as_json: bool, top: int, evening: Path | None) 
     return code
 
 
-def _session(top: int, evening: Path | None = None) -> Session:
-    """A session, with the evening's wines and foods on the table. Raises KnowledgeError for a bad file."""
+def _session(top: int, evening: Path | None = None, notebook: Path | None = None) -> Session:
+    """A session, with the evening's wines and foods on the table and a notebook.
+
+    Raises KnowledgeError for a bad evening file.
+    """
     from assistant.knowledge.collector import loading
 
     with loading():
         from assistant.session import Session
 
-        session = Session(top=top)
+        session = Session(top=top, notebook=opened(notebook))
     if evening is not None:
         from assistant.evening.table import set_table
 
         set_table(session, evening)
     return session
+
+
+def opened(file: Path | None) -> Notebook | None:
+    """The notebook in a file; of a damaged one what is sound, after one sentence on standard error."""
+    if file is None:
+        return None
+    from assistant.answers.sanitise import safe
+    from assistant.knowledge.check_report import sentence
+    from assistant.notebook import load
+
+    notebook = load(file)
+    if notebook.problems:
+        kept = f"{len(notebook.statements)} sound statements are used"
+        print(f"goeswith: {safe(sentence(notebook.problems[0])).rstrip('.')} ({kept}).", file=sys.stderr)
+    return notebook
 
 
 def _print(answer: Answer, as_json: bool) -> None:

@@ -22,13 +22,14 @@ OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 class Tonight:
     """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant.
 
-    `guests` and how many of them drink no wine, as last said.
+    `guests` and how many of them drink no wine, as last said; `title` of the evening, if it has one.
     """
 
     wines: tuple[str, ...] = ()
     dishes: tuple[Dish, ...] = ()
     guests: float | None = None
     non_drinkers: float = 0.0
+    title: str = ""
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:

@@ -26,4 +26,4 @@ def set_table(session: Session, file: Path) -> None:
     wines = tuple(dict.fromkeys(line.wine for line in evening.wines))
     dishes = tuple(dish for line in evening.foods for dish in line.dishes)
     guests = float(evening.guests) if evening.guests else None
-    session.lay(Tonight(wines, dishes, guests, float(evening.non_drinkers)))
+    session.lay(Tonight(wines, dishes, guests, float(evening.non_drinkers), evening.title))
