@@ -16,7 +16,7 @@ from assistant.commands import ANSWERED, WRONG_USAGE
 
 LONGEST_ERROR = 200
 ON_THE_TABLE = "an evening file: what is on the table tonight"
-KEPT_IN = "the notebook of what you teach and note (default: one in your data folder)"
+KEPT_IN = "the notebook of what you teach (default: your own)"
 NOT_KEPT = "read and write no notebook"
 
 
@@ -61,7 +61,7 @@ def arguments() -> argparse.ArgumentParser:
     ask.add_argument("--evening", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=ON_THE_TABLE)
     check = commands.add_parser(
         "check",
-        help="check the knowledge, and Turtle or evening files of your own",
+        help="check the knowledge, and files of your own",
         description="Checks the shipped knowledge together with each FILE. A Turtle FILE with the name of "
         "a shipped one that declares some of its terms stands in for it; FILE.toml is an evening.",
     )
@@ -71,15 +71,13 @@ def arguments() -> argparse.ArgumentParser:
     check.add_argument("--json", action="store_true", help="the report as one JSON object")
     evaluate = commands.add_parser(
         "evaluate",
-        help="run the question corpus and print how much of it is read right",
+        help="print how much of the question corpus is read right",
         description="Runs the shipped corpus and holds it against its floors, or runs each FILE instead.",
     )
     evaluate.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a corpus file of your own")
     evaluate.add_argument("--json", action="store_true", help="one JSON object a line, the figures last")
     for command in (ask, plan, check, evaluate):
-        command.add_argument(
-            "--notebook", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=KEPT_IN
-        )
+        command.add_argument("--notebook", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=KEPT_IN)
         command.add_argument("--no-notebook", default=argparse.SUPPRESS, action="store_true", help=NOT_KEPT)
     return parser
 

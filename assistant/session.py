@@ -42,7 +42,7 @@ from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.talk import follow
 from assistant.notebook import Notebook
 from assistant.pairing.engine import Engine
-from assistant.taught.answering import OWN, answered, heard_anew, heeded_in, is_own, spoken_of
+from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.keeper import Keeper
 from assistant.tonight import Tonight, at_table, counted, laid, one_meant
 
@@ -135,7 +135,7 @@ class Session:
         answer = self._answer(frame)
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
-        if (told or (answer.understood and frame.intent not in OWN)) and not self._aside(frame):
+        if (answer.understood or told) and not self._aside(frame):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
             self._talk = stands(frame, picks, avoid, self._talk)
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
@@ -163,7 +163,7 @@ class Session:
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
         old = self._talk.frame.dishes if self._talk else ()
-        if frame.intent == "undo" and not frame.again:  # what was taught is taken back, no turn
+        if is_own(frame, self.taught):
             return True
         return frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
 

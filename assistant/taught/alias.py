@@ -13,6 +13,7 @@ from assistant.taught.telling import Hearing, words
 from assistant.taught.words import taught_words
 
 POURED = ("wine", "preference", "grape")
+REGION = "Region"
 SHORTEST, LONGEST_NAME = 2, 60
 _CURLY = str.maketrans({"“": '"', "”": '"', "‘": "'", "’": "'"})
 _WORD_FIRST = re.compile(r"\w")
@@ -20,7 +21,7 @@ _WORD_FIRST = re.compile(r"\w")
 
 def alias(heard: Hearing) -> Lesson | None:
     """The name and what it stands for, or None where the words give no such pair."""
-    for name, thing in _pairs(untailed(heard.said)):
+    for name, thing in _pairs(heard, untailed(heard.said)):
         about = _meant(heard, thing) if _usable(name) else None
         if about and _reads_back(heard, about):
             label = heard.context.knowledge.label(about)
@@ -40,17 +41,26 @@ def untailed(said: str) -> str:
     return text
 
 
-def _pairs(text: str) -> Iterator[tuple[str, str]]:
+def _pairs(heard: Hearing, text: str) -> Iterator[tuple[str, str]]:
     """Every name with what it may stand for, the likeliest first."""
     for pattern in taught_words().named:
         found = pattern.search(text)
         if not found:
             continue
-        yield bare(found["name"]), found["thing"]
-        if found.end("thing") < found.start("name"):  # `call the malbec the brute`: where the name starts
-            rest = f"{found['thing']} {found['name']}".split()
-            for at in range(len(rest) - 1, 0, -1):
-                yield bare(" ".join(rest[at:])), " ".join(rest[:at])
+        if found.end("thing") + 1 == found.start("name"):  # `call the malbec the brute`: nothing between
+            yield from _split(heard, f"{found['thing']} {found['name']}")
+        else:
+            yield bare(found["name"]), found["thing"]
+
+
+def _split(heard: Hearing, rest: str) -> Iterator[tuple[str, str]]:
+    """`the malbec the brute`: the name starts behind the first thing that is read."""
+    text = heard.keeper.parser.parse(rest).text
+    first = min((r.end for r in text.readings if r.kind in (*EDIBLE, *POURED)), default=0)
+    ones = taught_words().sets["it"]
+    while first < len(text.stems) and text.stems[first] in ones:
+        first += 1
+    yield bare(" ".join(text.words[first:])), " ".join(text.words[:first])
 
 
 def bare(name: str) -> str:
@@ -75,8 +85,9 @@ def _meant(heard: Hearing, thing: str) -> str | None:
     if taught_words().sets["it"].issuperset(stems):
         foods = tuple(dish.main.food for dish in heard.dishes)
         return next(iter((*heard.wines, *foods)), None)
-    found = _concepts(heard, heard.keeper.parser.parse(thing))
-    return found[0] if len(found) == 1 else None
+    frame = heard.keeper.parser.parse(thing)
+    found = _concepts(heard, frame)
+    return found[0] if len(found) == 1 and not any(r.type == REGION for r in frame.text.readings) else None
 
 
 def _concepts(heard: Hearing, frame: Frame) -> list[str]:

@@ -9,6 +9,7 @@ from assistant.answers.record import Answer
 from assistant.language.clean import clean
 from assistant.language.frame import Frame
 from assistant.language.standing import Talk
+from assistant.taught.alias import untailed
 from assistant.taught.keeper import Keeper
 from assistant.taught.listing import listing, whose
 from assistant.taught.note import noted
@@ -21,7 +22,18 @@ from assistant.taught.words import taught_words
 
 TEACH, NOTE, UNDO = "teach", "note", "undo"
 OWN = (TEACH, NOTE)
-ASKING = ("help", "unclear", "teach", "note", "undo", "smalltalk", "why", "wines-for-food", "describe", "myth")
+ASKING = (
+    "help",
+    "unclear",
+    "teach",
+    "note",
+    "undo",
+    "smalltalk",
+    "why",
+    "wines-for-food",
+    "describe",
+    "myth",
+)
 STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
 
 
@@ -31,7 +43,7 @@ def heard_anew(typed: str, keeper: Keeper, talk: Talk | None) -> Frame:
     frame = keeper.parser.parse(meant, standing=standing)
     if meant == typed:
         return frame
-    if frame.intent in (*OWN, UNDO):  # a name that is taught or taken back stands for itself
+    if frame.intent == UNDO or (frame.intent == TEACH and _names(typed)):  # the name stands for itself
         return keeper.parser.parse(typed, standing=standing)
     frame = keeper.overlay.named(frame, typed)
     return replace(frame, text=replace(frame.text, typed=clean(typed).text))
@@ -50,6 +62,12 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
     return frame
 
 
+def _names(typed: str) -> bool:
+    """Whether a text may give a name to something."""
+    text = untailed(typed)
+    return any(pattern.search(text) for pattern in (*taught_words().named, *taught_words().new))
+
+
 def is_own(frame: Frame, keeper: Keeper) -> bool:
     """Whether a frame is told or taken back and asks nothing of what stands."""
     back = frame.intent == UNDO and not frame.again and meant_back(frame, keeper) is not None
@@ -63,10 +81,11 @@ def _line(frame: Frame) -> str | None:
 
 
 def _states(frame: Frame) -> bool:
-    """`that one's mild`: what the host has is like, said and not asked."""
-    text = frame.text
-    states = taught_words().lines["states"].stand_in(text.stems)
-    return states and "?" not in text.typed and has_amounts(text)
+    """`that one's mild`, `call it cab`: what the host has is like or called, said and not asked."""
+    text, lines = frame.text, taught_words().lines
+    states = lines["states"].stand_in(text.stems) and has_amounts(text)
+    names = frame.intent == "unclear" and lines["names"].stand_in(text.stems)
+    return (states or names) and "?" not in text.typed
 
 
 def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | None:
@@ -84,7 +103,7 @@ def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | No
 
 
 def heeded_in(answer: Answer, context: Context, keeper: Keeper) -> Answer:
-    """The answer with the host's voice beside the book's; what was kept last can be taken back right after."""
+    """The answer with the host's voice beside the book's; what was kept last is no longer just kept."""
     if not keeper.keeps:
         return answer
     if context.frame.intent in (*OWN, UNDO):

@@ -40,7 +40,8 @@ def described(group: Sequence[Statement], context: Context) -> str:
         "said": first.said if len(first.said) <= LONGEST else first.said[:LONGEST] + "…",
     }
     kind = first.kind if first.kind in ("alias", "pairing", "profile", "new-food") else "said"
-    return safe(words(context, f"what-{kind}", **fields))
+    but = "-but" if kind == "new-food" and fields["how"] else ""
+    return safe(words(context, f"what-{kind}{but}", **fields))
 
 
 def thing(name: str, context: Context) -> str:

@@ -9,6 +9,7 @@ from assistant.language.parse import Parser
 from assistant.notebook import Notebook, Stated, Statement, add, standing
 from assistant.pairing.engine import Engine
 from assistant.taught.overlay import Overlay, overlay_of
+from assistant.taught.words import taught_words
 
 AUTHOR = "host"
 
@@ -22,6 +23,7 @@ class Keeper:
         self.just: tuple[Statement, ...] = ()
         self.last: Answer | None = None
         self.overlay = Overlay()
+        taught_words()  # now, so that a broken file is told at once
         self._heed()
 
     @property
@@ -39,7 +41,7 @@ class Keeper:
         return standing(self._notebook.statements) if self._notebook else ()
 
     def keep(self, *made: Stated) -> tuple[Problem, ...]:
-        """Saves what was stated, all or nothing; without problems it is on the disk and heeded from now on."""
+        """Saves what was stated, all or nothing; without problems it is on the disk and heeded."""
         wrong = tuple(problem for one in made for problem in one.problems)
         if wrong or self._notebook is None:
             return wrong

@@ -1,4 +1,4 @@
-"""`jen loved 2, hated 4`: a note is kept as said, with the votes it plainly holds, and nothing else is told."""
+"""`jen loved 2, hated 4`: a note is kept as said, with the votes it plainly holds; nothing else is told."""
 
 from __future__ import annotations
 

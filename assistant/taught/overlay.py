@@ -63,7 +63,9 @@ def overlay_of(statements: Sequence[Statement], knowledge: Knowledge) -> Overlay
     return Overlay(names, foods, own, pairings, Phrases({**names, **new}))
 
 
-def _kind(statements: Iterable[Statement], kind: str, known: Mapping[str, object] | None = None) -> list[Statement]:
+def _kind(
+    statements: Iterable[Statement], kind: str, known: Mapping[str, object] | None = None
+) -> list[Statement]:
     """The statements of a kind; with `known`, those that are about nothing else."""
     found = (s for s in statements if s.kind == kind)
     return [s for s in found if known is None or all(one in known for one in s.about)]

@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assistant.answers.context import Context
 from assistant.answers.judge import judged
 from assistant.answers.wording import listed
+from assistant.pairing.engine import single
 from assistant.taught.lesson import Lesson, told
 from assistant.taught.note import other
+from assistant.taught.profile import unused
 from assistant.taught.telling import Hearing, wine_ids, words
 from assistant.taught.words import taught_words
 
 NEAR = 2
+GOOD = "band/good"
 
 
 def pairing(heard: Hearing) -> Lesson | None:
     """What the host thinks of a pair, or None where no one pair or no one verdict is named."""
-    context, wines = heard.context, wine_ids(heard.context)
+    context, wines = _with_dish(heard.context), wine_ids(heard.context)
     verdict = verdict_in(heard.stems)
     if len(context.frame.dishes) != 1 or not wines or not verdict or _compares(heard, wines):
         return None
@@ -23,7 +28,16 @@ def pairing(heard: Hearing) -> Lesson | None:
     made = told(heard, "pairing", (*wines, *foods), {"verdict": verdict})
     fields = {"dish": context.dish_name(), "wines": listed([context.knowledge.label(w) for w in wines])}
     say = words(context, "pairing", verdict=context.knowledge.label(verdict), **fields)
-    return Lesson((made,), say, tuple(_beside_book(context, wine, verdict) for wine in wines))
+    lines = [_beside_book(context, wine, verdict) for wine in wines]
+    return Lesson((made,), say, (*lines, *unused(context, ())))
+
+
+def _with_dish(context: Context) -> Context:
+    """The context with the one food named as a dish, where words such as `doesn't like` took it off."""
+    foods = {r.id for r in context.frame.text.readings if r.type == "Food"}
+    if context.frame.dishes or len(foods) != 1:
+        return context
+    return replace(context, frame=replace(context.frame, dishes=(single(foods.pop()),)))
 
 
 def _compares(heard: Hearing, wines: tuple[str, ...]) -> bool:
@@ -34,9 +48,10 @@ def _compares(heard: Hearing, wines: tuple[str, ...]) -> bool:
 def verdict_in(stems: tuple[str, ...]) -> str | None:
     """The band of the first word that says how it went; a word of denial before it turns it."""
     said = taught_words()
-    at = next((i for i, stem in enumerate(stems) if stem in said.verdicts), None)
+    none = said.sets["before_none"]
+    at = next((i for i, s in enumerate(stems) if s in said.verdicts and not none & {*stems[i - 1 : i]}), None)
     if at is None:
-        return None
+        return GOOD if said.sets["weak"].intersection(stems) else None
     denied = said.sets["deny"].intersection(stems[max(0, at - NEAR) : at])
     return other(said.verdicts[stems[at]]) if denied else said.verdicts[stems[at]]
 

@@ -6,7 +6,8 @@ from collections.abc import Collection, Mapping
 
 from assistant.answers.context import Context
 from assistant.answers.wording import listed
-from assistant.language.frame import Text
+from assistant.language.fold import key
+from assistant.language.frame import Reading, Text
 from assistant.language.sorting import EDIBLE
 from assistant.notebook import Stated
 from assistant.taught.lesson import Lesson, told
@@ -26,7 +27,7 @@ def has_amounts(text: Text) -> bool:
 
 def amounts_in(text: Text, skipped: Collection[int] = ()) -> tuple[dict[str, float], set[int]]:
     """Amounts per 100 g by quantity, and the positions of the words that gave them."""
-    named = {i for r in text.readings if r.kind in (*EDIBLE, *POURED) for i in range(r.start, r.end)}
+    named = {i for r in text.readings if _is_name(r) for i in range(r.start, r.end)}
     milk = {i for i, stem in enumerate(text.stems) if stem in taught_words().milk and _of_milk(text, i)}
     found: dict[str, float] = {}
     used = set()
@@ -38,6 +39,12 @@ def amounts_in(text: Text, skipped: Collection[int] = ()) -> tuple[dict[str, flo
             for name, amount in amounts.items():  # what is said twice counts once, as it was said strongest
                 found[name] = max(found.get(name, 0.0), amount * by, key=abs)
     return {name: amount for name, amount in found.items() if amount}, used
+
+
+def _is_name(reading: Reading) -> bool:
+    """Whether it names a food or wine; `garlicky` and `spicy` only say what something is like."""
+    taste = len(key(reading.text)) == 1 and key(reading.text)[0] in taught_words().amounts
+    return reading.kind in (*EDIBLE, *POURED) and not taste
 
 
 def _of_milk(text: Text, at: int) -> bool:
@@ -70,8 +77,11 @@ def profile(heard: Hearing) -> Lesson | None:
     """What a food of the host's is like, or None where no food or no word for it is named."""
     amounts, used = amounts_in(heard.context.frame.text)
     food = _subject(heard)
-    if food is None or not amounts:
+    if food is None or not amounts or taught_words().sets["no_taste"].intersection(heard.stems):
         return None
+    name = _own_name(heard.context.frame.text, food)
+    if name:
+        return as_new(heard, name, food, amounts, used)
     label = heard.context.knowledge.label(food)
     say = words(heard.context, "profile", food=label, how=how(amounts))
     line = words(heard.context, "profile-line", food=label)
@@ -86,7 +96,27 @@ def _subject(heard: Hearing) -> str | None:
     if not any(r.kind in EDIBLE for r in frame.text.readings):
         points = taught_words().sets["it"].intersection(frame.text.stems)
         return heard.dishes[0].main.food if points and heard.dishes else None
-    return frame.dishes[0].main.food if frame.dishes else None
+    food = frame.dishes[0].main.food if frame.dishes else None
+    return food if food in {r.id for r in frame.text.readings} else None
+
+
+def _own_name(text: Text, food: str) -> str:
+    """`quandong chutney`: the name of a food with the unread words right before it; empty without any."""
+    reading = next((r for r in text.readings if r.id == food), None)
+    start = reading.start if reading else 0
+    while start and text.words[start - 1] in text.left_out:
+        start -= 1
+    return " ".join(text.words[start : reading.end]) if reading and start < reading.start else ""
+
+
+def as_new(heard: Hearing, name: str, like: str, amounts: Amounts, used: Collection[int]) -> Lesson:
+    """The lesson of a food of the host's own: what it is like, and how it differs."""
+    context = heard.context
+    fields = {"name": f"“{name}”", "like": context.knowledge.label(like), "how": how(amounts)}
+    say = words(context, "new-food-but" if fields["how"] else "new-food", **fields)
+    made = (told(heard, "new-food", (name,), {"like": like}), *statements(heard, name, amounts))
+    line = words(context, "new-food-line", name=name)
+    return Lesson(made, say, (line, *unused(context, used, name)))
 
 
 def unused(context: Context, used: Collection[int], named: str = "") -> tuple[str, ...]:

@@ -25,7 +25,11 @@ Voice = Mapping[str, Any]
 
 def with_voices(answer: Answer, frame: Frame, keeper: Keeper, context: Context) -> Answer:
     """The answer with what the host taught of the same things, and the answer remembered."""
-    found = [*_named(frame, keeper, context), *_tasted(frame, keeper, context), *_paired(frame, keeper, context)]
+    found = [
+        *_named(frame, keeper, context),
+        *_tasted(frame, keeper, context),
+        *_paired(frame, keeper, context),
+    ]
     voices = tuple(dict(voice) for voice in found[:MOST_SAID])
     return replace(with_lines(answer, [voice["says"] for voice in voices]), voices=voices)
 
@@ -43,11 +47,18 @@ def _newest(keeper: Keeper, kind: str) -> Iterator[Statement]:
 
 def _named(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
     """What a name of the host's own stands for, where it was used."""
-    for one in _newest(keeper, "alias"):
-        name = str(one.value["alias"])
-        if name in keeper.overlay.names and Phrases({name: ""}).replaced(frame.text.typed) != frame.text.typed:
-            fields = {"name": name, "thing": thing(one.about[0], context), "date": date(context, one.when)}
+    for one in (*_newest(keeper, "alias"), *_newest(keeper, "new-food")):
+        name, stands_for = _name_of(one)
+        if Phrases({name: ""}).replaced(frame.text.typed) != frame.text.typed and stands_for:
+            fields = {"name": name, "thing": thing(stands_for, context), "date": date(context, one.when)}
             yield _voice(one, words(context, "you-call", **fields))
+
+
+def _name_of(one: Statement) -> tuple[str, str]:
+    """The name that a statement gives, and the id of what it stands for."""
+    if one.kind == "alias":
+        return str(one.value["alias"]), one.about[0]
+    return one.about[0], str(one.value.get("like", ""))
 
 
 def _tasted(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:

@@ -31,6 +31,7 @@ class TaughtWords:
     sets: Mapping[str, frozenset[str]]
     named: tuple[re.Pattern[str], ...]
     new: tuple[re.Pattern[str], ...]
+    is_a: re.Pattern[str]
     tails: tuple[str, ...]
     sorts: tuple[str, ...]
     lines: Mapping[str, Lines]
@@ -59,6 +60,7 @@ def _words(tables: Mapping[str, Any]) -> TaughtWords:
         sets={name: _stems(words) for name, words in tables["words"].items()},
         named=tuple(map(_pattern, tables["names"]["templates"])),
         new=tuple(map(_pattern, tables["new"]["templates"])),
+        is_a=_pattern(tables["new"]["is"]),
         tails=tuple(sorted(tables["names"]["tails"], key=len, reverse=True)),
         sorts=tuple(tables["new"]["sorts"]),
         lines={name: Lines(lines) for name, lines in tables["lines"].items()},
