@@ -104,6 +104,7 @@ class Session:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
         self.tonight = self._given
+        self.taught.new_conversation()
 
     def lay(self, tonight: Tonight) -> None:
         """Sets the table of the evening; every new conversation starts with it."""

@@ -193,6 +193,26 @@ def test_a_food_with_an_unread_word_before_it_is_another_food(talk: Talk) -> Non
     assert talk().ask("what goes with quandong chutney").dish != before.dish
 
 
+def test_what_is_said_of_a_new_food_is_not_said_of_what_it_is_like(talk: Talk, file: Path) -> None:
+    before = talk().ask("does brie go with syrah")
+    talk().ask("new cheese: vexley, like brie but stronger")
+    assert talk().ask("the vexley we buy is really salty, store that please").say == "Kept: your vexley is saltier."
+    talk().ask("remember that my guests love vexley with syrah")
+    after = talk().ask("does brie go with syrah")
+    assert (after.text, after.picks) == (before.text, before.picks)
+    text = talk().ask("does vexley go with syrah").text
+    assert "You say: good with Syrah" in text
+    assert "Tasted as you taught: vexley stronger" in text
+
+
+def test_a_pair_may_be_what_stands(talk: Talk, file: Path) -> None:
+    opened = talk()
+    opened.ask("what goes with gouda")
+    opened.ask("remember my guests always love it with syrah")
+    (kept,) = told(file)
+    assert (kept.kind, kept.about) == ("pairing", ("wine/syrah", "food/gouda"))
+
+
 def test_what_cannot_be_used_is_kept_as_a_note(talk: Talk, file: Path) -> None:
     answer = talk().ask("Learn this: I never serve port before nine o'clock")
     assert answer.say == "Kept as a note: I cannot use it in answers yet."
@@ -227,6 +247,13 @@ def test_an_undo_of_talk_stays_one(talk: Talk, file: Path) -> None:
     opened.ask("what goes with brie")
     opened.ask("what goes with oysters")
     assert "Brie" in opened.ask("go back").text
+    assert len(told(file)) == 1
+
+
+def test_what_was_never_said_is_not_found(talk: Talk, file: Path) -> None:
+    talk().ask("jot down table two asked about decaf")
+    answer = talk().ask("delete the note I just made about Sheila")
+    assert (answer.say, answer.understood) == ("I find nothing of that in the notebook.", False)
     assert len(told(file)) == 1
 
 

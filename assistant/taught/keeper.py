@@ -7,6 +7,7 @@ from assistant.knowledge.problems import Problem
 from assistant.knowledge.store import Knowledge
 from assistant.language.parse import Parser
 from assistant.notebook import Notebook, Stated, Statement, add, standing
+from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.taught.overlay import Overlay, overlay_of
 from assistant.taught.words import taught_words
@@ -35,6 +36,14 @@ class Keeper:
     def knowledge(self) -> Knowledge:
         """The knowledge that what is taught is held against."""
         return self._engine.knowledge
+
+    def new_conversation(self) -> None:
+        """Forgets what was said last; what was taught stands."""
+        self.just, self.last = (), None
+
+    def own_food(self, dish: Dish) -> str:
+        """The name of the host's own food that a dish is, or an empty text."""
+        return dish.called if any(food.name == dish.called for food in self.overlay.foods) else ""
 
     def told(self) -> tuple[Statement, ...]:
         """The statements that stand, in the order they were made."""

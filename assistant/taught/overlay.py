@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from assistant.knowledge.store import Knowledge
@@ -58,14 +58,12 @@ def overlay_of(statements: Sequence[Statement], knowledge: Knowledge) -> Overlay
         if s.value.get("like") in known
     )
     new = {food.name: knowledge.label(food.like) for food in foods}
-    pairings = tuple(_kind(statements, "pairing", known))
+    pairings = tuple(_kind(statements, "pairing", {*known, *new}))
     own = {food: added for food, added in amounts.items() if food in known}
     return Overlay(names, foods, own, pairings, Phrases({**names, **new}))
 
 
-def _kind(
-    statements: Iterable[Statement], kind: str, known: Mapping[str, object] | None = None
-) -> list[Statement]:
+def _kind(statements: Iterable[Statement], kind: str, known: Container[str] | None = None) -> list[Statement]:
     """The statements of a kind; with `known`, those that are about nothing else."""
     found = (s for s in statements if s.kind == kind)
     return [s for s in found if known is None or all(one in known for one in s.about)]

@@ -20,11 +20,13 @@ GOOD = "band/good"
 
 def pairing(heard: Hearing) -> Lesson | None:
     """What the host thinks of a pair, or None where no one pair or no one verdict is named."""
-    context, wines = _with_dish(heard.context), wine_ids(heard.context)
+    context, wines = _with_dish(heard), wine_ids(heard.context)
     verdict = verdict_in(heard.stems)
     if len(context.frame.dishes) != 1 or not wines or not verdict or _compares(heard, wines):
         return None
-    foods = tuple(part.food for part in context.frame.dishes[0].parts)
+    dish = context.frame.dishes[0]
+    own = heard.keeper.own_food(dish)
+    foods = (own,) if own else tuple(part.food for part in dish.parts)
     made = told(heard, "pairing", (*wines, *foods), {"verdict": verdict})
     fields = {"dish": context.dish_name(), "wines": listed([context.knowledge.label(w) for w in wines])}
     say = words(context, "pairing", verdict=context.knowledge.label(verdict), **fields)
@@ -32,12 +34,17 @@ def pairing(heard: Hearing) -> Lesson | None:
     return Lesson((made,), say, (*lines, *unused(context, ())))
 
 
-def _with_dish(context: Context) -> Context:
-    """The context with the one food named as a dish, where words such as `doesn't like` took it off."""
+def _with_dish(heard: Hearing) -> Context:
+    """The context with the one food named as a dish, where words such as `doesn't like` took it off.
+
+    Where no food is named, the dish that stands is meant.
+    """
+    context = heard.context
     foods = {r.id for r in context.frame.text.readings if r.type == "Food"}
-    if context.frame.dishes or len(foods) != 1:
+    if context.frame.dishes or len(foods) > 1:
         return context
-    return replace(context, frame=replace(context.frame, dishes=(single(foods.pop()),)))
+    dishes = (single(foods.pop()),) if foods else heard.dishes
+    return replace(context, frame=replace(context.frame, dishes=dishes))
 
 
 def _compares(heard: Hearing, wines: tuple[str, ...]) -> bool:

@@ -82,7 +82,8 @@ def profile(heard: Hearing) -> Lesson | None:
     name = _own_name(heard.context.frame.text, food)
     if name:
         return as_new(heard, name, food, amounts, used)
-    label = heard.context.knowledge.label(food)
+    known = food in heard.context.knowledge.digest
+    label = heard.context.knowledge.label(food) if known else food
     say = words(heard.context, "profile", food=label, how=how(amounts))
     line = words(heard.context, "profile-line", food=label)
     return Lesson(statements(heard, food, amounts), say, (line, *unused(heard.context, used)))
@@ -96,7 +97,10 @@ def _subject(heard: Hearing) -> str | None:
     if not any(r.kind in EDIBLE for r in frame.text.readings):
         points = taught_words().sets["it"].intersection(frame.text.stems)
         return heard.dishes[0].main.food if points and heard.dishes else None
+    own = heard.keeper.own_food(frame.dishes[0]) if frame.dishes else ""
     food = frame.dishes[0].main.food if frame.dishes else None
+    if own:
+        return own
     return food if food in {r.id for r in frame.text.readings} else None
 
 

@@ -12,6 +12,7 @@ from assistant.answers.wording import listed
 from assistant.language.frame import Frame
 from assistant.language.phrases import Phrases
 from assistant.notebook import Statement
+from assistant.pairing.dish import Dish
 from assistant.taught.describe import amounts, groups, thing
 from assistant.taught.keeper import Keeper
 from assistant.taught.profile import how
@@ -81,23 +82,29 @@ def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
         return
     seen: set[tuple[str, ...]] = set()
     for one in reversed(keeper.overlay.pairings):
-        said = _of(one, frame, context)
+        said = _of(one, frame, keeper, context)
         if said and one.about not in seen:
             seen.add(one.about)
             fields = {"verdict": context.knowledge.label(str(one.value["verdict"])), "thing": said}
             yield _voice(one, words(context, "you-say", date=date(context, one.when), **fields))
 
 
-def _of(one: Statement, frame: Frame, context: Context) -> str:
+def _of(one: Statement, frame: Frame, keeper: Keeper, context: Context) -> str:
     """The other half of the pair in words, where the statement is about what the frame is about."""
-    styles_of, label = context.knowledge.styles_of, context.knowledge.label
+    styles_of = context.knowledge.styles_of
     wines = [name for name in one.about if styles_of(name)]
     foods = [name for name in one.about if name not in wines]
     named = {style for wine in frame.wines for style in styles_of(wine)}
     poured = {style for wine in wines for style in styles_of(wine)}
-    eaten = any({part.food for part in dish.parts} == set(foods) for dish in frame.dishes)
+    eaten = any(_foods(dish, keeper) == set(foods) for dish in frame.dishes)
     if frame.dishes and (not eaten or (frame.wines and not named & poured)):
         return ""
     if not frame.dishes and not named & poured:
         return ""
-    return listed([label(name) for name in (wines if frame.dishes else foods)])
+    return listed([thing(name, context) for name in (wines if frame.dishes else foods)])
+
+
+def _foods(dish: Dish, keeper: Keeper) -> set[str]:
+    """What a dish is made of, or the name of the host's own food that it is."""
+    own = keeper.own_food(dish)
+    return {own} if own else {part.food for part in dish.parts}
