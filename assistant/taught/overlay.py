@@ -39,6 +39,11 @@ class Overlay:
         """The text with the host's names as the knowledge has them."""
         return self.phrases.replaced(typed)
 
+    def amounts_of(self, name: str) -> Amounts:
+        """The amounts put on a food, by its id or by the host's own name for it."""
+        own = {food.name: food.amounts for food in self.foods}
+        return self.amounts.get(name) or own.get(name) or {}
+
     def named(self, frame: Frame, typed: str) -> Frame:
         """The frame with the foods of the host's own, named in the text, called and tasted as taught."""
         for food in self.foods:

@@ -13,7 +13,7 @@ from assistant.language.frame import Frame
 from assistant.language.phrases import Phrases
 from assistant.notebook import Statement
 from assistant.pairing.dish import Dish
-from assistant.taught.describe import amounts, groups, thing
+from assistant.taught.describe import thing
 from assistant.taught.keeper import Keeper
 from assistant.taught.profile import how
 from assistant.taught.telling import date, with_lines, words
@@ -68,12 +68,11 @@ def _tasted(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
         return
     eaten = {part.food: context.knowledge.label(part.food) for dish in frame.dishes for part in dish.parts}
     eaten |= {dish.called: dish.called for dish in frame.dishes if dish.called}
-    for group in groups(keeper.told()):
-        profiles = [one for one in group if one.kind == "profile" and one.about[0] in eaten]
-        if profiles:
-            fields = {"food": eaten[profiles[0].about[0]], "how": how(amounts(profiles))}
-            when = date(context, profiles[0].when)
-            yield _voice(profiles[0], words(context, "you-said-of", date=when, **fields))
+    newest = {one.about[0]: one for one in keeper.told() if one.kind == "profile"}
+    for name in (name for name in eaten if name in newest):
+        fields = {"food": eaten[name], "how": how(keeper.overlay.amounts_of(name))}
+        when = date(context, newest[name].when)
+        yield _voice(newest[name], words(context, "you-said-of", date=when, **fields))
 
 
 def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
