@@ -25,6 +25,8 @@ def meant_back(frame: Frame, keeper: Keeper) -> Group | None:
         return None
     named = [*(r.id for r in frame.text.readings), *_content(frame)]
     speaks = taught_words().lines["taught"].stand_in(frame.text.stems)
+    if speaks and not named and taught_words().sets["all"].intersection(frame.text.stems):
+        return tuple(one for one in keeper.told() if not one.withdraws)
     if not named:
         return _last(keeper) if keeper.just or speaks else None
     sure = speaks or bool(keeper.just)
@@ -69,5 +71,7 @@ def take_back(context: Context, keeper: Keeper, group: Group) -> Answer:
     keeper.just = ()
     after = verdicts(context)
     changed = sum(after[pair] != verdict for pair, verdict in before.items())
-    say = words(context, "withdrawn", what=described(group, context))
+    count = len(groups(group))
+    said = {"what": described(group, context), "count": count}
+    say = words(context, "withdrawn-all" if count > 1 else "withdrawn", **said)
     return plain(context, say, changes(context, changed))

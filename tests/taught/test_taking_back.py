@@ -69,3 +69,12 @@ def test_whose_word_it_is(talk: Talk) -> None:
     assert opened.ask("who says that, you or me").say == "The book says that, not you."
     opened.ask("does gouda go with syrah")
     assert "You say: good with Syrah" in opened.ask("who says that, you or me").text
+
+
+def test_everything_is_taken_back_at_once(talk: Talk, file: Path) -> None:
+    opened = talk()
+    opened.ask("i always do gouda with syrah and people love it, remember that")
+    opened.ask("jot down table two asked about decaf")
+    opened.ask("what goes with brie")
+    assert opened.ask("forget everything I taught you").say == "Taken back: all 2 things."
+    assert told(file) == []
