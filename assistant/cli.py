@@ -16,6 +16,8 @@ from assistant.commands import ANSWERED, WRONG_USAGE
 
 LONGEST_ERROR = 200
 ON_THE_TABLE = "an evening file: what is on the table tonight"
+KEPT_IN = "the notebook of what you teach (default: your own)"
+NOT_KEPT = "read and write no notebook"
 
 
 class OneSentence(argparse.ArgumentParser):
@@ -36,6 +38,8 @@ def arguments() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"goeswith {__version__}")
     parser.add_argument("--evening", type=Path, metavar="FILE", help=ON_THE_TABLE)
+    parser.add_argument("--notebook", type=Path, metavar="FILE", help=KEPT_IN)
+    parser.add_argument("--no-notebook", action="store_true", help=NOT_KEPT)
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     ask = commands.add_parser(
         "ask",
@@ -58,7 +62,7 @@ def arguments() -> argparse.ArgumentParser:
     ask.add_argument("--evening", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=ON_THE_TABLE)
     check = commands.add_parser(
         "check",
-        help="check the knowledge, and Turtle or evening files of your own",
+        help="check the knowledge, and files of your own",
         description="Checks the shipped knowledge together with each FILE. A Turtle FILE with the name of "
         "a shipped one that declares some of its terms stands in for it; FILE.toml is an evening.",
     )
@@ -68,11 +72,14 @@ def arguments() -> argparse.ArgumentParser:
     check.add_argument("--json", action="store_true", help="the report as one JSON object")
     evaluate = commands.add_parser(
         "evaluate",
-        help="run the question corpus and print how much of it is read right",
+        help="print how much of the question corpus is read right",
         description="Runs the shipped corpus and holds it against its floors, or runs each FILE instead.",
     )
     evaluate.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a corpus file of your own")
     evaluate.add_argument("--json", action="store_true", help="one JSON object a line, the figures last")
+    for command in (ask, plan, check, evaluate):
+        command.add_argument("--notebook", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=KEPT_IN)
+        command.add_argument("--no-notebook", default=argparse.SUPPRESS, action="store_true", help=NOT_KEPT)
     return parser
 
 
@@ -80,6 +87,15 @@ def _count(text: str) -> int:
     if not (text.isascii() and text.isdigit() and len(text) < 19) or not int(text):
         raise argparse.ArgumentTypeError(f"{text[:20]!r} is not a whole number of 1 or more")
     return int(text)
+
+
+def notebook_of(options: argparse.Namespace) -> Path | None:
+    """The file of the notebook that is used, or None where none is."""
+    if options.no_notebook:
+        return None
+    from assistant.notebook.place import place
+
+    return place(options.notebook)
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -94,10 +110,12 @@ def main(argv: Sequence[str] | None = None) -> int:
         if options.command == "check":
             return commands.check(options.files, options.json)
         if options.command == "plan":
-            return commands.plan(options.file, options.json, options.handout)
+            return commands.plan(options.file, options.json, options.handout, notebook_of(options))
         if options.command == "evaluate":
             return commands.evaluate(options.files, options.json)
-        return commands.ask(options) if options.command == "ask" else commands.chat(options.evening)
+        if options.command == "ask":
+            return commands.ask(options, notebook_of(options))
+        return commands.chat(options.evening, notebook_of(options))
     except KnowledgeError as error:
         for problem in error.problems:
             print(f"goeswith: {problem}", file=sys.stderr)

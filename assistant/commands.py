@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from assistant.answers.record import Answer
     from assistant.evening.records import Evening
     from assistant.knowledge.problems import KnowledgeError, Problem
+    from assistant.notebook import Notebook
     from assistant.session import Session
 
 ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
@@ -24,20 +25,21 @@ SOUND, PROBLEMS = ANSWERED, ASKED_BACK
 EVENING = ".toml"
 
 
-def chat(evening: Path | None) -> int:
-    """The chat on a terminal; elsewhere one question a line."""
+def chat(evening: Path | None, notebook: Path | None = None) -> int:
+    """The chat on a terminal; elsewhere one question a line. Without a notebook nothing is kept."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
-        return _lines(sys.stdin, False, 3, evening)
+        return _lines(sys.stdin, False, _session(3, evening, notebook))
     from assistant.chat.loop import chat as talk
 
-    return talk(evening)
+    return talk(evening, notebook)
 
 
-def ask(options: argparse.Namespace) -> int:
+def ask(options: argparse.Namespace, notebook: Path | None = None) -> int:
     """Answers the question, or one a line from standard input."""
+    session = _session(options.top, options.evening, notebook)
     if not options.question:
-        return _lines(sys.stdin, options.json, options.top, options.evening)
-    answer = _session(options.top, options.evening).ask(" ".join(options.question))
+        return _lines(sys.stdin, options.json, session)
+    answer = session.ask(" ".join(options.question))
     _print(answer, options.json)
     return ANSWERED if answer.understood else ASKED_BACK
 
@@ -71,7 +73,7 @@ def _of_evenings(files: Sequence[Path]) -> tuple[Problem, ...]:
     return evening_problems(files, _session(top=3), datetime.now().astimezone())
 
 
-def plan(file: Path, as_json: bool, handout: Path | None = None) -> int:
+def plan(file: Path, as_json: bool, handout: Path | None = None, notebook: Path | None = None) -> int:
     """Plans the evening in a file; `handout` is where its sheets to print go."""
     from assistant.answers.sanitise import safe, safe_record
     from assistant.evening.text import text
@@ -79,7 +81,7 @@ def plan(file: Path, as_json: bool, handout: Path | None = None) -> int:
     from assistant.knowledge.problems import KnowledgeError
 
     try:
-        evening, record = _planned(file, handout)
+        evening, record = _planned(file, handout, notebook)
     except KnowledgeError as error:
         return _unusable(error)
     except HandoutError as error:
@@ -92,7 +94,7 @@ def plan(file: Path, as_json: bool, handout: Path | None = None) -> int:
     return PROBLEMS if record["problems"] else SOUND
 
 
-def _planned(file: Path, handout: Path | None) -> tuple[Evening, dict[str, Any]]:
+def _planned(file: Path, handout: Path | None, notebook: Path | None) -> tuple[Evening, dict[str, Any]]:
     """The evening and its plan, its sheets written where they are asked for.
 
     Raises KnowledgeError for the file, HandoutError where the sheets cannot be written.
@@ -105,7 +107,7 @@ def _planned(file: Path, handout: Path | None) -> tuple[Evening, dict[str, Any]]
     from assistant.waiting import Waiting
 
     place = target(handout) if handout else None
-    session, now = _session(top=3), datetime.now().astimezone()
+    session, now = _session(3, None, notebook), datetime.now().astimezone()
     evening = read_evening(file, session, now)
     waiting = Waiting(wording()("text", "tasting", done="{done}", of="{of}"))
     record = planned(evening, session, local(now, evening), waiting)
@@ -145,9 +147,8 @@ def _unusable(error: KnowledgeError) -> int:
     return WRONG_USAGE
 
 
-def _lines(lines: Iterable[str], as_json: bool, top: int, evening: Path | None) -> int:
+def _lines(lines: Iterable[str], as_json: bool, session: Session) -> int:
     """One answer a line; an empty line starts a new conversation."""
-    session = _session(top, evening)
     code = ANSWERED
     for line in lines:
         if not line.strip():
@@ -159,19 +160,37 @@ def _lines(lines: Iterable[str], as_json: bool, top: int, evening: Path | None) 
     return code
 
 
-def _session(top: int, evening: Path | None = None) -> Session:
-    """A session, with the evening's wines and foods on the table. Raises KnowledgeError for a bad file."""
+def _session(top: int, evening: Path | None = None, notebook: Path | None = None) -> Session:
+    """A session, with the evening's wines and foods on the table and a notebook.
+
+    Raises KnowledgeError for a bad evening file.
+    """
     from assistant.knowledge.collector import loading
 
     with loading():
         from assistant.session import Session
 
-        session = Session(top=top)
+        session = Session(top=top, notebook=opened(notebook))
     if evening is not None:
         from assistant.evening.table import set_table
 
         set_table(session, evening)
     return session
+
+
+def opened(file: Path | None) -> Notebook | None:
+    """The notebook in a file; of a damaged one what is sound, after one sentence on standard error."""
+    if file is None:
+        return None
+    from assistant.answers.sanitise import safe
+    from assistant.knowledge.check_report import sentence
+    from assistant.notebook import load
+
+    notebook = load(file)
+    if notebook.problems:
+        kept = f"{len(notebook.statements)} sound statements are used"
+        print(f"goeswith: {safe(sentence(notebook.problems[0])).rstrip('.')} ({kept}).", file=sys.stderr)
+    return notebook
 
 
 def _print(answer: Answer, as_json: bool) -> None:

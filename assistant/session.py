@@ -42,7 +42,10 @@ from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.talk import follow
+from assistant.notebook import Notebook
 from assistant.pairing.engine import Engine
+from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
+from assistant.taught.keeper import Keeper
 from assistant.tonight import Tonight, at_table, counted, dated, laid, one_meant
 
 Builder = Callable[[Context], Answer]
@@ -87,12 +90,15 @@ ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
 class Session:
     """Answers questions one after another; each may follow on from the one before."""
 
-    def __init__(self, knowledge: Knowledge | None = None, top: int = 3) -> None:
+    def __init__(
+        self, knowledge: Knowledge | None = None, top: int = 3, notebook: Notebook | None = None
+    ) -> None:
         with loading():
             self.knowledge = knowledge or shipped()
             self.engine = Engine(self.knowledge)
             self.parser = Parser(self.knowledge)
             self.wording = Wording()
+        self.taught = Keeper(notebook, self.parser, self.engine)
         self.top = top
         self._talk: Talk | None = None
         self._puzzle: Frame | None = None
@@ -103,6 +109,7 @@ class Session:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
         self.tonight = self._given
+        self.taught.new_conversation()
 
     def lay(self, tonight: Tonight) -> None:
         """Sets the table of the evening; every new conversation starts with it."""
@@ -139,12 +146,15 @@ class Session:
             self._talk = stands(frame, picks, avoid, self._talk)
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
+        answer = heeded_in(answer, self._context(frame), self.taught)
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
 
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
-        frame = self.parser.parse(question, standing=self._talk is not None)
+        frame = spoken_of(heard_anew(question, self.taught, self._talk), self.taught)
         frame = heeded(frame, self._cautioned, self.parser.topics.by_id, self.knowledge.label(WITHOUT))
+        if is_own(frame, self.taught):
+            return self._pourable(frame)
         frame = self._pourable(self._followed(frame))
         return at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
 
@@ -159,6 +169,8 @@ class Session:
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
         old = self._talk.frame.dishes if self._talk else ()
+        if is_own(frame, self.taught):
+            return True
         return frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
 
     def _pourable(self, frame: Frame) -> Frame:
@@ -166,11 +178,17 @@ class Session:
         poured = tuple(w for w in frame.wines if self.knowledge.styles_of(w))
         return replace(frame, wines=poured)
 
-    def _answer(self, frame: Frame) -> Answer:
+    def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id
-        context = Context(frame, self.engine, self.wording, topics, self.top, self.tonight)
+        return Context(frame, self.engine, self.wording, topics, self.top, self.tonight)
+
+    def _answer(self, frame: Frame) -> Answer:
+        context = self._context(frame)
         if not frame.text.typed:
             return small.unclear(context, "empty")
+        own = answered(context, self.taught, self._talk)
+        if own is not None:
+            return own
         if frame.again:
             return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)
         if says(frame, "overview") and self.tonight.wines and self.tonight.dishes and not frame.topics:

@@ -26,7 +26,8 @@ OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 class Tonight:
     """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant.
 
-    `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said.
+    `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
+    `title` of the evening, if it has one.
     """
 
     wines: tuple[str, ...] = ()
@@ -35,6 +36,7 @@ class Tonight:
     non_drinkers: float = 0.0
     start: datetime | None = None
     needs: tuple[Asked, ...] = ()
+    title: str = ""
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:

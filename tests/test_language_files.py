@@ -22,6 +22,7 @@ from assistant.language import (
     quantities,
     small_words,
 )
+from assistant.taught import words
 
 READERS = (
     wording,
@@ -33,6 +34,7 @@ READERS = (
     eating,
     profile,
     quantities,
+    words,
 )
 KEPT = (
     small_words.small_words,
@@ -42,6 +44,7 @@ KEPT = (
     eating.eating_words,
     profile.profile_words,
     quantities.quantity_words,
+    words.taught_words,
 )
 LANGUAGE = sorted(file.name for file in (corpus_dir() / "language").iterdir())
 WHOLE = [name for name in LANGUAGE if name.endswith(".toml")]

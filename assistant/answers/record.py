@@ -37,7 +37,8 @@ class Item:
 class Answer:
     """What a question gets back. `say` is spoken, `text` printed; the rest is for programs.
 
-    `also`: the records of further questions in the line; `left_for_next`: those not answered yet.
+    `also`: the records of further questions in the line; `left_for_next`: those not answered yet;
+    `voices`: what the host taught of the same things.
     """
 
     question: str
@@ -57,6 +58,7 @@ class Answer:
     tied: tuple[str, ...] = ()
     also: tuple[dict[str, Any], ...] = ()
     left_for_next: tuple[str, ...] = ()
+    voices: tuple[dict[str, Any], ...] = ()
     seconds: float = 0.0
     understood: bool = True
 

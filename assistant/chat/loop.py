@@ -30,10 +30,10 @@ STYLE = Style.from_dict({"prompt": "bold", "say": "bold", "rest": ""})
 LEAVE = {"quit", "exit", "bye", ":q"}
 
 
-def chat(evening: Path | None = None) -> int:
+def chat(evening: Path | None = None, notebook: Path | None = None) -> int:
     """Runs the chat until Ctrl-D, with the evening of a file on the table; returns the exit code."""
     loading = ThreadPoolExecutor(1)
-    session = loading.submit(_load, evening)
+    session = loading.submit(_load, evening, notebook)
     prompt = _prompt_session(session)
     try:
         return _talk(prompt, session)
@@ -41,13 +41,14 @@ def chat(evening: Path | None = None) -> int:
         loading.shutdown(wait=False, cancel_futures=True)
 
 
-def _load(evening: Path | None) -> Session:
+def _load(evening: Path | None, notebook: Path | None = None) -> Session:
+    from assistant.commands import opened
     from assistant.knowledge.collector import loading
 
     with loading():
         from assistant.session import Session
 
-        ready = Session()
+        ready = Session(notebook=opened(notebook))
         ready.ask("brie")  # the first answer pays for what loads late
         ready.new_conversation()
     if evening is not None:

@@ -28,4 +28,6 @@ def set_table(session: Session, file: Path) -> None:
     dishes = tuple(dish for line in evening.foods for dish in line.dishes)
     guests = float(evening.guests) if evening.guests else None
     needs = tuple(Asked(need.guest, said) for need in evening.needs for said in need.needs)
-    session.lay(Tonight(wines, dishes, guests, float(evening.non_drinkers), evening.start, needs))
+    session.lay(
+        Tonight(wines, dishes, guests, float(evening.non_drinkers), evening.start, needs, title=evening.title)
+    )

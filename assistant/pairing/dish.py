@@ -57,3 +57,15 @@ def table_of(dishes: list[Dish], weights: list[float] | None = None) -> Table:
     weights = weights or [1.0] * len(dishes)
     total = sum(weights)
     return tuple(Bite(dish, weight / total) for dish, weight in zip(dishes, weights, strict=True))
+
+
+def with_amounts(dish: Dish, amounts: Mapping[str, Mapping[str, float]]) -> Dish:
+    """The dish with amounts per 100 g of its foods added, each by the share of its part."""
+    if not any(part.food in amounts for part in dish.parts):
+        return dish
+    total = sum(part.mass for part in dish.parts)
+    added = dict(dish.added)
+    for part in dish.parts:
+        for name, amount in amounts.get(part.food, {}).items():
+            added[name] = added.get(name, 0.0) + amount * part.mass / total
+    return replace(dish, added=added)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference
-from assistant.pairing.dish import Bite, Dish, DishPart, Table, table_of
+from assistant.pairing.dish import Bite, Dish, DishPart, Table, table_of, with_amounts
 from assistant.pairing.glass import Glass, glass_of
 from assistant.pairing.plate import Plate, bites_of, plate_of
 from assistant.pairing.rules import RuleRunner
@@ -55,6 +55,7 @@ class Engine:
         self._runner = RuleRunner(knowledge.rules)
         self._plates: dict[str, Plate] = {}
         self._ranked: dict[TableKey, dict[str, Match]] = {}
+        self._heeded: Mapping[str, Mapping[str, float]] = {}
 
     @cached_property
     def glasses(self) -> dict[str, Glass]:
@@ -85,9 +86,19 @@ class Engine:
         """Drops the rankings that are kept for follow-ups."""
         self._ranked.clear()
 
+    def heed(self, amounts: Mapping[str, Mapping[str, float]]) -> None:
+        """Tastes these foods with amounts added, per 100 g in the unit of each quantity, from now on."""
+        if amounts == self._heeded:
+            return
+        self._heeded = amounts
+        self._plates.clear()
+        self.forget()
+        for kept in ("larder", "_larder_shelf"):
+            self.__dict__.pop(kept, None)
+
     def plate(self, dish: Dish) -> Plate:
-        """The dish as eaten."""
-        return plate_of(dish, self.knowledge)
+        """The dish as eaten, with what is heeded of its foods added."""
+        return plate_of(with_amounts(dish, self._heeded), self.knowledge)
 
     def plate_of_food(self, food: str) -> Plate:
         """The plate of a food eaten by itself (kept once composed)."""

@@ -1,0 +1,113 @@
+"""Where a conversation hands over to what was taught: how a text is heard, and what answers it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.language.clean import clean
+from assistant.language.frame import Frame
+from assistant.language.standing import Talk
+from assistant.taught.alias import untailed
+from assistant.taught.keeper import Keeper
+from assistant.taught.listing import listing, whose
+from assistant.taught.note import noted
+from assistant.taught.profile import has_amounts
+from assistant.taught.take_back import meant_back, take_back
+from assistant.taught.teach import taught
+from assistant.taught.telling import Hearing
+from assistant.taught.voice import with_voices
+from assistant.taught.words import taught_words
+
+TEACH, NOTE, UNDO = "teach", "note", "undo"
+OWN = (TEACH, NOTE)
+ASKING = (
+    "help",
+    "unclear",
+    "teach",
+    "note",
+    "undo",
+    "smalltalk",
+    "why",
+    "wines-for-food",
+    "describe",
+    "myth",
+)
+STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
+
+
+def heard_anew(typed: str, keeper: Keeper, talk: Talk | None) -> Frame:
+    """The frame of a text in which the host's own names stand for what they mean."""
+    standing, meant = talk is not None, keeper.overlay.meant(typed)
+    frame = keeper.parser.parse(meant, standing=standing)
+    if meant == typed:
+        return frame
+    if frame.intent == UNDO or (frame.intent == TEACH and _names(typed)):  # the name stands for itself
+        return keeper.parser.parse(typed, standing=standing)
+    frame = keeper.overlay.named(frame, typed)
+    return replace(frame, text=replace(frame.text, typed=clean(typed).text))
+
+
+def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
+    """The frame as one that teaches, takes back or asks for what was taught, where it does."""
+    if not keeper.keeps:
+        return frame
+    if _line(frame) and frame.intent in ASKING:
+        return replace(frame, intent=TEACH, dishes=(), wines=(), again="")
+    if frame.intent in STATING and _states(frame):
+        return replace(frame, intent=TEACH)
+    if frame.intent == UNDO and meant_back(frame, keeper) is not None:
+        return replace(frame, dishes=(), wines=(), again="")
+    return frame
+
+
+def _names(typed: str) -> bool:
+    """Whether a text may give a name to something."""
+    text = untailed(typed)
+    return any(pattern.search(text) for pattern in (*taught_words().named, *taught_words().new))
+
+
+def is_own(frame: Frame, keeper: Keeper) -> bool:
+    """Whether a frame is told or taken back and asks nothing of what stands."""
+    back = frame.intent == UNDO and not frame.again and meant_back(frame, keeper) is not None
+    return keeper.keeps and (frame.intent in OWN or back)
+
+
+def _line(frame: Frame) -> str | None:
+    """Whether what was taught is asked for, or whose word something is."""
+    lines = taught_words().lines
+    return next((name for name in ("lists", "whose") if lines[name].stand_in(frame.text.stems)), None)
+
+
+def _states(frame: Frame) -> bool:
+    """`that one's mild`, `call it cab`: what the host has is like or called, said and not asked."""
+    text, lines = frame.text, taught_words().lines
+    states = lines["states"].stand_in(text.stems) and has_amounts(text)
+    names = frame.intent == "unclear" and lines["names"].stand_in(text.stems)
+    return (states or names) and "?" not in text.typed
+
+
+def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | None:
+    """The answer where the notebook gives it, or None."""
+    frame = context.frame
+    line = _line(frame) if keeper.keeps and frame.intent == TEACH else None
+    if line:
+        return (listing if line == "lists" else whose)(context, keeper)
+    if frame.intent == UNDO:
+        back = None if frame.again else meant_back(frame, keeper)
+        return take_back(context, keeper, back) if back is not None else None
+    before = talk.frame if talk else None
+    heard = Hearing(context, keeper, before.dishes if before else (), before.wines if before else ())
+    return {TEACH: taught, NOTE: noted}[frame.intent](heard) if frame.intent in OWN else None
+
+
+def heeded_in(answer: Answer, context: Context, keeper: Keeper) -> Answer:
+    """The answer with the host's voice beside the book's; what was kept last is no longer just kept."""
+    if not keeper.keeps:
+        return answer
+    if context.frame.intent in (*OWN, UNDO):
+        return answer
+    keeper.just = ()
+    keeper.last = with_voices(answer, context.frame, keeper, context)
+    return keeper.last

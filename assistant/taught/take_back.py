@@ -1,0 +1,77 @@
+"""`unlearn what I said about gouda`: the newest statement that is meant is withdrawn, nothing is erased."""
+
+from __future__ import annotations
+
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.language.fold import key
+from assistant.language.frame import Frame
+from assistant.notebook import Statement, withdrawal
+from assistant.taught.describe import described, groups
+from assistant.taught.keeper import AUTHOR, Keeper
+from assistant.taught.teach import changes, verdicts
+from assistant.taught.telling import not_kept, plain, words
+from assistant.taught.words import taught_words
+
+Group = tuple[Statement, ...]
+
+
+def meant_back(frame: Frame, keeper: Keeper) -> Group | None:
+    """The statements that an undoing is about; empty where what was taught is meant but none is found.
+
+    None: it is not about what was taught.
+    """
+    if not keeper.told():
+        return None
+    named = [*(r.id for r in frame.text.readings), *_content(frame)]
+    speaks = taught_words().lines["taught"].stand_in(frame.text.stems)
+    if speaks and not named and taught_words().sets["all"].intersection(frame.text.stems):
+        return tuple(one for one in keeper.told() if not one.withdraws)
+    if not named:
+        return _last(keeper) if keeper.just or speaks else None
+    sure = speaks or bool(keeper.just)
+    found = _nearest(frame, keeper) if sure else None
+    return found or (() if taught_words().lines["surely"].stand_in(frame.text.stems) else None)
+
+
+def _content(frame: Frame) -> set[str]:
+    """The words of an undoing that say what is meant."""
+    idle = taught_words().sets["idle"]
+    return {stem for stem in frame.text.stems if stem.isalnum() and stem not in idle}
+
+
+def _last(keeper: Keeper) -> Group:
+    return next(iter(groups(keeper.told())), ())
+
+
+def _nearest(frame: Frame, keeper: Keeper) -> Group | None:
+    """The newest group that shares most with what is named."""
+    ids, content = {r.id for r in frame.text.readings}, _content(frame)
+    best: Group | None = None
+    most = 0
+    for group in groups(keeper.told()):
+        about = {one for s in group if s.kind not in ("note", "parked", "vote") for one in s.about}
+        shared = 2 * len(ids & about) + len(content & _stems(group))
+        best, most = (group, shared) if shared > most else (best, most)
+    return best
+
+
+def _stems(group: Group) -> set[str]:
+    return {stem for one in group for stem in (*key(one.said), *key(" ".join(one.about)))}
+
+
+def take_back(context: Context, keeper: Keeper, group: Group) -> Answer:
+    """Withdraws the statements and says what they were."""
+    if not group:
+        return plain(context, words(context, "withdrawn-none"), understood=False)
+    before = verdicts(context)
+    problems = keeper.keep(*(withdrawal(one, context.frame.text.typed, AUTHOR) for one in group))
+    if problems:
+        return not_kept(context, problems)
+    keeper.just = ()
+    after = verdicts(context)
+    changed = sum(after[pair] != verdict for pair, verdict in before.items())
+    count = len(groups(group))
+    said = {"what": described(group, context), "count": count}
+    say = words(context, "withdrawn-all" if count > 1 else "withdrawn", **said)
+    return plain(context, say, changes(context, changed))

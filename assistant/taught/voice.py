@@ -1,0 +1,109 @@
+"""The second voice in an answer: what the host said of the pair, the food or the name, with the date."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from typing import Any
+
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.language.frame import Frame
+from assistant.language.phrases import Phrases
+from assistant.notebook import Statement
+from assistant.pairing.dish import Dish
+from assistant.taught.describe import thing
+from assistant.taught.keeper import Keeper
+from assistant.taught.profile import how
+from assistant.taught.telling import date, with_lines, words
+
+ABOUT_PAIRS = ("judge-pair", "wines-for-food", "foods-for-wine", "one-bottle", "why", "why-not", "compare")
+TASTED = (*ABOUT_PAIRS, "what-if", "choose-wines", "describe")
+MOST_SAID = 3
+Voice = Mapping[str, Any]
+
+
+def with_voices(answer: Answer, frame: Frame, keeper: Keeper, context: Context) -> Answer:
+    """The answer with what the host taught of the same things, and the answer remembered."""
+    found = [
+        *_named(frame, keeper, context),
+        *_tasted(frame, keeper, context),
+        *_paired(frame, keeper, context),
+    ]
+    voices = tuple(dict(voice) for voice in found[:MOST_SAID])
+    return replace(with_lines(answer, [voice["says"] for voice in voices]), voices=voices)
+
+
+def _voice(one: Statement, says: str) -> Voice:
+    return {
+        "who": one.author, "says": says, "about": list(one.about), "statement": one.id,
+        "when": one.when.isoformat(), "verdict": one.value.get("verdict"),
+    }  # fmt: skip
+
+
+def _newest(keeper: Keeper, kind: str) -> Iterator[Statement]:
+    return (one for one in reversed(keeper.told()) if one.kind == kind)
+
+
+def _named(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
+    """What a name of the host's own stands for, where it was used."""
+    for one in (*_newest(keeper, "alias"), *_newest(keeper, "new-food")):
+        name, stands_for = _name_of(one)
+        if Phrases({name: ""}).replaced(frame.text.typed) != frame.text.typed and stands_for:
+            fields = {"name": name, "thing": thing(stands_for, context), "date": date(context, one.when)}
+            yield _voice(one, words(context, "you-call", **fields))
+
+
+def _name_of(one: Statement) -> tuple[str, str]:
+    """The name that a statement gives, and the id of what it stands for."""
+    if one.kind == "alias":
+        return str(one.value["alias"]), one.about[0]
+    return one.about[0], str(one.value.get("like", ""))
+
+
+def _tasted(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
+    """How a food on the plate was said to be, where it was tasted that way."""
+    if frame.intent not in TASTED:
+        return
+    eaten = {part.food: context.knowledge.label(part.food) for dish in frame.dishes for part in dish.parts}
+    eaten |= {dish.called: dish.called for dish in frame.dishes if dish.called}
+    newest = {one.about[0]: one for one in keeper.told() if one.kind == "profile"}
+    for name in (name for name in eaten if name in newest):
+        fields = {"food": eaten[name], "how": how(keeper.overlay.amounts_of(name))}
+        when = date(context, newest[name].when)
+        yield _voice(newest[name], words(context, "you-said-of", date=when, **fields))
+
+
+def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
+    """What the host said of the pairs that the answer is about, the newest first."""
+    if frame.intent not in ABOUT_PAIRS:
+        return
+    seen: set[tuple[str, ...]] = set()
+    for one in reversed(keeper.overlay.pairings):
+        said = _of(one, frame, keeper, context)
+        if said and one.about not in seen:
+            seen.add(one.about)
+            fields = {"verdict": context.knowledge.label(str(one.value["verdict"])), "thing": said}
+            yield _voice(one, words(context, "you-say", date=date(context, one.when), **fields))
+
+
+def _of(one: Statement, frame: Frame, keeper: Keeper, context: Context) -> str:
+    """The other half of the pair in words, where the statement is about what the frame is about."""
+    styles_of = context.knowledge.styles_of
+    wines = [name for name in one.about if styles_of(name)]
+    foods = [name for name in one.about if name not in wines]
+    named = {style for wine in frame.wines for style in styles_of(wine)}
+    poured = {style for wine in wines for style in styles_of(wine)}
+    eaten = any(_foods(dish, keeper) == set(foods) for dish in frame.dishes)
+    if frame.dishes and (not eaten or (frame.wines and not named & poured)):
+        return ""
+    if not frame.dishes and not named & poured:
+        return ""
+    return listed([thing(name, context) for name in (wines if frame.dishes else foods)])
+
+
+def _foods(dish: Dish, keeper: Keeper) -> set[str]:
+    """What a dish is made of, or the name of the host's own food that it is."""
+    own = keeper.own_food(dish)
+    return {own} if own else {part.food for part in dish.parts}

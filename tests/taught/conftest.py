@@ -1,0 +1,23 @@
+"""Conversations that share a notebook in a folder of the test's own."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from assistant.notebook import load
+from assistant.session import Session
+from tests.taught.told import Talk
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    """A notebook that does not exist yet."""
+    return tmp_path / "notebook.ttl"
+
+
+@pytest.fixture
+def talk(file: Path, session: Session) -> Talk:
+    """Opens a conversation with the notebook as it is in the file."""
+    return lambda: Session(session.knowledge, notebook=load(file))
