@@ -16,10 +16,12 @@ from assistant.language import (
     eating,
     follow_lines,
     follow_words,
+    guests,
     parse,
     preferences,
     profile,
     quantities,
+    senses,
     small_words,
 )
 from assistant.taught import words
@@ -34,6 +36,8 @@ READERS = (
     eating,
     profile,
     quantities,
+    senses,
+    guests,
     words,
 )
 KEPT = (
@@ -44,6 +48,7 @@ KEPT = (
     eating.eating_words,
     profile.profile_words,
     quantities.quantity_words,
+    guests.guest_words,
     words.taught_words,
 )
 LANGUAGE = sorted(file.name for file in (corpus_dir() / "language").iterdir())

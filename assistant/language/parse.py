@@ -20,6 +20,7 @@ from assistant.language.fold import fold, stem
 from assistant.language.follow_lines import follow_lines
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Preference, Reading, Text
+from assistant.language.guests import guest_words
 from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
@@ -55,7 +56,7 @@ class Parser:
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
         self._cues = CueBook(read_cues(folder / "cues.toml"))
-        for read in (follow_words, follow_lines, eating_words, profile_words, quantity_words):
+        for read in (follow_words, follow_lines, eating_words, profile_words, quantity_words, guest_words):
             read()  # now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder / "word-classes.toml", folder / "evidence.tsv")
