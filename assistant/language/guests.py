@@ -83,7 +83,9 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
         asked = asked_by(part)
         if asked:
             found.append(asked)
-        elif found and link:
+        elif found and "and" not in link.split():
+            return ()  # `my sister is vegan, something for the curry` asks
+        elif found:
             found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")
     return tuple(found)
 

@@ -71,6 +71,8 @@ def test_neither_day_nor_time_alone_is_a_start(typed: str) -> None:
         ("R. is allergic to nuts and shellfish", [("R.", "allergic to nuts and shellfish")]),
         ("Mo is vegan, Anna can't eat dairy", [("Mo", "vegan"), ("Anna", "can't eat dairy")]),
         ("Mo is vegan, what wine", []),
+        ("I don't eat beef, dinner for malbec", []),
+        ("my sister is vegan, red for the curry", []),
     ],
 )
 def test_a_sentence_may_speak_of_several_guests(typed: str, found: list[tuple[str, str]]) -> None:
