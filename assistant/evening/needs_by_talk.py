@@ -26,6 +26,8 @@ def needs_by_talk(asked: Sequence[Asked]) -> Callable[[Context, Session], Answer
 
 
 def _taken(asked: Sequence[Asked], context: Context, session: Session) -> Answer | None:
+    if any(session.parser.topics.by_id[name].urgent for name in context.frame.topics):
+        return None
     meant = {a: understood(a.need, session) for a in asked if not _of_table(a.guest, session)}
     meant = {a: needs for a, needs in meant.items() if needs}
     if not meant:

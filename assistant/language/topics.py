@@ -19,7 +19,7 @@ class Topic:
 
     `care` and `kinds` map a food's care or kind to its caution; `allergens`: what the foods hold is told;
     `no_alcohol`: whoever asks about it is offered nothing with alcohol; `otherwise`: for
-    what no topic is recognised in.
+    what no topic is recognised in; `urgent`: nothing else is heard.
     """
 
     id: str
@@ -31,6 +31,7 @@ class Topic:
     allergens: bool
     no_alcohol: bool
     otherwise: bool
+    urgent: bool
 
 
 class Topics:
@@ -64,4 +65,5 @@ def _topic(row: Mapping[str, Any]) -> Topic:
         row.get("allergens", False),
         row.get("no-alcohol", False),
         row.get("otherwise", False),
+        row.get("urgent", False),
     )
