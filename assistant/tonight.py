@@ -41,6 +41,8 @@ class Tonight:
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
+    if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):
+        return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
     if _changes(frame, tonight, knowledge):
         return _set(frame, tonight, knowledge)
     if frame.intent == "unclear" and tonight.dishes and says(frame, "board-check"):
