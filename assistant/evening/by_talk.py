@@ -40,7 +40,7 @@ def section_by_talk(name: str) -> Callable[[Context, Session], Answer]:
 def _section(name: str, context: Context, session: Session) -> Answer:
     if name == "handout":
         say = context.wording("plan", "handout")
-        return compose(context.all_used(), say, [say])
+        return replace(compose(context, say, [say]), intent="plan")
     evening = evening_of(context)
     missing = [part for part in ("guests", "wines", "foods") if not getattr(evening, part)]
     if missing:
@@ -49,7 +49,7 @@ def _section(name: str, context: Context, session: Session) -> Answer:
     priced = name != "cost" or bool(record["cost"]["total"])
     found = _blocks(text(evening, record), [name]) if priced else []
     say = found[0] if found else context.wording("plan", "no-part")
-    return replace(compose(context.all_used(), say.split("\n")[0], [say]), dish=None, intent="plan")
+    return replace(compose(context, say.split("\n")[0], [say]), dish=None, intent="plan")
 
 
 def evening_of(context: Context) -> Evening:

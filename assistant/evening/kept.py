@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import os
 import re
-import tempfile
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +12,7 @@ import tomli_w
 from assistant.evening.records import Evening
 from assistant.knowledge.files import corpus_dir
 from assistant.language.fold import fold
+from assistant.notebook.disk import make_folder, write_whole
 
 ENDING = ".toml"
 
@@ -36,18 +35,9 @@ def kept() -> dict[str, Path]:
 
 def save(evening: Evening, name: str) -> Path:
     """Writes an evening under a name, whole or not at all. Raises OSError where it cannot be written."""
-    folder().mkdir(mode=0o700, parents=True, exist_ok=True)
+    make_folder(folder())
     file = folder() / f"{slug(name)}{ENDING}"
-    handle, draft = tempfile.mkstemp(dir=folder(), suffix=".part")
-    try:
-        with os.fdopen(handle, "wb") as out:
-            tomli_w.dump(tables(evening, name), out)
-            out.flush()
-            os.fsync(out.fileno())
-        os.replace(draft, file)
-    except BaseException:
-        Path(draft).unlink(missing_ok=True)
-        raise
+    write_whole(file, tomli_w.dumps(tables(evening, name)).encode("utf-8"))
     return file
 
 

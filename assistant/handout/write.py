@@ -5,13 +5,13 @@ from __future__ import annotations
 import contextlib
 import os
 import stat
-import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 from assistant.evening.facts import wording
 from assistant.handout.words import say
+from assistant.notebook.disk import UnsettledError, write_whole
 
 ENDINGS = (".html", ".htm")
 READABLE = 0o666
@@ -61,28 +61,12 @@ def written(plan: Mapping[str, Any], file: Path) -> str:
 def write(place: Path, text: str) -> None:
     """Puts the text there, at once or not at all. Raises HandoutError; what stood there is then untouched."""
     try:
-        _replace(place, text.encode("utf-8"))
+        with contextlib.suppress(UnsettledError):  # it is there, and can be made again
+            write_whole(place, text.encode("utf-8"), _rights(place))
     except OSError as error:
         raise HandoutError(
             f"{place}: the handout cannot be written ({_why(error)}); name another place."
         ) from error
-
-
-def _replace(place: Path, data: bytes) -> None:
-    """A draft beside it, on the disk before it takes the name."""
-    handle, draft = tempfile.mkstemp(dir=place.parent, prefix=".handout-", suffix=".part")
-    try:
-        with os.fdopen(handle, "wb") as out:
-            out.write(data)
-            out.flush()
-            os.fsync(out.fileno())
-        os.chmod(draft, _rights(place))
-        os.replace(draft, place)
-    except BaseException:
-        with contextlib.suppress(OSError):
-            Path(draft).unlink(missing_ok=True)
-        raise
-    _settle(place.parent)
 
 
 def _rights(place: Path) -> int:
@@ -92,16 +76,6 @@ def _rights(place: Path) -> int:
     mask = os.umask(0)
     os.umask(mask)
     return READABLE & ~mask
-
-
-def _settle(folder: Path) -> None:
-    """The new name on the disk too, where the system can do that."""
-    with contextlib.suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)
 
 
 def _why(error: Exception) -> str:

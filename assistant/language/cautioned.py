@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Preference
+from assistant.language.small_words import small_words
 from assistant.language.standing import short
 from assistant.language.topics import Topic
 
-SAFETY, CHOOSES, FIRST_PERSON = "safety", "wines-for-food", frozenset({"i", "im", "ive", "my", "we", "were"})
+SAFETY, CHOOSES = "safety", "wines-for-food"
 WITHOUT = "kind/drink"
 OPEN = (
     "wines-for-food",
@@ -64,5 +65,7 @@ def _no_alcohol(named: Iterable[str], topics: Mapping[str, Topic]) -> bool:
 
 def _asks_for_them(frame: Frame, cautioned: Frame) -> bool:
     """Whether a drink is asked for whoever the caution was for."""
-    self_too = bool(FIRST_PERSON.intersection(cautioned.text.stems)) and says(frame, "i-drink")
+    self_too = bool(small_words()["first-person"].intersection(cautioned.text.stems)) and says(
+        frame, "i-drink"
+    )
     return says(frame, "they-drink") or self_too

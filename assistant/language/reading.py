@@ -27,7 +27,6 @@ GROUP = "readings"
 SAFETY = "safety"
 NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
 MOST_TAKEN_APART = 40
-ARTICLES = ("a", "an", "the")
 NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
@@ -143,7 +142,11 @@ class Reader:
 
     def _more(self, doc: Doc, stems: list[str], at: int, end: int) -> bool:
         """Whether a longer name stands behind an article: `a white zinfandel` is not `a white`."""
-        found = self._longest(doc, stems, at + 1) if stems[at] in ARTICLES and end > at + 1 else None
+        found = (
+            self._longest(doc, stems, at + 1)
+            if stems[at] in small_words()["articles"] and end > at + 1
+            else None
+        )
         return bool(found and found[0] > end)
 
     def _is_plain(self, stems: list[str]) -> bool:

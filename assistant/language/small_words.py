@@ -12,7 +12,7 @@ from assistant.language.fold import key
 LISTS = (
     "turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
     "at-most", "at-least", "manner", "linking", "told", "money", "smelling", "asks-also",
-    "idle-endings", "tastes", "any-wine",
+    "idle-endings", "tastes", "articles", "first-person", "any-wine",
 )  # fmt: skip
 
 

@@ -37,6 +37,9 @@ _REASONS = {
 }
 
 
+PRIVATE = 0o600
+
+
 class UnsettledError(OSError):
     """The new file has its place, but the system did not confirm that it will keep it after a power cut."""
 
@@ -49,14 +52,18 @@ def held(target: Path, patience: float = PATIENCE) -> Iterator[None]:
         yield
 
 
-def write_whole(target: Path, data: bytes) -> None:
-    """Puts the bytes in the place of a file, mode 0600. Raises OSError and leaves the old file as it was."""
+def write_whole(target: Path, data: bytes, mode: int = PRIVATE) -> None:
+    """Puts the bytes in the place of a file. Raises OSError and leaves the old file as it was.
+
+    `UnsettledError`, where it has its place and only the power must not fail.
+    """
     handle, draft = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}-", suffix=_DRAFT)
     try:
         with os.fdopen(handle, "wb") as out:
             out.write(data)
             out.flush()
             os.fsync(out.fileno())
+        os.chmod(draft, mode)
         os.replace(draft, target)
     except BaseException:
         Path(draft).unlink(missing_ok=True)
