@@ -3,41 +3,21 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.answers import (
-    board,
-    choose,
-    compare,
-    describe,
-    foods,
-    judge,
-    myth,
-    one_bottle,
-    order,
-    quantity,
-    safety,
-    service,
-    small,
-    substitute,
-    trouble,
-    whatif,
-    why,
-    wines,
-)
+from assistant.answers import small
 from assistant.answers.context import Context
 from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
+from assistant.builders import BUILDERS, enough, of_evening
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import WITHOUT, Cautioned, after, heeded
-from assistant.language.follow_lines import opens, says
+from assistant.language.follow_lines import says
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
-from assistant.language.guests import all_asked
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
@@ -48,37 +28,6 @@ from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, 
 from assistant.taught.keeper import Keeper
 from assistant.tonight import Tonight, at_table, counted, dated, laid, one_meant
 
-Builder = Callable[[Context], Answer]
-BUILDERS: dict[str, Builder] = {
-    "wines-for-food": wines.wines_for_food,
-    "foods-for-wine": foods.foods_for_wine,
-    "judge-pair": judge.judge_pair,
-    "what-if": whatif.what_if,
-    "why": why.why,
-    "why-not": why.why,
-    "one-bottle": one_bottle.one_bottle,
-    "compare": compare.compare,
-    "describe": describe.describe,
-    "define": small.define,
-    "pour-order": order.order,
-    "choose-wines": choose.choose_wines,
-    "check-board": board.check_board,
-    "service": service.service,
-    "quantity": quantity.quantity,
-    "substitute": substitute.substitute,
-    "myth": myth.myth,
-    "trouble": trouble.trouble,
-    "set-table": small.set_table,
-    "undo": small.nothing_back,
-    "safety": safety.safety,
-    "help": small.help_,
-    "smalltalk": small.smalltalk,
-    "unclear": small.unclear,
-}
-
-# Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
-PARTS = ("handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
-ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo")
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 MOST_IN_TURN = 2
@@ -128,7 +77,7 @@ class Session:
         """Whether a text is a question by itself, with all it needs."""
         frame = self.parser.parse(text)
         named = frame.dishes or frame.wines or frame.terms or frame.topics
-        return bool(named) and frame.intent in BUILDERS and frame.intent not in NO_QUESTION and _enough(frame)
+        return bool(named) and frame.intent in BUILDERS and frame.intent not in NO_QUESTION and enough(frame)
 
     def _asks_on(self, text: str) -> bool:
         """Whether a text asks of what stands, naming nothing itself."""
@@ -200,47 +149,4 @@ class Session:
         builder = BUILDERS.get(frame.intent)
         if builder is None:
             return small.outside(context)
-        return builder(context) if _enough(frame) else small.unclear(context)
-
-
-def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
-    """What answers for the evening as a whole; loaded only then, because a plan needs so much."""
-    if frame.intent == "plan":
-        from assistant.evening.by_talk import plan_by_talk
-
-        return plan_by_talk
-    asked = all_asked(frame.text.typed)
-    if asked and (frame.topics or frame.diets or frame.barred):
-        from assistant.evening.needs_by_talk import needs_by_talk
-
-        return needs_by_talk(asked)
-    named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
-    part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
-    if part and not named and frame.intent in ASKS_FOR_PARTS:
-        from assistant.evening.by_talk import section_by_talk
-
-        return section_by_talk(part)
-    saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
-    if named or not (saves or opens(frame, "load")):
-        return None
-    from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
-
-    return save_by_talk if saves else load_by_talk
-
-
-def _enough(frame: Frame) -> bool:
-    """Whether the frame holds what its intent needs."""
-    needs = {
-        "wines-for-food": frame.dishes or frame.preferences,
-        "foods-for-wine": frame.wines,
-        "judge-pair": frame.wines and frame.dishes,
-        "why": frame.wines and frame.dishes,
-        "why-not": frame.wines and frame.dishes,
-        "what-if": frame.dishes,
-        "compare": len(frame.wines) > 1 or len(frame.dishes) > 1,
-        "describe": frame.wines or frame.dishes,
-        "define": frame.terms,
-        "pour-order": frame.wines or len(frame.dishes) > 1,
-        "one-bottle": frame.dishes,
-    }
-    return bool(needs.get(frame.intent, True))
+        return builder(context) if enough(frame) else small.unclear(context)

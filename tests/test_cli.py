@@ -15,8 +15,9 @@ import pytest
 
 import assistant
 from assistant import cli
+from assistant.builders import BUILDERS
 from assistant.knowledge import store
-from assistant.session import BUILDERS, Session
+from assistant.session import Session
 from tests.answer_schema import faults, sums_wrong
 from tests.conftest import PATIENCE, Run
 

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.session import BUILDERS, Session
+from assistant.builders import BUILDERS
+from assistant.session import Session
 
 
 def told(session: Session, intent: str, question: str) -> Answer:
