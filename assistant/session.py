@@ -22,6 +22,7 @@ from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.talk import follow
+from assistant.language.strength import of_that_strength
 from assistant.notebook import Notebook
 from assistant.pairing.engine import Engine
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
@@ -123,9 +124,9 @@ class Session:
         return frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
 
     def _pourable(self, frame: Frame) -> Frame:
-        """The frame without wine words that no style of the graph answers to."""
+        """The frame without wine words that no style of the graph answers to; a strength tells the style."""
         poured = tuple(w for w in frame.wines if self.knowledge.styles_of(w))
-        return replace(frame, wines=poured)
+        return of_that_strength(replace(frame, wines=poured), self.knowledge)
 
     def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id
@@ -149,4 +150,4 @@ class Session:
         builder = BUILDERS.get(frame.intent)
         if builder is None:
             return small.outside(context)
-        return builder(context) if enough(frame) else small.unclear(context)
+        return builder(context) if enough(frame) else small.missing(context)
