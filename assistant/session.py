@@ -14,15 +14,16 @@ from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, enough, of_evening
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
-from assistant.language.cautioned import WITHOUT, Cautioned, after, heeded
+from assistant.language.cautioned import Cautioned, after, heeded
+from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
-from assistant.language.talk import follow
 from assistant.language.strength import of_that_strength
+from assistant.language.talk import follow
 from assistant.notebook import Notebook
 from assistant.pairing.engine import Engine
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
@@ -86,7 +87,7 @@ class Session:
 
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
-        frame = self.read(question)
+        frame = of_that_strength(self.read(question), self.knowledge)
         self.tonight = dated(counted(laid(frame, self.tonight), frame), frame)
         answer = self._answer(frame)
         self._cautioned = after(frame, self._cautioned)
@@ -102,7 +103,9 @@ class Session:
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
         frame = spoken_of(heard_anew(question, self.taught, self._talk), self.taught)
-        frame = heeded(frame, self._cautioned, self.parser.topics.by_id, self.knowledge.label(WITHOUT))
+        frame = heeded(
+            frame, self._cautioned, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL)
+        )
         if is_own(frame, self.taught):
             return self._pourable(frame)
         frame = self._pourable(self._followed(frame))
@@ -124,9 +127,9 @@ class Session:
         return frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
 
     def _pourable(self, frame: Frame) -> Frame:
-        """The frame without wine words that no style of the graph answers to; a strength tells the style."""
+        """The frame without wine words that no style of the graph answers to."""
         poured = tuple(w for w in frame.wines if self.knowledge.styles_of(w))
-        return of_that_strength(replace(frame, wines=poured), self.knowledge)
+        return replace(frame, wines=poured)
 
     def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id

@@ -141,7 +141,8 @@ def _limit_lines(context: Context, first: Match) -> list[str]:
     best = context.engine.rank(context.table(), wines)[0]
     labels = listed([p.label for p in context.frame.preferences])
     lines = [context.wording("line", "limits", limits=labels)]
-    if best.score - first.score > 2 * context.knowledge.constants["noise"]:
+    pours = context.knowledge.wines[first.wine].type == "Wine"  # who drinks no alcohol gives up nothing
+    if pours and best.score - first.score > 2 * context.knowledge.constants["noise"]:
         cost = "limit-cost" if best.verdict == first.verdict else "limit-costs-verdict"
         fields = {"wine": label(context, best), "now": first.verdict, "then": best.verdict}
         lines.append(context.wording("line", cost, **fields))

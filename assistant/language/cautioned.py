@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Preference
 from assistant.language.small_words import small_words
@@ -12,7 +13,6 @@ from assistant.language.standing import short
 from assistant.language.topics import Topic
 
 SAFETY, CHOOSES = "safety", "wines-for-food"
-WITHOUT = "kind/drink"
 OPEN = (
     "wines-for-food",
     "unclear",
@@ -50,7 +50,7 @@ def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], 
         return frame
     if frame.wines:
         return replace(frame, intent=SAFETY, topics=before.frame.topics)
-    limit = Preference(without, "kind", wanted=WITHOUT)
+    limit = Preference(without, "kind", wanted=WITHOUT_ALCOHOL)
     return replace(frame, intent=CHOOSES, preferences=(limit,))
 
 

@@ -34,7 +34,7 @@ def _as(reading: Reading, style: str, knowledge: Knowledge) -> Reading:
 
 
 def _styles(frame: Frame, knowledge: Knowledge) -> list[str]:
-    """The styles a wine's name stands for; a grape that is all that was said stands for all made of it alone."""
+    """The styles a wine's name stands for; of a grape that is all that was said, all made of it alone."""
     [wine] = frame.wines
     style = knowledge.wines.get(wine)
     if style is None:
@@ -46,7 +46,7 @@ def _styles(frame: Frame, knowledge: Knowledge) -> list[str]:
 
 
 def _away(style: str, percent: float, knowledge: Knowledge) -> tuple[float, float, float]:
-    """How far a percentage lies outside a style's range, from its middle, and how hard the style is to buy."""
+    """How far a percentage lies outside a style's range and from its middle; how hard that is to buy."""
     wine = knowledge.wines[style]
     alcohol = wine.amounts["alcohol"]
     outside = max(alcohol.low - percent, percent - alcohol.high, 0.0)
