@@ -26,7 +26,7 @@ def wines_for_food(context: Context) -> Answer:
     ranked = [m for m in ranked if m.wine not in context.frame.named_before]
     if not ranked:
         return _empty(context)
-    chosen = choose.picks(ranked, context.top, context.knowledge)
+    chosen = choose.picks(ranked, context.top, context.knowledge, _foods(context))
     sweetness = {wine: glass.points["sweetness"] for wine, glass in context.engine.glasses.items()}
     bad = choose.avoided(ranked, AVOID, context.knowledge, sweetness)
     other = choose.other_colour(ranked, chosen[:3], context.knowledge)
@@ -127,6 +127,11 @@ def _shop_lines(context: Context, first: Match) -> list[str]:
         return []
     fields = {"wine": label(context, best), "verdict": best.verdict}
     return [context.wording("line", "in-the-shop", **fields)]
+
+
+def _foods(context: Context) -> frozenset[str]:
+    """What is eaten, each dish by its main part."""
+    return frozenset(dish.main.food for dish in context.frame.dishes)
 
 
 def _limit_lines(context: Context, first: Match) -> list[str]:
