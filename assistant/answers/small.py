@@ -20,11 +20,6 @@ def define(context: Context) -> Answer:
     return compose(context, say, [str(first(entry, "definition"))])
 
 
-def help_(context: Context) -> Answer:
-    """What can be asked."""
-    return compose(context, context.wording("help", "say"), [context.wording("help", "text")])
-
-
 def smalltalk(context: Context) -> Answer:
     """A friendly word back."""
     say = context.wording("smalltalk", "say")
