@@ -11,13 +11,16 @@ from assistant.answers.wording import listed
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 
+EXPLAINS = ("why", "why-not")
+
 
 def define(context: Context) -> Answer:
     """A term of the trade in one sentence."""
     term = context.frame.terms[0]
     entry = context.knowledge.entry(term)
     say = str(first(entry, "say") or first(entry, "definition"))
-    return compose(context, say, [str(first(entry, "definition"))])
+    definition = str(first(entry, "definition"))
+    return compose(context, say, [say, definition] if say != definition else [say])
 
 
 def smalltalk(context: Context) -> Answer:
@@ -39,6 +42,8 @@ def _puzzled(context: Context) -> str:
         return context.wording("say", "unknown", words=listed([f"“{w}”" for w in text.left_out[:5]]))
     if text.readings:
         return context.wording("say", "unclear-read", names=listed([r.label for r in text.readings[:5]]))
+    if context.frame.intent in EXPLAINS:
+        return context.wording("say", "nothing-before")
     return context.wording("say", "unclear")
 
 

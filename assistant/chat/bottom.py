@@ -53,7 +53,7 @@ def cut(text: str, width: int) -> str:
     """A text that is too wide, cut short."""
     while text and get_cwidth(text) + 1 > width:
         text = text[:-1]
-    return f"{text.rstrip()}{CUT}" if text else ""
+    return f"{text.rstrip()}{CUT}"
 
 
 def _lines(now: Standing, words: ChatWords) -> Iterator[str]:

@@ -67,7 +67,8 @@ class NameCompleter(Completer):
         if self._world is None:
             lexicon = self._session.result().parser.lexicon
             names = [lexicon.name(subject) for subject in lexicon.subjects()]
-            self._world = sorted((n.label.lower(), n.label, n.kind) for n in names)
+            found = [(n.label.lower(), n.label, n.kind) for n in names]
+            self._world = sorted(found, key=lambda name: name[0])  # `Malbec` stays a wine before a grape
         for folded, label, kind in self._world:
             if folded.startswith(typed):
                 yield label, self._words("kinds", kind)

@@ -124,13 +124,11 @@ class Chat:
 
     def _session(self) -> Session:
         """The session, with a word on a terminal where it is long in coming."""
-        from assistant.waiting import Waiting
-
-        waiting = Waiting(self._words("said", "loading"))
+        meanwhile = self._show.meanwhile()
         try:
-            return self._background.wait(lambda: waiting(0, 0))
+            return self._background.wait(meanwhile)
         finally:
-            waiting.clear()
+            meanwhile.clear()
 
 
 def _lines(manner: Manner, background: Background, history: OwnHistory, words: ChatWords) -> Lines:

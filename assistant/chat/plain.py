@@ -20,7 +20,12 @@ class PlainLines:
         """
         sys.stdout.write(f"{draft}\n{self._sign}" if draft else self._sign)
         sys.stdout.flush()
-        line = sys.stdin.readline()
+        try:
+            line = sys.stdin.readline()
+        except KeyboardInterrupt:
+            sys.stdout.write("\n")  # the system's echo of Ctrl-C leaves the line unfinished
+            raise
         if not line:
+            sys.stdout.write("\n")
             raise EOFError
         return line.rstrip("\r\n") or draft

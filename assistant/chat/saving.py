@@ -41,20 +41,17 @@ def save_talk(named: str, turns: Sequence[Turn], table: Path | None, words: Chat
     file = Path(os.path.expanduser(named))
     if os.path.lexists(file):
         return words("said", "there-already", file=file)
-    return _written(file, told, table, words) + _left_out(len(turns) - len(told), words)
+    return _written(file, told, len(turns) - len(told), table, words)
 
 
-def _written(file: Path, turns: Sequence[Turn], table: Path | None, words: ChatWords) -> str:
+def _written(file: Path, turns: Sequence[Turn], private: int, table: Path | None, words: ChatWords) -> str:
     from assistant.notebook.disk import UnsettledError, unsaved, write_whole
 
     try:
-        write_whole(file, written(turns, table.absolute() if table else None).encode())
+        write_whole(file, written(turns, str(table.absolute()) if table else None).encode())
     except UnsettledError:
         pass  # it is there; a power cut at this very moment is not worth a word
     except (OSError, ValueError) as error:  # ValueError: a name no system takes
         return str(unsaved(file, error))
-    return words("said", "saved-one" if len(turns) == 1 else "saved", file=file, turns=len(turns))
-
-
-def _left_out(count: int, words: ChatWords) -> str:
-    return f"\n{words('said', 'private', count=count)}" if count else ""
+    said = words("said", "saved-one" if len(turns) == 1 else "saved", file=file, turns=len(turns))
+    return f"{said}\n{words('said', 'private', count=private)}" if private else said

@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
 from assistant.answers.sanitise import safe
 from assistant.answers.wrap import wrapped
 from assistant.chat.manner import Manner
+from assistant.chat.meanwhile import Meanwhile
 from assistant.chat.words import ChatWords
 
-if TYPE_CHECKING:
-    from prompt_toolkit.key_binding import KeyPressEvent
-
-SPOKEN, REST, ASKED = "class:say", "class:rest", "class:asked"
+NOTE, SPOKEN, REST, ASKED = "", "class:say", "class:rest", "class:asked"
 UNDER_A_PAGE = 1  # the line that says how much more there is
 Styled = tuple[str, str]
 
@@ -39,54 +36,36 @@ class Shower:
 
     def note(self, text: str) -> None:
         """Prints a word of the chat itself."""
-        self._print([(REST, line) for line in self._wrapped(safe(text))])
+        self._print([(NOTE, line) for line in self._wrapped(safe(text))])
 
     def asked(self, line: str) -> None:
         """Prints a question again that stands among several pasted ones."""
         sign = self._words("sign", "plain" if self._manner.plain else "usual")
         self._print([(ASKED, piece) for piece in self._wrapped(f"{sign}{safe(line)}")])
 
+    def meanwhile(self) -> Meanwhile:
+        """Says, once a second has gone by, that there is something to wait for."""
+        return Meanwhile(self._words("said", "loading"), self._manner.plain)
+
     def _wrapped(self, text: str) -> list[str]:
         return (wrapped(text, self._manner.columns) if self._manner.wraps else text).split("\n")
 
     def _pages(self, lines: Sequence[Styled]) -> str:
-        """Page by page: Enter goes on, Esc leaves the rest out; any other key shows it all and is kept."""
-        while len(lines) >= (page := max(2, self._manner.lines) - UNDER_A_PAGE):
+        """Page by page; Enter goes on, Esc leaves the rest out, any other key shows it all and is kept."""
+        from assistant.chat.paging import ON, pressed
+
+        while len(lines) > (page := max(2, self._manner.lines) - UNDER_A_PAGE):
             self._print(lines[:page])
             lines = lines[page:]
-            key = self._pressed(len(lines)) if lines else "\r"
+            key = pressed(self._words("said", "more", lines=len(lines)))
             if key is None:
                 self.note(self._words("said", "left-out"))
                 return ""
-            if key not in ("\r", "\n", " "):
+            if key not in ON:
                 self._print(lines)
                 return key
         self._print(lines)
         return ""
-
-    def _pressed(self, left: int) -> str | None:
-        """The key pressed under a page, or None for the one that leaves the rest out."""
-        from prompt_toolkit import PromptSession
-        from prompt_toolkit.key_binding import KeyBindings
-        from prompt_toolkit.keys import Keys
-
-        keys = KeyBindings()
-
-        @keys.add("escape", eager=True)
-        @keys.add("c-d")
-        def _leave(event: KeyPressEvent) -> None:
-            event.app.exit(result=None)
-
-        @keys.add("enter")
-        @keys.add(Keys.Any)
-        @keys.add(Keys.BracketedPaste)
-        def _take(event: KeyPressEvent) -> None:
-            event.app.exit(result=event.data)
-
-        session: PromptSession[str | None] = PromptSession(
-            key_bindings=keys, erase_when_done=True, enable_suspend=True
-        )
-        return session.prompt(self._words("said", "more", lines=left))
 
     def _print(self, lines: Sequence[Styled]) -> None:
         text = "\n".join(line for _, line in lines)

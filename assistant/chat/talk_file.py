@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from pathlib import Path
 
 ASKED, TABLE, REMARK, INDENT = "> ", "@ ", "#", "  "
 
@@ -30,7 +29,7 @@ class TalkText:
     table: str | None = None
 
 
-def written(turns: Iterable[Turn], table: Path | None = None) -> str:
+def written(turns: Iterable[Turn], table: str | None = None) -> str:
     """The talk as text."""
     lines = [f"{TABLE}{table}"] if table else []
     for turn in turns:
