@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from concurrent.futures import Future
-from concurrent.futures import TimeoutError as NotYet
+from concurrent.futures import Future, wait
 from pathlib import Path
 from threading import Event, Thread
 from typing import TYPE_CHECKING
@@ -34,11 +33,9 @@ class Background:
         """The session, once it is there. Raises KnowledgeError where it cannot be had."""
         self._wanted.set()
         self.start()
-        while True:
-            try:
-                return self.future.result(A_WHILE)
-            except NotYet:
-                meanwhile()
+        while not wait([self.future], A_WHILE).done:
+            meanwhile()
+        return self.future.result()
 
     def _run(self) -> None:
         try:

@@ -42,10 +42,8 @@ class OwnHistory(History):
         """Puts a line into the file, unless it begins with a space or was the last one."""
         if self._file is None or line.startswith(" ") or line in ("", self._last):
             return
-        from filelock import Timeout
-
         self._last = line
-        with suppress(OSError, Timeout):
+        with suppress(OSError):
             _add(self._file, line)
 
 
