@@ -11,6 +11,7 @@ from assistant.answers import (
     compare,
     describe,
     foods,
+    help,
     judge,
     myth,
     one_bottle,
@@ -57,7 +58,7 @@ BUILDERS: dict[str, Builder] = {
     "set-table": small.set_table,
     "undo": small.nothing_back,
     "safety": safety.safety,
-    "help": small.help_,
+    "help": help.help_,
     "smalltalk": small.smalltalk,
     "unclear": small.unclear,
 }

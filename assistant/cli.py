@@ -18,6 +18,7 @@ LONGEST_ERROR = 200
 ON_THE_TABLE = "an evening file: what is on the table tonight"
 KEPT_IN = "the notebook of what you teach (default: your own)"
 NOT_KEPT = "read and write no notebook"
+PLAIN = "a chat for screen readers: nothing is drawn twice (or set GOESWITH_PLAIN=1)"
 
 
 class OneSentence(argparse.ArgumentParser):
@@ -40,6 +41,7 @@ def arguments() -> argparse.ArgumentParser:
     parser.add_argument("--evening", type=Path, metavar="FILE", help=ON_THE_TABLE)
     parser.add_argument("--notebook", type=Path, metavar="FILE", help=KEPT_IN)
     parser.add_argument("--no-notebook", action="store_true", help=NOT_KEPT)
+    parser.add_argument("--plain", action="store_true", help=PLAIN)
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     ask = commands.add_parser(
         "ask",
@@ -115,7 +117,7 @@ def main(argv: Sequence[str] | None = None) -> int:
             return commands.evaluate(options.files, options.json)
         if options.command == "ask":
             return commands.ask(options, notebook_of(options))
-        return commands.chat(options.evening, notebook_of(options))
+        return commands.chat(options.evening, notebook_of(options), options.plain)
     except KnowledgeError as error:
         for problem in error.problems:
             print(f"goeswith: {problem}", file=sys.stderr)

@@ -25,13 +25,13 @@ SOUND, PROBLEMS = ANSWERED, ASKED_BACK
 EVENING = ".toml"
 
 
-def chat(evening: Path | None, notebook: Path | None = None) -> int:
-    """The chat on a terminal; elsewhere one question a line. Without a notebook nothing is kept."""
+def chat(evening: Path | None, notebook: Path | None = None, plain: bool = False) -> int:
+    """The chat on a terminal; elsewhere one question a line. Without a notebook nothing is taught."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         return _lines(sys.stdin, False, _session(3, evening, notebook))
     from assistant.chat.loop import chat as talk
 
-    return talk(evening, notebook)
+    return talk(evening, notebook, plain)
 
 
 def ask(options: argparse.Namespace, notebook: Path | None = None) -> int:

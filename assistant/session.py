@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from assistant.answers import small
 from assistant.answers.context import Context
+from assistant.answers.help import named_alone
 from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
@@ -18,13 +19,14 @@ from assistant.language.cautioned import Cautioned, after, heeded
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.follow_lists import solved
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Text
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.strength import of_that_strength
 from assistant.language.talk import follow
 from assistant.notebook import Notebook
+from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.keeper import Keeper
@@ -36,6 +38,9 @@ MOST_IN_TURN = 2
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
+
+HELP = "help"
+NOTHING_SAID = Frame("unclear", Text("", (), (), (), frozenset(), ()))
 
 
 class Session:
@@ -65,6 +70,19 @@ class Session:
     def lay(self, tonight: Tonight) -> None:
         """Sets the table of the evening; every new conversation starts with it."""
         self._given = self.tonight = tonight
+
+    @property
+    def talk(self) -> Talk | None:
+        """The turn that stands, or None."""
+        return self._talk
+
+    def dish_name(self, dishes: tuple[Dish, ...]) -> str:
+        """How dishes are called in a sentence."""
+        return self._context(replace(NOTHING_SAID, dishes=dishes)).dish_name()
+
+    def is_private(self, typed: str, answer: Answer) -> bool:
+        """Whether a line tells of somebody's health or safety, so that no history should keep it."""
+        return answer.intent == "safety" or bool(self.parser.parse(typed).topics)
 
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
@@ -103,9 +121,10 @@ class Session:
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
         frame = spoken_of(heard_anew(question, self.taught, self._talk), self.taught)
-        frame = heeded(
-            frame, self._cautioned, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL)
-        )
+        if HELP in frame.text.cues and named_alone(frame.text.stems):
+            return replace(NOTHING_SAID, intent=HELP, text=frame.text)
+        without = self.knowledge.label(WITHOUT_ALCOHOL)
+        frame = heeded(frame, self._cautioned, self.parser.topics.by_id, without)
         if is_own(frame, self.taught):
             return self._pourable(frame)
         frame = self._pourable(self._followed(frame))
@@ -139,6 +158,8 @@ class Session:
         context = self._context(frame)
         if not frame.text.typed:
             return small.unclear(context, "empty")
+        if frame.intent == HELP and named_alone(frame.text.stems):
+            return BUILDERS[HELP](context)
         own = answered(context, self.taught, self._talk)
         if own is not None:
             return own

@@ -6,6 +6,7 @@ import fcntl
 import os
 import pty
 import select
+import signal
 import struct
 import subprocess
 import sys
@@ -21,6 +22,11 @@ CTRL_C, CTRL_D, ENTER = "\x03", "\x04", "\r"
 CURSOR_QUERY = b"\x1b[6n"
 CHUNK, WAIT, PATIENCE = 65536, 0.02, 30.0
 CHAT = (sys.executable, "-m", "assistant")
+
+
+def _controlled() -> None:
+    """Makes the terminal the one that stops and suspends this program."""
+    fcntl.ioctl(0, termios.TIOCSCTTY, 0)
 
 
 class Terminal:
@@ -48,6 +54,7 @@ class Terminal:
             env=dict(environment),
             cwd=folder,
             start_new_session=True,
+            preexec_fn=_controlled,
             close_fds=True,
         )
         os.close(slave)
@@ -76,6 +83,16 @@ class Terminal:
     def press(self, keys: str) -> None:
         """Types keys."""
         os.write(self._master, keys.encode())
+
+    def paste(self, text: str) -> None:
+        """Pastes text, as a terminal that tells pasted from typed."""
+        self.press(f"\x1b[200~{text}\x1b[201~")
+
+    def resize(self, columns: int, lines: int) -> None:
+        """Gives the terminal another size, and tells the program."""
+        self.screen.resize(lines, columns)
+        fcntl.ioctl(self._master, termios.TIOCSWINSZ, struct.pack("HHHH", lines, columns, 0, 0))
+        os.kill(self.pid, signal.SIGWINCH)
 
     def until(self, holds: Callable[[str], bool], patience: float = PATIENCE) -> float:
         """Reads until the screen holds; the seconds since the start. Fails with the screen."""

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from assistant import cli
-from assistant.answers import wording
+from assistant.answers import help, wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
 from assistant.language import (
@@ -28,6 +28,7 @@ from assistant.taught import words
 
 READERS = (
     wording,
+    help,
     parse,
     small_words,
     counting,
@@ -41,6 +42,7 @@ READERS = (
     words,
 )
 KEPT = (
+    help.help_texts,
     small_words.small_words,
     counting.counted_words,
     follow_words.follow_words,
@@ -51,7 +53,10 @@ KEPT = (
     guests.guest_words,
     words.taught_words,
 )
-LANGUAGE = sorted(file.name for file in (corpus_dir() / "language").iterdir())
+# What is read only by the chat itself: tests/chat looks after it.
+OF_THE_CHAT = "chat.toml"
+LANGUAGE = sorted(f.name for f in (corpus_dir() / "language").iterdir() if f.name != OF_THE_CHAT)
+LATE = {"help.toml": "help"}
 WHOLE = [name for name in LANGUAGE if name.endswith(".toml")]
 
 MAY_BE_EMPTY = ("roles.toml", "cues.toml", "word-classes.toml")
@@ -74,10 +79,11 @@ def read_anew() -> None:
         kept.cache_clear()
 
 
-def complaint(capsys: pytest.CaptureFixture[str]) -> str:
+def complaint(capsys: pytest.CaptureFixture[str], name: str) -> str:
     """What `ask` says, and that it says it in one line with exit code 2."""
     try:
-        assert cli.main(["ask", "what goes with brie, no oaky reds under 13%"]) == cli.WRONG_USAGE
+        question = LATE.get(name, "what goes with brie, no oaky reds under 13%")
+        assert cli.main(["ask", question]) == cli.WRONG_USAGE
     finally:
         read_anew()
     shown = capsys.readouterr()
@@ -89,19 +95,19 @@ def complaint(capsys: pytest.CaptureFixture[str]) -> str:
 @pytest.mark.parametrize("name", LANGUAGE)
 def test_a_missing_file(corpus: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
     (corpus / name).unlink()
-    assert f"language/{name}: cannot be read" in complaint(capsys)
+    assert f"language/{name}: cannot be read" in complaint(capsys, name)
 
 
 @pytest.mark.parametrize("name", WHOLE)
 def test_a_file_that_is_no_toml(corpus: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
     (corpus / name).write_text("lines = [", "utf-8")
-    assert f"language/{name}: cannot be understood" in complaint(capsys)
+    assert f"language/{name}: cannot be understood" in complaint(capsys, name)
 
 
 @pytest.mark.parametrize("name", [n for n in WHOLE if n not in MAY_BE_EMPTY])
 def test_a_file_that_lacks_everything(corpus: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
     (corpus / name).write_text("", "utf-8")
-    assert f"language/{name}: has no" in complaint(capsys)
+    assert f"language/{name}: has no" in complaint(capsys, name)
 
 
 def test_a_template_that_asks_for_what_is_not_there(tmp_path: Path) -> None:

@@ -19,12 +19,8 @@ def define(context: Context) -> Answer:
     term = context.frame.terms[0]
     entry = context.knowledge.entry(term)
     say = str(first(entry, "say") or first(entry, "definition"))
-    return compose(context, say, [str(first(entry, "definition"))])
-
-
-def help_(context: Context) -> Answer:
-    """What can be asked."""
-    return compose(context, context.wording("help", "say"), [context.wording("help", "text")])
+    definition = str(first(entry, "definition"))
+    return compose(context, say, [say, definition] if say != definition else [say])
 
 
 def smalltalk(context: Context) -> Answer:

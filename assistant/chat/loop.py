@@ -3,130 +3,140 @@
 from __future__ import annotations
 
 import os
-import shutil
 import sys
-from concurrent.futures import Future, ThreadPoolExecutor
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 import platformdirs
-from prompt_toolkit import PromptSession
-from prompt_toolkit.auto_suggest import AutoSuggestFromHistory
-from prompt_toolkit.formatted_text import FormattedText
-from prompt_toolkit.history import FileHistory, History, InMemoryHistory
-from prompt_toolkit.output.color_depth import ColorDepth
-from prompt_toolkit.patch_stdout import patch_stdout
-from prompt_toolkit.styles import Style
 
-from assistant.answers.wrap import wrapped
-from assistant.chat.completion import NameCompleter
+from assistant.chat.background import Background
+from assistant.chat.first_time import greeting, hint
+from assistant.chat.history import OwnHistory, own_history
+from assistant.chat.manner import Manner, manner_of
+from assistant.chat.show import Shower
+from assistant.chat.talk_file import Turn
+from assistant.chat.words import ChatWords, chat_words
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
-PROMPT = "you › "
-PLAIN_PROMPT = "you> "
-STYLE = Style.from_dict({"prompt": "bold", "say": "bold", "rest": ""})
-LEAVE = {"quit", "exit", "bye", ":q"}
+
+class Lines(Protocol):
+    """Where lines come from."""
+
+    def next(self, draft: str) -> str:
+        """The next line, which starts with `draft`. Raises EOFError or KeyboardInterrupt."""
 
 
-def chat(evening: Path | None = None, notebook: Path | None = None) -> int:
-    """Runs the chat until Ctrl-D, with the evening of a file on the table; returns the exit code."""
-    loading = ThreadPoolExecutor(1)
-    session = loading.submit(_load, evening, notebook)
-    prompt = _prompt_session(session)
-    try:
-        return _talk(prompt, session)
-    finally:
-        loading.shutdown(wait=False, cancel_futures=True)
+def chat(evening: Path | None = None, notebook: Path | None = None, plain: bool = False) -> int:
+    """Runs the chat until Ctrl-D, with the evening of a file on the table; returns the exit code.
+
+    `plain`: nothing is drawn twice, for screen readers.
+    """
+    return Chat(evening, notebook, manner_of(os.environ, plain), chat_words()).run()
 
 
-def _load(evening: Path | None, notebook: Path | None = None) -> Session:
-    from assistant.commands import opened
-    from assistant.knowledge.collector import loading
+class Chat:
+    """One talk at the terminal."""
 
-    with loading():
-        from assistant.session import Session
+    def __init__(self, evening: Path | None, notebook: Path | None, manner: Manner, words: ChatWords) -> None:
+        self._folder = Path(platformdirs.user_data_dir("goeswith", appauthor=False))
+        self._words, self._table = words, evening
+        self._background = Background(evening, notebook)
+        self._history = own_history(self._folder)
+        self._show = Shower(manner, words)
+        self._lines = _lines(manner, self._background, self._history, words)
+        self._turns: list[Turn] = []
 
-        ready = Session(notebook=opened(notebook))
-        ready.ask("brie")  # the first answer pays for what loads late
-        ready.new_conversation()
-    if evening is not None:
-        from assistant.evening.table import set_table
+    def run(self) -> int:
+        """Asks for lines and answers them until the end; the exit code."""
+        from assistant.knowledge.problems import KnowledgeError
 
-        set_table(ready, evening)
-    return ready
-
-
-def _talk(prompt: PromptSession[str], session: Future[Session]) -> int:
-    while True:
+        if first := greeting(self._folder, self._table is not None, self._words):
+            self._show.note(first)
         try:
-            with patch_stdout():
-                line = prompt.prompt(_prompt_text())
-        except KeyboardInterrupt:
-            continue
-        except EOFError:
-            return 0
-        if line.strip().lower() in LEAVE:
-            return 0
-        if line.strip() and not _answer(line, session):
+            self._talk()
+        except KnowledgeError as error:
+            for problem in error.problems:
+                print(f"goeswith: {problem}", file=sys.stderr)
             return 2
+        return 0
+
+    def _talk(self) -> None:
+        draft = ""
+        while True:
+            try:
+                typed = self._lines.next(draft)
+            except KeyboardInterrupt:
+                draft = ""
+                continue
+            except EOFError:
+                return
+            if typed.strip().lower() in self._words.leave:
+                return
+            draft = self._several(typed)
+            self._raise_if_broken()
+
+    def _raise_if_broken(self) -> None:
+        future = self._background.future
+        if future.done() and (error := future.exception()):
+            raise error
+
+    def _several(self, typed: str) -> str:
+        """Answers the lines typed or pasted, one after another; what goes onto the next line.
+
+        After Ctrl-C the lines not asked yet are that, so that none is lost.
+        """
+        lines = [line for line in typed.splitlines() if line.strip()]
+        draft = ""
+        for at, line in enumerate(lines):
+            try:
+                if len(lines) > 1:
+                    self._show.asked(line)
+                draft += self._one(line)
+            except KeyboardInterrupt:
+                return self._stopped(lines[at + 1 :])
+        return draft
+
+    def _stopped(self, left: Sequence[str]) -> str:
+        self._show.note(self._words("said", "stopped-some" if left else "stopped", count=len(left)))
+        return "\n".join(left)
+
+    def _one(self, line: str) -> str:
+        """Answers a line; what was typed meanwhile."""
+        from assistant.chat.saving import file_named, save_talk
+
+        named = file_named(line, self._words)
+        if named is not None:
+            self._show.answer(save_talk(named, self._turns, self._table, self._words))
+            return ""
+        session = self._session()
+        answer = session.ask(line)
+        if not session.is_private(line, answer):
+            self._history.keep(line)
+        first, _, rest = answer.text.partition("\n")
+        self._turns.append(Turn(line, first, rest))
+        draft = self._show.answer(answer.text)
+        if told := hint(self._folder, len(self._turns), self._words):
+            self._show.note(told)
+        return draft
+
+    def _session(self) -> Session:
+        """The session, with a word on a terminal where it is long in coming."""
+        meanwhile = self._show.meanwhile()
+        try:
+            return self._background.wait(meanwhile)
+        finally:
+            meanwhile.clear()
 
 
-def _answer(line: str, session: Future[Session]) -> bool:
-    """Prints the answers to one or several pasted lines; False if the knowledge is broken."""
-    from assistant.answers.sanitise import safe
-    from assistant.knowledge.problems import KnowledgeError
+def _lines(manner: Manner, background: Background, history: OwnHistory, words: ChatWords) -> Lines:
+    if manner.plain:
+        from assistant.chat.plain import PlainLines
 
-    try:
-        for question in line.splitlines():
-            if question.strip():
-                _show(safe(session.result().ask(question).text))
-    except KnowledgeError as error:
-        for problem in error.problems:
-            print(f"goeswith: {problem}", file=sys.stderr)
-        return False
-    return True
+        background.start()
+        return PlainLines(words)
+    from assistant.chat.prompt import Prompt
 
-
-def _show(text: str) -> None:
-    """The spoken line first and bold, the rest below it."""
-    from prompt_toolkit import print_formatted_text
-
-    text = wrapped(text, shutil.get_terminal_size().columns)
-    first, _, rest = text.partition("\n")
-    if os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
-        print(text)
-        return
-    parts = FormattedText([("class:say", first), ("class:rest", f"\n{rest}" if rest else "")])
-    print_formatted_text(parts, style=STYLE)
-
-
-def _prompt_text() -> FormattedText:
-    plain = os.environ.get("TERM") == "dumb" or not (sys.stdout.encoding or "").lower().startswith("utf")
-    return FormattedText([("class:prompt", PLAIN_PROMPT if plain else PROMPT)])
-
-
-def _prompt_session(session: Future[Session]) -> PromptSession[str]:
-    depth = ColorDepth.DEPTH_1_BIT if os.environ.get("NO_COLOR") else None
-    return PromptSession(
-        history=_history(),
-        auto_suggest=AutoSuggestFromHistory(),
-        completer=NameCompleter(session),
-        complete_while_typing=False,
-        style=STYLE,
-        color_depth=depth,
-        enable_open_in_editor=False,
-    )
-
-
-def _history() -> History:
-    """The history file, readable by its owner only; in memory where no file can be kept."""
-    folder = Path(platformdirs.user_data_dir("goeswith", appauthor=False))
-    try:
-        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-        file = folder / "history"
-        file.touch(mode=0o600, exist_ok=True)
-        return FileHistory(str(file))
-    except OSError:
-        return InMemoryHistory()
+    return Prompt(background, history, words, manner)

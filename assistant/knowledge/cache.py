@@ -20,6 +20,7 @@ import platformdirs
 from assistant import __version__
 
 Built = TypeVar("Built")
+KEPT = 3  # files of one name
 
 
 def content_key(files: Iterable[Path]) -> str:
@@ -28,6 +29,11 @@ def content_key(files: Iterable[Path]) -> str:
     for file in files:
         key.update(file.name.encode() + b"\0" + _bytes(file) + b"\0")
     return key.hexdigest()[:24]
+
+
+def text_key(text: str) -> str:
+    """A key that changes with a text, and with the version."""
+    return hashlib.sha256(__version__.encode() + b"\0" + text.encode()).hexdigest()[:24]
 
 
 def cached(name: str, key: str, build: Callable[[], Built], folder: Path | None = None) -> Built:
@@ -50,18 +56,23 @@ def _bytes(file: Path) -> bytes:
 
 def _read(target: Path) -> Any:
     try:
-        raw = target.read_bytes()
+        with target.open("rb") as file:
+            seal, body = file.readline(), file.read()
     except OSError:
         return None
-    seal, _, body = raw.partition(b"\n")
-    if seal.decode("ascii", "replace") != hashlib.sha256(body).hexdigest():
+    if seal.rstrip(b"\n") != hashlib.sha256(body).hexdigest().encode():
         return None
-    return json.loads(body)
+    text = body.decode("ascii")
+    del body  # two copies of it at once are what a start needs most memory for
+    return json.loads(text)
 
 
 def _write(target: Path, name: str, built: object) -> None:
     """Writes the file whole or not at all: a cache that cannot be written only costs time."""
-    body = json.dumps(built, ensure_ascii=False, separators=(",", ":")).encode()
+    try:
+        body = json.dumps(built, separators=(",", ":")).encode("ascii")  # wider characters double its size
+    except TypeError:  # TOML has dates, which JSON has not
+        return
     seal = hashlib.sha256(body).hexdigest().encode("ascii")
     with suppress(OSError):
         target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
@@ -77,6 +88,15 @@ def _write(target: Path, name: str, built: object) -> None:
 
 
 def _forget_others(target: Path, name: str) -> None:
-    for old in target.parent.glob(f"{name}-*.json"):
+    """Removes all but the newest: where two versions take turns, each finds its own again."""
+    found = sorted(target.parent.glob(f"{name}-*.json"), key=_written_at, reverse=True)
+    for old in found[KEPT:]:
         if old != target:
             old.unlink(missing_ok=True)
+
+
+def _written_at(file: Path) -> float:
+    try:
+        return file.stat().st_mtime
+    except OSError:  # another program has removed it meanwhile
+        return 0.0

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from spacy.tokens import Doc
@@ -52,6 +53,7 @@ def read_line(line: str) -> Line:
     return tuple(_step(word) for word in line.split())
 
 
+@cache  # the same words stand in many lines
 def _step(word: str) -> Step:
     if word == "*":
         return Step(frozenset(), optional=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from difflib import SequenceMatcher
 from functools import lru_cache
 from pathlib import Path
+from sys import intern
 from typing import Any
 
 from assistant.knowledge.cache import cached, content_key
@@ -44,7 +45,8 @@ class Lexicon:
 
     def __init__(self, table: dict[str, Any], knowledge: Knowledge, key: str = "") -> None:
         self._knowledge = knowledge
-        self._ids: dict[str, list[str]] = table["ids"]
+        # An id stands under many names: shared and in tuples, all of them take half the memory.
+        self._ids = {words: tuple(map(intern, found)) for words, found in table.pop("ids").items()}
         self._lengths: dict[str, list[int]] = table["lengths"]
         self.slips: dict[str, str] = table["slips"]
         self._slipped: frozenset[str] = frozenset(table["slipped"])

@@ -1,15 +1,15 @@
-"""spaCy's blank English pipeline, taught the trade's shorthand; folded forms stand in `norm_`."""
+"""spaCy's English tokenizer, taught the trade's shorthand; folded forms stand in `norm_`."""
 
 from __future__ import annotations
 
 from functools import lru_cache
 
-import spacy
-from spacy.language import Language
+from spacy.lang.en import EnglishDefaults
 from spacy.symbols import ORTH  # type: ignore[import-not-found]
 from spacy.tokenizer import Tokenizer  # type: ignore[import-not-found]
 from spacy.tokens import Doc
 from spacy.util import compile_infix_regex, compile_prefix_regex, compile_suffix_regex
+from spacy.vocab import create_vocab
 
 from assistant.language.fold import fold, stem
 
@@ -19,26 +19,28 @@ _SPLIT_INSIDE = (r"(?<=\w)[-–—/+&](?=\w)", r"(?<=[^\W\d_])[,;:.!?]+(?=[^\W\d
 
 
 @lru_cache(maxsize=1)
-def pipeline() -> Language:
-    """The blank English pipeline with our tokenizer; contractions stay whole (`don't` is one word)."""
-    nlp = spacy.blank("en")
-    nlp.tokenizer = Tokenizer(
-        nlp.vocab,
+def tokenizer() -> Tokenizer:
+    """The tokenizer of the blank English pipeline with our rules; contractions stay whole (`don't`).
+
+    It is built without that pipeline, which would set up some thousand exceptions only to drop them.
+    """
+    defaults = EnglishDefaults
+    return Tokenizer(
+        create_vocab("en", defaults),
         rules={text: [{ORTH: text}] for text in _SHORTHAND},
-        prefix_search=compile_prefix_regex(nlp.Defaults.prefixes or ()).search,
-        suffix_search=compile_suffix_regex(_suffixes(nlp)).search,
-        infix_finditer=compile_infix_regex([*(nlp.Defaults.infixes or ()), *_SPLIT_INSIDE]).finditer,
+        prefix_search=compile_prefix_regex(defaults.prefixes or ()).search,
+        suffix_search=compile_suffix_regex(_suffixes()).search,
+        infix_finditer=compile_infix_regex([*(defaults.infixes or ()), *_SPLIT_INSIDE]).finditer,
     )
-    return nlp
 
 
-def _suffixes(nlp: Language) -> list[str]:
-    return [s for s in map(str, nlp.Defaults.suffixes or ()) if not s.startswith(("'", "’"))]
+def _suffixes() -> list[str]:
+    return [s for s in map(str, EnglishDefaults.suffixes or ()) if not s.startswith(("'", "’"))]
 
 
 def tokens(text: str) -> Doc:
     """The tokens of a cleaned text, with folded stems in `norm_` (punctuation folds to itself)."""
-    doc = pipeline().make_doc(text)
+    doc: Doc = tokenizer()(text)
     for token in doc:
         token.norm_ = _MEANING.get(token.lower_) or stem(fold(token.text)) or token.text
     return doc

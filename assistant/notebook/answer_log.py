@@ -17,8 +17,6 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
-from filelock import Timeout
-
 from assistant.answers.sanitise import safe_record
 from assistant.knowledge.problems import Problem
 from assistant.notebook import disk
@@ -57,7 +55,7 @@ def note_answer(entry: Entry, path: Path | None = None, patience: float = 2.0) -
             disk.make_folder(target.parent)
         with disk.held(target, patience):
             _append(target, line_of(entry))
-    except (OSError, ValueError, Timeout) as error:
+    except (OSError, ValueError) as error:
         return (disk.unsaved(file, error),)
     return ()
 

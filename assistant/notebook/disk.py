@@ -15,8 +15,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from filelock import FileLock, Timeout
-
 from assistant.knowledge.problems import Problem
 
 PATIENCE = 10.0
@@ -46,7 +44,9 @@ class UnsettledError(OSError):
 
 @contextmanager
 def held(target: Path, patience: float = PATIENCE) -> Iterator[None]:
-    """Holds the lock beside a file. Raises filelock.Timeout, or OSError where no lock can be made."""
+    """Holds the lock beside a file. Raises TimeoutError, or OSError where no lock can be made."""
+    from filelock import FileLock  # here, because most programs never lock anything
+
     os.stat(f"{target.parent}/.")  # FileLock would make the folder
     with FileLock(f"{target}.lock", timeout=patience, mode=0o600):
         yield
@@ -111,7 +111,7 @@ def _is_old(file: Path) -> bool:
 def unsaved(target: Path, error: Exception) -> Problem:
     """What to say where nothing was saved."""
     source = str(target)
-    if isinstance(error, Timeout):
+    if isinstance(error, TimeoutError):
         remedy = f"Close the other one, or wait, and say it again (the lock beside it is {target.name}.lock)."
         return Problem(source, "nothing was saved: another goeswith is holding the file.", remedy)
     if isinstance(error, UnsettledError):

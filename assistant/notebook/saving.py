@@ -8,8 +8,6 @@ from dataclasses import dataclass, replace
 from hashlib import sha256
 from pathlib import Path
 
-from filelock import Timeout
-
 from assistant.knowledge.problems import Problem
 from assistant.notebook import disk
 from assistant.notebook.block import block
@@ -44,7 +42,7 @@ def add(notebook: Notebook, *statements: Statement, patience: float = disk.PATIE
             disk.make_folder(target.parent)
         with disk.held(target, patience):
             return _add(notebook, target, statements)
-    except (OSError, ValueError, Timeout) as error:
+    except (OSError, ValueError) as error:
         return Saved(notebook, (disk.unsaved(notebook.path, error),))
 
 
