@@ -1,4 +1,5 @@
-"""The command line: `goeswith` (chat), and the commands `ask`, `plan`, `check` and `evaluate`.
+"""The command line: `goeswith` (chat), and the commands `ask`, `plan`, `check`, `evaluate`,
+`export` and `import`.
 
 Exit codes: 0 answered or sound, 1 asked back or problems found, 2 wrong usage or unreadable file.
 """
@@ -77,7 +78,26 @@ def arguments() -> argparse.ArgumentParser:
     )
     evaluate.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a corpus file of your own")
     evaluate.add_argument("--json", action="store_true", help="one JSON object a line, the figures last")
-    for command in (ask, plan, check, evaluate):
+    export = commands.add_parser(
+        "export",
+        help="write your notebook to a file for another host",
+        description="Writes what stands in the notebook to FILE, a new one.",
+    )
+    export.add_argument("file", type=Path, metavar="FILE", help="the file to write, as in kim.ttl")
+    export.add_argument("--as", dest="name", default="", metavar="NAME", help="what you are called in it")
+    export.add_argument("--whole", action="store_true", help="what was taken back too")
+    export.add_argument("--replace", action="store_true", help="replace a notebook that is there")
+    bring = commands.add_parser(
+        "import",
+        help="take in the notebook of another host",
+        description="Takes in the notebook in FILE; tells what came in, what was there and what is opposed.",
+    )
+    bring.add_argument("file", type=Path, metavar="FILE", help="the notebook another host exported")
+    bring.add_argument(
+        "--from", dest="name", default="", metavar="NAME", help="whose it is (default: its file name)"
+    )
+    bring.add_argument("--back", action="store_true", help="take back what FILE brought")
+    for command in (ask, plan, check, evaluate, export, bring):
         command.add_argument("--notebook", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=KEPT_IN)
         command.add_argument("--no-notebook", default=argparse.SUPPRESS, action="store_true", help=NOT_KEPT)
     return parser
@@ -98,6 +118,18 @@ def notebook_of(options: argparse.Namespace) -> Path | None:
     return place(options.notebook)
 
 
+def _carried(options: argparse.Namespace) -> int:
+    """Carries the notebook out or in."""
+    from assistant import carry
+
+    notebook = notebook_of(options)
+    if options.command == "export":
+        return carry.send(options.file, notebook, options.name, options.whole, options.replace)
+    if options.back:
+        return carry.take_back(options.file, notebook)
+    return carry.bring(options.file, notebook, options.name)
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Runs a command and returns its exit code."""
     for stream in (sys.stdin, sys.stdout, sys.stderr):
@@ -115,6 +147,8 @@ def main(argv: Sequence[str] | None = None) -> int:
             return commands.evaluate(options.files, options.json)
         if options.command == "ask":
             return commands.ask(options, notebook_of(options))
+        if options.command in ("export", "import"):
+            return _carried(options)
         return commands.chat(options.evening, notebook_of(options))
     except KnowledgeError as error:
         for problem in error.problems:

@@ -17,7 +17,7 @@ from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import WITHOUT, Cautioned, after, heeded
 from assistant.language.follow_lines import says
 from assistant.language.follow_lists import solved
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Text
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
@@ -25,9 +25,11 @@ from assistant.language.talk import follow
 from assistant.notebook import Notebook
 from assistant.pairing.engine import Engine
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
+from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
 from assistant.tonight import Tonight, at_table, counted, dated, laid, one_meant
 
+NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 MOST_IN_TURN = 2
@@ -66,6 +68,9 @@ class Session:
 
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
+        carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
+        if carried is not None:
+            return carried
         questions = questions_in(typed, self._asks, self._asks_on)
         if len(questions) == 1:
             return self._ask_one(typed)
