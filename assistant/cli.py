@@ -18,6 +18,7 @@ from assistant.commands import ANSWERED, WRONG_USAGE
 LONGEST_ERROR = 200
 ON_THE_TABLE = "an evening file: what is on the table tonight"
 KEPT_IN = "the notebook of what you teach (default: your own)"
+OF_BOTTLES = "a CSV list of the bottles you sell or own; answers choose out of it"
 NOT_KEPT = "read and write no notebook"
 
 
@@ -39,6 +40,7 @@ def arguments() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"goeswith {__version__}")
     parser.add_argument("--evening", type=Path, metavar="FILE", help=ON_THE_TABLE)
+    parser.add_argument("--bottles", type=Path, metavar="FILE", help=OF_BOTTLES)
     parser.add_argument("--notebook", type=Path, metavar="FILE", help=KEPT_IN)
     parser.add_argument("--no-notebook", action="store_true", help=NOT_KEPT)
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
@@ -97,6 +99,10 @@ def arguments() -> argparse.ArgumentParser:
         "--from", dest="name", default="", metavar="NAME", help="whose it is (default: its file name)"
     )
     bring.add_argument("--back", action="store_true", help="take back what FILE brought")
+    for command in (ask, plan):
+        command.add_argument(
+            "--bottles", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=OF_BOTTLES
+        )
     for command in (ask, plan, check, evaluate, export, bring):
         command.add_argument("--notebook", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=KEPT_IN)
         command.add_argument("--no-notebook", default=argparse.SUPPRESS, action="store_true", help=NOT_KEPT)
@@ -142,14 +148,16 @@ def main(argv: Sequence[str] | None = None) -> int:
         if options.command == "check":
             return commands.check(options.files, options.json)
         if options.command == "plan":
-            return commands.plan(options.file, options.json, options.handout, notebook_of(options))
+            return commands.plan(
+                options.file, options.json, options.handout, notebook_of(options), options.bottles
+            )
         if options.command == "evaluate":
             return commands.evaluate(options.files, options.json)
         if options.command == "ask":
             return commands.ask(options, notebook_of(options))
         if options.command in ("export", "import"):
             return _carried(options)
-        return commands.chat(options.evening, notebook_of(options))
+        return commands.chat(options.evening, notebook_of(options), options.bottles)
     except KnowledgeError as error:
         for problem in error.problems:
             print(f"goeswith: {problem}", file=sys.stderr)

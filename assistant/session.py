@@ -24,6 +24,9 @@ from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.talk import follow
 from assistant.notebook import Notebook
 from assistant.pairing.engine import Engine
+from assistant.stock.answering import of_list, with_list
+from assistant.stock.asked import meant_of_list
+from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
@@ -55,6 +58,7 @@ class Session:
         self._puzzle: Frame | None = None
         self._cautioned: Cautioned | None = None
         self._given = self.tonight = Tonight()
+        self.stock = Stock()
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
@@ -100,6 +104,7 @@ class Session:
             self._talk = stands(frame, picks, avoid, self._talk)
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
+        answer = with_list(answer, self._context(frame))
         answer = heeded_in(answer, self._context(frame), self.taught)
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
 
@@ -110,7 +115,8 @@ class Session:
         if is_own(frame, self.taught):
             return self._pourable(frame)
         frame = self._pourable(self._followed(frame))
-        return at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
+        frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
+        return meant_of_list(frame, self._talk, self.stock)
 
     def _followed(self, frame: Frame) -> Frame:
         """The frame completed from what stands; `the garlic one` is the food on the table, if one is."""
@@ -134,7 +140,7 @@ class Session:
 
     def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id
-        return Context(frame, self.engine, self.wording, topics, self.top, self.tonight)
+        return Context(frame, self.engine, self.wording, topics, self.top, self.tonight, self.stock)
 
     def _answer(self, frame: Frame) -> Answer:
         context = self._context(frame)
@@ -143,6 +149,9 @@ class Session:
         own = answered(context, self.taught, self._talk)
         if own is not None:
             return own
+        listed = of_list(context)
+        if listed is not None:
+            return listed
         if frame.again:
             return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)
         if says(frame, "overview") and self.tonight.wines and self.tonight.dishes and not frame.topics:

@@ -30,10 +30,10 @@ STYLE = Style.from_dict({"prompt": "bold", "say": "bold", "rest": ""})
 LEAVE = {"quit", "exit", "bye", ":q"}
 
 
-def chat(evening: Path | None = None, notebook: Path | None = None) -> int:
+def chat(evening: Path | None = None, notebook: Path | None = None, bottles: Path | None = None) -> int:
     """Runs the chat until Ctrl-D, with the evening of a file on the table; returns the exit code."""
     loading = ThreadPoolExecutor(1)
-    session = loading.submit(_load, evening, notebook)
+    session = loading.submit(_load, evening, notebook, bottles)
     prompt = _prompt_session(session)
     try:
         return _talk(prompt, session)
@@ -41,7 +41,7 @@ def chat(evening: Path | None = None, notebook: Path | None = None) -> int:
         loading.shutdown(wait=False, cancel_futures=True)
 
 
-def _load(evening: Path | None, notebook: Path | None = None) -> Session:
+def _load(evening: Path | None, notebook: Path | None = None, bottles: Path | None = None) -> Session:
     from assistant.commands import opened
     from assistant.knowledge.collector import loading
 
@@ -51,6 +51,10 @@ def _load(evening: Path | None, notebook: Path | None = None) -> Session:
         ready = Session(notebook=opened(notebook))
         ready.ask("brie")  # the first answer pays for what loads late
         ready.new_conversation()
+    if bottles is not None:
+        from assistant.stock.opening import open_list
+
+        open_list(ready, bottles)
     if evening is not None:
         from assistant.evening.table import set_table
 

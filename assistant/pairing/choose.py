@@ -15,16 +15,16 @@ _BAD = ("poor", "clash")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 
 
-def picks(ranked: Sequence[Match], count: int, knowledge: Knowledge) -> list[Match]:
+def picks(ranked: Sequence[Match], count: int, knowledge: Knowledge, at_hand: bool = False) -> list[Match]:
     """The first `count` of a ranking, best first.
 
     A short list holds at most two of a kind, and names a wine that is hard to find only where
-    it is clearly better than one that is sold everywhere.
+    it is clearly better than one that is sold everywhere; `at_hand`: all of them are there.
     """
     if count > VARIED_UP_TO:
         return list(ranked[:count])
     chosen: list[Match] = []
-    handy = sorted(ranked, key=lambda m: (-_handy(m, knowledge), m.wine))
+    handy = ranked if at_hand else sorted(ranked, key=lambda m: (-_handy(m, knowledge), m.wine))
     for match in handy:
         if len(chosen) < count and _adds(match, chosen, knowledge):
             chosen.append(match)
