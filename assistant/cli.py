@@ -67,10 +67,14 @@ def arguments() -> argparse.ArgumentParser:
         "check",
         help="check the knowledge, and files of your own",
         description="Checks the shipped knowledge together with each FILE. A Turtle FILE with the name of "
-        "a shipped one that declares some of its terms stands in for it; FILE.toml is an evening.",
+        "a shipped one that declares some of its terms stands in for it; FILE.toml is an evening, FILE.csv a list of bottles.",
     )
     check.add_argument(
-        "files", nargs="*", type=Path, metavar="FILE", help="a Turtle file of your own, or an evening (.toml)"
+        "files",
+        nargs="*",
+        type=Path,
+        metavar="FILE",
+        help="a Turtle file of your own, an evening (.toml) or a list (.csv)",
     )
     check.add_argument("--json", action="store_true", help="the report as one JSON object")
     evaluate = commands.add_parser(

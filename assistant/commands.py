@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
 SOUND, PROBLEMS = ANSWERED, ASKED_BACK
-EVENING = ".toml"
+EVENING, LISTS = ".toml", (".csv", ".tsv")
 
 
 def chat(evening: Path | None, notebook: Path | None = None, bottles: Path | None = None) -> int:
@@ -52,9 +52,11 @@ def check(files: Sequence[Path], as_json: bool) -> int:
 
     gc.disable()  # a check ends soon, and collecting would take a fifth of it
     try:
-        report = examine([file for file in files if file.suffix.lower() != EVENING])
+        report = examine([file for file in files if file.suffix.lower() not in (EVENING, *LISTS)])
         evenings = [file for file in files if file.suffix.lower() == EVENING]
-        report = replace(report, problems=(*report.problems, *_of_evenings(evenings)))
+        lists = [file for file in files if file.suffix.lower() in LISTS]
+        found = (*_of_evenings(evenings), *_of_lists(lists))
+        report = replace(report, problems=(*report.problems, *found))
     except KnowledgeError as error:
         return _unusable(error)
     finally:
@@ -71,6 +73,15 @@ def _of_evenings(files: Sequence[Path]) -> tuple[Problem, ...]:
     from assistant.evening.validate import evening_problems
 
     return evening_problems(files, _session(top=3), datetime.now().astimezone())
+
+
+def _of_lists(files: Sequence[Path]) -> tuple[Problem, ...]:
+    """The problems of lists of bottles."""
+    if not files:
+        return ()
+    from assistant.stock.opening import list_problems
+
+    return list_problems(files, _session(top=3))
 
 
 def plan(

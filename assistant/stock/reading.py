@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import re
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
@@ -54,23 +55,22 @@ class _Reading:
 
     def stock(self, bottles: list[Bottle]) -> Stock:
         """The bottles as a list."""
-        priced = [cell for cell in self._columns.header if "(" in cell or "[" in cell]
-        said = [
-            sign
-            for sign in stock_words().currency
-            for cell in priced
-            if sign in cell.casefold().split("(")[-1]
-        ]
         sign = self._signs.most_common(1)[0][0] if self._signs else ""
         return Stock(
             self._source,
             grouped(bottles),
-            sign or (stock_words().currency[said[0]] if said else ""),
+            sign or self._sign_of_header(),
             tuple(self._told),
             dict(self._more),
             self._left_out,
             self._columns.unused,
         )
+
+    def _sign_of_header(self) -> str:
+        """The currency that the header of the prices names: `Price (EUR)`."""
+        at = self._columns.places.get("price")
+        words = re.split(r"[\s()\[\].,:/]+", self._columns.header[at].casefold()) if at is not None else []
+        return next((stock_words().currency[w] for w in words if w in stock_words().currency), "")
 
     def bottles(self, rows: Iterator[Row]) -> Iterator[Bottle]:
         """The bottles of the rows. Raises KnowledgeError for a file that is broken further down."""

@@ -54,19 +54,23 @@ class Stock:
         return sum(map(len, self.of.values()))
 
     @cached_property
-    def by_name(self) -> Mapping[tuple[str, ...], Bottle]:
-        """Bottles by the words of their names, with and without vintage; the first of each name."""
-        found: dict[tuple[str, ...], Bottle] = {}
+    def _by_name(self) -> Mapping[int, Bottle]:
+        """Bottles by a number made of the words of their names, with and without vintage, the first of each.
+
+        Numbers, because the words of a hundred thousand names would take as much room as the list.
+        """
+        found: dict[int, Bottle] = {}
         every = sorted((b for bottles in self.of.values() for b in bottles), key=lambda b: b.line)
         for bottle in every:
-            found.setdefault(key(bottle.name), bottle)
-            found.setdefault(key(bottle.label), bottle)
-        found.pop((), None)
+            found.setdefault(hash(key(bottle.name)), bottle)
+            found.setdefault(hash(key(bottle.label)), bottle)
         return found
 
     def named(self, text: str) -> Bottle | None:
         """The bottle with exactly this name."""
-        return self.by_name.get(key(text)) if self else None
+        words = key(text)
+        found = self._by_name.get(hash(words)) if self and words else None
+        return found if found and words in (key(found.name), key(found.label)) else None
 
     def fitting(self, wine: str, low: float | None = None, high: float | None = None) -> tuple[Bottle, ...]:
         """Bottles of a style that are left and, where a price is asked, cost no less and no more."""

@@ -10,14 +10,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from assistant.knowledge.store import Knowledge
-from assistant.language.fold import fold, key
-from assistant.language.lexicon import Name
+from assistant.language.fold import key
+from assistant.language.lexicon import Lexicon, Name
 from assistant.language.parse import Parser
 from assistant.language.sorting import EDIBLE
 from assistant.stock.words import stock_words
 
 POURED = ("Wine", "Drink")
 NARROWS = ("Kind", "Grape", "Region")
+_ORDER = (*POURED, *NARROWS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +74,7 @@ class Styles:
             return found
         if again not in self._known and self._left > 0:
             self._left -= 1
-            frame = self._parser.parse(_in_english(style))
+            frame = self._parser.parse(style)
             named = [self._lexicon.name(r.id) for r in frame.text.readings if r.type in (*POURED, *NARROWS)]
             read = self._decide(named, first=True)
             self._known[again] = Found(read.wine, mended=True) if read.wine else found
@@ -95,51 +96,79 @@ class Styles:
         """The first wine, or another named that is one of its kind: `Chardonnay, Chablis` is Chablis."""
         best, known = wines[0], self._knowledge.wines
         for wine in wines[1:]:
-            if best in known[wine].kinds or (
-                self._grapes(wine) & self._grapes(best) and self._homed(wine, best)
-            ):
+            of_grape = self._is_grape(best) and not self._is_grape(wine) and self._share_a_grape(wine, best)
+            if best in known[wine].kinds or of_grape:
                 best = wine
         return best
 
-    def _grapes(self, wine: str) -> set[str]:
-        return {kind for kind in self._knowledge.wines[wine].kinds if kind.startswith("grape/")}
+    def _is_grape(self, wine: str) -> bool:
+        """Whether a wine is called by its grape alone."""
+        label = self._knowledge.label
+        return label(wine) in map(label, self._knowledge.entry(wine).get("grape", ()))
 
-    def _homed(self, wine: str, best: str) -> bool:
-        """Whether a wine is of a place and the other of none."""
-        homes = [any(k.startswith("region/") for k in self._knowledge.wines[w].kinds) for w in (wine, best)]
-        return homes == [True, False]
+    def _share_a_grape(self, wine: str, other: str) -> bool:
+        entry = self._knowledge.entry
+        return bool(set(entry(wine).get("grape", ())) & set(entry(other).get("grape", ())))
 
     def _of(self, name: str) -> tuple[str, ...]:
+        """The styles of a kind or a grape, or those at home in a region."""
         if name not in self._styles:
-            wines = self._knowledge.wines
-            self._styles[name] = tuple(s for s in self._knowledge.styles_of(name) if wines[s].type == "Wine")
+            known = self._knowledge
+            found = known.styles_of(name) or [w for w in known.wines if name in self._homes(w)]
+            self._styles[name] = tuple(w for w in found if known.wines[w].type == "Wine")
         return self._styles[name]
+
+    def _homes(self, wine: str) -> set[str]:
+        homes = self._knowledge.entry(wine).get("home", ())
+        return {place for home in homes for place in (home, *self._knowledge.broader(home))}
 
     def _names(self, text: str) -> tuple[Name, ...]:
         return tuple(self._read(text))
 
     def _read(self, text: str) -> Iterator[Name]:
-        """What is named in a text from left to right, the longest names first."""
-        stems, at = key(_in_english(text)), 0
+        """What is named in a text from left to right, the longest names first.
+
+        A sweetness behind a name is read before it: `Riesling feinherb` is an off-dry Riesling.
+        """
+        stems, at = _in_english(list(key(text)), self._lexicon), 0
         while at < len(stems):
             found = self._lexicon.longest(stems, at)
-            if found is None:
-                at += 1
-                continue
-            length, names = found
-            at += length
-            yield min(names, key=_rank)
+            at += found[0] if found else 1
+            if found:
+                yield min(found[1], key=_rank)
 
 
 def _rank(name: Name) -> int:
     """What a word means in a list of wines: a wine, what narrows wines down, or something else."""
-    order = [*POURED, *NARROWS]
     poured = name.type != "Kind" or name.kind == "wine"
-    return order.index(name.type) if name.type in order and poured else len(order)
+    return _ORDER.index(name.type) if name.type in _ORDER and poured else len(_ORDER)
 
 
-def _in_english(text: str) -> str:
-    """The text with words of other languages for colour and sweetness as the lexicon has them."""
-    means = stock_words().means
-    words = [(word, fold(word.strip(".,;()"))) for word in text.split()]
-    return " ".join(means.get(folded, word) for word, folded in words)
+def _in_english(stems: list[str], lexicon: Lexicon) -> list[str]:
+    """The stems with colours and sweetnesses of other languages as the lexicon has them.
+
+    Words inside a longer name stay; a sweetness goes before everything else where that makes a name.
+    """
+    means, at = stock_words().means, 0
+    while at < len(stems):
+        found = lexicon.longest(stems, at)
+        length = next((n for n in (2, 1) if " ".join(stems[at : at + n]) in means), 0)
+        if length and (found is None or (found[0] <= length and _rank(found[1][0]) >= len(_ORDER))):
+            meant = list(key(means[" ".join(stems[at : at + length])]))
+            stems[at : at + length] = meant
+            at += len(meant)
+        else:
+            at += found[0] if found else 1
+    return _sweetness_first(stems, lexicon)
+
+
+def _sweetness_first(stems: list[str], lexicon: Lexicon) -> list[str]:
+    for sweetness in stock_words().sweetness:
+        count = len(sweetness)
+        for at in range(1, len(stems) - count + 1):
+            if tuple(stems[at : at + count]) == sweetness:
+                moved = [*sweetness, *stems[:at], *stems[at + count :]]
+                found = lexicon.longest(moved, 0)
+                if found and found[0] > count:
+                    return moved
+    return stems

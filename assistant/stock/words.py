@@ -13,7 +13,7 @@ from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import Problem
 from assistant.language.cues import Lines
 from assistant.language.data import read_data
-from assistant.language.fold import fold
+from assistant.language.fold import fold, key
 
 _BRACKETS = re.compile(r"\([^)]*\)|\[[^\]]*\]")
 _SIGNS = re.compile(r"[\W_]+")
@@ -28,6 +28,7 @@ class StockWords:
     sets: Mapping[str, frozenset[str]]
     currency: Mapping[str, str]
     means: Mapping[str, str]
+    sweetness: tuple[tuple[str, ...], ...]
     limits: Mapping[str, int]
 
 
@@ -65,7 +66,8 @@ def _words(tables: Mapping[str, Any]) -> StockWords:
         columns=columns,
         sets={name: frozenset(map(str.casefold, words)) for name, words in tables["words"].items()},
         currency={str(sign): str(shown) for sign, shown in tables["currency"].items()},
-        means={fold(word): str(meant) for word, meant in tables["means"].items()},
+        means={" ".join(key(word)): str(meant) for word, meant in tables["means"].items()},
+        sweetness=tuple(sorted(map(key, tables["sweetness"]["words"]), key=len, reverse=True)),
         limits={name: int(number) for name, number in tables["limits"].items()},
     )
 
