@@ -67,7 +67,8 @@ def arguments() -> argparse.ArgumentParser:
         "check",
         help="check the knowledge, and files of your own",
         description="Checks the shipped knowledge together with each FILE. A Turtle FILE with the name of "
-        "a shipped one that declares some of its terms stands in for it; FILE.toml is an evening, FILE.csv a list of bottles.",
+        "a shipped one that declares some of its terms stands in for it; FILE.toml is an evening, "
+        "FILE.csv a list of bottles.",
     )
     check.add_argument(
         "files",

@@ -60,12 +60,10 @@ class Styles:
 
     def _labelled(self, style: str, label: str, found: Found) -> Found:
         """With the label looked at too; its last wine counts, as names of growers come first."""
-        names = self._names(label)
-        if not names:
-            return found if style else NO_WINE
-        wider = [n for n in self._names(style) if n.type not in POURED]
-        both = self._decide((*wider, *names), first=False)
-        return found if both.why == "no-wine" and style else both
+        if not style:
+            return self._decide(self._names(label), first=False)
+        both = self._decide(self._names(f"{style} {label}"), first=False)
+        return found if both.why == "no-wine" else both
 
     def _read_again(self, style: str, found: Found) -> Found:
         """Words of style that no name fits, read by the parser."""
@@ -165,10 +163,17 @@ def _in_english(stems: list[str], lexicon: Lexicon) -> list[str]:
 def _sweetness_first(stems: list[str], lexicon: Lexicon) -> list[str]:
     for sweetness in stock_words().sweetness:
         count = len(sweetness)
-        for at in range(1, len(stems) - count + 1):
+        for at in range(len(stems) - count + 1):
             if tuple(stems[at : at + count]) == sweetness:
-                moved = [*sweetness, *stems[:at], *stems[at + count :]]
-                found = lexicon.longest(moved, 0)
-                if found and found[0] > count:
-                    return moved
+                return _before_a_name(list(sweetness), [*stems[:at], *stems[at + count :]], lexicon) or stems
     return stems
+
+
+def _before_a_name(sweetness: list[str], rest: list[str], lexicon: Lexicon) -> list[str]:
+    """The stems with the sweetness where it makes a longer name with what follows, or none."""
+    for at in range(len(rest)):
+        moved = [*rest[:at], *sweetness, *rest[at:]]
+        found = lexicon.longest(moved, at)
+        if found and found[0] > len(sweetness):
+            return moved
+    return []
