@@ -170,10 +170,10 @@ def _sweetness_first(stems: list[str], lexicon: Lexicon) -> list[str]:
 
 
 def _before_a_name(sweetness: list[str], rest: list[str], lexicon: Lexicon) -> list[str]:
-    """The stems with the sweetness where it makes a longer name with what follows, or none."""
+    """The stems with the sweetness where it makes the name of a wine with what follows, or none."""
     for at in range(len(rest)):
         moved = [*rest[:at], *sweetness, *rest[at:]]
         found = lexicon.longest(moved, at)
-        if found and found[0] > len(sweetness):
+        if found and found[0] > len(sweetness) and min(found[1], key=_rank).type in POURED:
             return moved
     return []

@@ -28,6 +28,7 @@ def test_every_wine_is_read_by_its_own_label(session: Session) -> None:
         ("rosado", "Provence", "wine/provence-rose"),
         ("halbtrocken", "Riesling", "wine/off-dry-riesling"),
         ("off-dry", "Grey Heron Riesling 2025", "wine/off-dry-riesling"),
+        ("", "Dry Slip Etna white", "wine/etna-white"),
         ("", "Old Port Road Shiraz", "wine/shiraz"),
         ("Malbec", "Riesling Lane", "wine/malbec"),
         ("Reisling troken", "", "wine/dry-riesling"),
