@@ -14,6 +14,7 @@ from assistant.stock.words import asked_words, stock_words
 
 Price = tuple[float | None, float | None]
 ANYTHING: Price = (None, None)
+CENT = 0.01
 UNCLEAR, WINES, HELD = "unclear", "wines-for-food", ("unclear", "quantity", "note", "plan", "substitute")
 
 
@@ -35,11 +36,12 @@ def price_asked(typed: str) -> Price:
     """The least and the most a bottle may cost, None where a text does not say."""
     low = high = None
     for found in _pattern().finditer(typed):
-        figure = float(found["figure"].replace(",", "."))
-        if found["way"].lower() in asked_words()[1]["under"]:
-            high = figure
+        way, figure = found["way"].lower(), float(found["figure"].replace(",", "."))
+        off = CENT if way in asked_words()[1]["strict"] else 0.0
+        if way in asked_words()[1]["under"]:
+            high = round(figure - off, 2)
         else:
-            low = figure
+            low = round(figure + off, 2)
     return low, high
 
 

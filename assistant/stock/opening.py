@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import shutil
 import sys
 from collections.abc import Sequence
 from pathlib import Path
 
 from assistant.answers.sanitise import safe
+from assistant.answers.wrap import wrapped
 from assistant.knowledge.problems import KnowledgeError, Problem
 from assistant.session import Session
 from assistant.stock.reading import read_stock
@@ -33,5 +35,7 @@ def open_list(session: Session, file: Path | None) -> None:
     if file is None:
         return
     session.stock = read_stock(file, session.knowledge, session.parser)
+    width = shutil.get_terminal_size().columns
     for line in lines_of(session.stock):
-        print(f"goeswith: {safe(line)}", file=sys.stderr)
+        told = f"goeswith: {safe(line)}"
+        print(wrapped(told, width) if sys.stderr.isatty() else told, file=sys.stderr)

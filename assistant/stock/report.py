@@ -11,11 +11,16 @@ from assistant.stock.words import wording
 
 def lines_of(stock: Stock) -> list[str]:
     """Sentences: the counts first, then what is wrong and what was not read."""
-    counts = {"count": stock.count, "styles": len(stock.of), "left": stock.left_out}
+    counted = {"bottles": stock.count, "styles": len(stock.of), "left": stock.left_out}
+    counts = {name: _counted("rows" if name == "left" else name, n) for name, n in counted.items()}
     head = wording()("report", "head-left" if stock.left_out else "head", file=stock.source, **counts)
     lines = [head, *map(sentence, stock.told)]
     lines += [wording()("report", "more", kinds=_kinds(stock))] if stock.more else []
     return [*lines, *([wording()("report", "unused", names=listed(stock.unused))] if stock.unused else [])]
+
+
+def _counted(kind: str, count: int) -> str:
+    return wording()("report", kind.removesuffix("s") if count == 1 else kind, count=count)
 
 
 def more_problems(stock: Stock) -> list[Problem]:

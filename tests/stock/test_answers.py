@@ -105,7 +105,7 @@ def test_what_is_left(host: Session) -> None:
     total, wines = sum(b.left or 0 for b in bottles), sum(b.left != 0 for b in bottles)
     assert host.ask("what's left").say == f"{total} bottles of {wines} wines are left."
     answer = sound(host.ask("what's left under 12"))
-    cheap = [b for b in bottles if b.price and b.price <= 12]
+    cheap = [b for b in bottles if b.price and b.price < 12]
     assert all(b.label in answer.text for b in cheap)
     assert len(answer.text.splitlines()) == 1 + len(cheap)
     assert "Mast House" not in host.ask("which whites are left").text
@@ -146,10 +146,12 @@ def test_the_table_comes_before_the_list(host: Session) -> None:
 @pytest.mark.parametrize(
     ("typed", "price"),
     [
-        ("under 20", (None, 20.0)),
-        ("a red below €15,50 for steak", (None, 15.5)),
-        ("over $30", (30.0, None)),
-        ("more than 10 and less than 20 euros", (10.0, 20.0)),
+        ("under 20", (None, 19.99)),
+        ("up to 20", (None, 20.0)),
+        ("a red below €15,50 for steak", (None, 15.49)),
+        ("over $30", (30.01, None)),
+        ("at least $30", (30.0, None)),
+        ("more than 10 and no more than 20 euros", (10.01, 20.0)),
         ("wine under 12% alcohol", (None, None)),
         ("under 12 % for oysters", (None, None)),
         ("up to 12 people", (None, None)),
@@ -159,7 +161,15 @@ def test_the_table_comes_before_the_list(host: Session) -> None:
     ],
 )
 def test_prices_asked(typed: str, price: tuple[float | None, float | None]) -> None:
-    assert price_asked(typed) == price
+    assert price_asked(typed) == pytest.approx(price)
+
+
+def test_a_plan_by_talk_pours_out_of_the_list(host: Session) -> None:
+    host.ask("12 people, wines are Malbec and Tempranillo, food is brie and salami")
+    text = host.ask("plan it").text
+    assert "Three Lanterns 2023" in text
+    assert "Malbec: 2 needed, 0 to buy" in text
+    assert "Tempranillo: 2 needed, 2 to buy" in text
 
 
 def test_an_evening_may_name_bottles_of_the_list(host: Session, tmp_path: Path) -> None:
