@@ -1,4 +1,5 @@
-"""The command line: `goeswith` (chat), and the commands `ask`, `plan`, `check` and `evaluate`.
+"""The command line: `goeswith` (chat), and the commands `ask`, `plan`, `check`, `evaluate`,
+`export` and `import`.
 
 Exit codes: 0 answered or sound, 1 asked back or problems found, 2 wrong usage or unreadable file.
 """
@@ -17,6 +18,7 @@ from assistant.commands import ANSWERED, WRONG_USAGE
 LONGEST_ERROR = 200
 ON_THE_TABLE = "an evening file: what is on the table tonight"
 KEPT_IN = "the notebook of what you teach (default: your own)"
+OF_BOTTLES = "a CSV list of the bottles you sell or own; answers choose out of it"
 NOT_KEPT = "read and write no notebook"
 PLAIN = "a chat for screen readers: nothing is drawn twice (or set GOESWITH_PLAIN=1)"
 
@@ -39,6 +41,7 @@ def arguments() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"goeswith {__version__}")
     parser.add_argument("--evening", type=Path, metavar="FILE", help=ON_THE_TABLE)
+    parser.add_argument("--bottles", type=Path, metavar="FILE", help=OF_BOTTLES)
     parser.add_argument("--notebook", type=Path, metavar="FILE", help=KEPT_IN)
     parser.add_argument("--no-notebook", action="store_true", help=NOT_KEPT)
     parser.add_argument("--plain", action="store_true", help=PLAIN)
@@ -66,10 +69,15 @@ def arguments() -> argparse.ArgumentParser:
         "check",
         help="check the knowledge, and files of your own",
         description="Checks the shipped knowledge together with each FILE. A Turtle FILE with the name of "
-        "a shipped one that declares some of its terms stands in for it; FILE.toml is an evening.",
+        "a shipped one that declares some of its terms stands in for it; FILE.toml is an evening, "
+        "FILE.csv a list of bottles.",
     )
     check.add_argument(
-        "files", nargs="*", type=Path, metavar="FILE", help="a Turtle file of your own, or an evening (.toml)"
+        "files",
+        nargs="*",
+        type=Path,
+        metavar="FILE",
+        help="a Turtle file of your own, an evening (.toml) or a list (.csv)",
     )
     check.add_argument("--json", action="store_true", help="the report as one JSON object")
     evaluate = commands.add_parser(
@@ -79,7 +87,30 @@ def arguments() -> argparse.ArgumentParser:
     )
     evaluate.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a corpus file of your own")
     evaluate.add_argument("--json", action="store_true", help="one JSON object a line, the figures last")
-    for command in (ask, plan, check, evaluate):
+    export = commands.add_parser(
+        "export",
+        help="write your notebook to a file for another host",
+        description="Writes what stands in the notebook to FILE, a new one.",
+    )
+    export.add_argument("file", type=Path, metavar="FILE", help="the file to write, as in kim.ttl")
+    export.add_argument("--as", dest="name", default="", metavar="NAME", help="what you are called in it")
+    export.add_argument("--whole", action="store_true", help="what was taken back too")
+    export.add_argument("--replace", action="store_true", help="replace a notebook that is there")
+    bring = commands.add_parser(
+        "import",
+        help="take in the notebook of another host",
+        description="Takes in the notebook in FILE; tells what came in, what was there and what is opposed.",
+    )
+    bring.add_argument("file", type=Path, metavar="FILE", help="the notebook another host exported")
+    bring.add_argument(
+        "--from", dest="name", default="", metavar="NAME", help="whose it is (default: its file name)"
+    )
+    bring.add_argument("--back", action="store_true", help="take back what FILE brought")
+    for command in (ask, plan):
+        command.add_argument(
+            "--bottles", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=OF_BOTTLES
+        )
+    for command in (ask, plan, check, evaluate, export, bring):
         command.add_argument("--notebook", default=argparse.SUPPRESS, type=Path, metavar="FILE", help=KEPT_IN)
         command.add_argument("--no-notebook", default=argparse.SUPPRESS, action="store_true", help=NOT_KEPT)
     return parser
@@ -100,6 +131,18 @@ def notebook_of(options: argparse.Namespace) -> Path | None:
     return place(options.notebook)
 
 
+def _carried(options: argparse.Namespace) -> int:
+    """Carries the notebook out or in."""
+    from assistant import carry
+
+    notebook = notebook_of(options)
+    if options.command == "export":
+        return carry.send(options.file, notebook, options.name, options.whole, options.replace)
+    if options.back:
+        return carry.take_back(options.file, notebook)
+    return carry.bring(options.file, notebook, options.name)
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Runs a command and returns its exit code."""
     for stream in (sys.stdin, sys.stdout, sys.stderr):
@@ -112,12 +155,16 @@ def main(argv: Sequence[str] | None = None) -> int:
         if options.command == "check":
             return commands.check(options.files, options.json)
         if options.command == "plan":
-            return commands.plan(options.file, options.json, options.handout, notebook_of(options))
+            return commands.plan(
+                options.file, options.json, options.handout, notebook_of(options), options.bottles
+            )
         if options.command == "evaluate":
             return commands.evaluate(options.files, options.json)
         if options.command == "ask":
             return commands.ask(options, notebook_of(options))
-        return commands.chat(options.evening, notebook_of(options), options.plain)
+        if options.command in ("export", "import"):
+            return _carried(options)
+        return commands.chat(options.evening, notebook_of(options), options.bottles, options.plain)
     except KnowledgeError as error:
         for problem in error.problems:
             print(f"goeswith: {problem}", file=sys.stderr)

@@ -22,21 +22,23 @@ if TYPE_CHECKING:
 
 ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
 SOUND, PROBLEMS = ANSWERED, ASKED_BACK
-EVENING = ".toml"
+EVENING, LISTS = ".toml", (".csv", ".tsv")
 
 
-def chat(evening: Path | None, notebook: Path | None = None, plain: bool = False) -> int:
+def chat(
+    evening: Path | None, notebook: Path | None = None, bottles: Path | None = None, plain: bool = False
+) -> int:
     """The chat on a terminal; elsewhere one question a line. Without a notebook nothing is taught."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
-        return _lines(sys.stdin, False, _session(3, evening, notebook))
+        return _lines(sys.stdin, False, _session(3, evening, notebook, bottles))
     from assistant.chat.loop import chat as talk
 
-    return talk(evening, notebook, plain)
+    return talk(evening, notebook, bottles, plain)
 
 
 def ask(options: argparse.Namespace, notebook: Path | None = None) -> int:
     """Answers the question, or one a line from standard input."""
-    session = _session(options.top, options.evening, notebook)
+    session = _session(options.top, options.evening, notebook, options.bottles)
     if not options.question:
         return _lines(sys.stdin, options.json, session)
     answer = session.ask(" ".join(options.question))
@@ -52,9 +54,11 @@ def check(files: Sequence[Path], as_json: bool) -> int:
 
     gc.disable()  # a check ends soon, and collecting would take a fifth of it
     try:
-        report = examine([file for file in files if file.suffix.lower() != EVENING])
+        report = examine([file for file in files if file.suffix.lower() not in (EVENING, *LISTS)])
         evenings = [file for file in files if file.suffix.lower() == EVENING]
-        report = replace(report, problems=(*report.problems, *_of_evenings(evenings)))
+        lists = [file for file in files if file.suffix.lower() in LISTS]
+        found = (*_of_evenings(evenings), *_of_lists(lists))
+        report = replace(report, problems=(*report.problems, *found))
     except KnowledgeError as error:
         return _unusable(error)
     finally:
@@ -73,7 +77,22 @@ def _of_evenings(files: Sequence[Path]) -> tuple[Problem, ...]:
     return evening_problems(files, _session(top=3), datetime.now().astimezone())
 
 
-def plan(file: Path, as_json: bool, handout: Path | None = None, notebook: Path | None = None) -> int:
+def _of_lists(files: Sequence[Path]) -> tuple[Problem, ...]:
+    """The problems of lists of bottles."""
+    if not files:
+        return ()
+    from assistant.stock.opening import list_problems
+
+    return list_problems(files, _session(top=3))
+
+
+def plan(
+    file: Path,
+    as_json: bool,
+    handout: Path | None = None,
+    notebook: Path | None = None,
+    bottles: Path | None = None,
+) -> int:
     """Plans the evening in a file; `handout` is where its sheets to print go."""
     from assistant.answers.sanitise import safe, safe_record
     from assistant.evening.text import text
@@ -81,7 +100,7 @@ def plan(file: Path, as_json: bool, handout: Path | None = None, notebook: Path 
     from assistant.knowledge.problems import KnowledgeError
 
     try:
-        evening, record = _planned(file, handout, notebook)
+        evening, record = _planned(file, handout, notebook, bottles)
     except KnowledgeError as error:
         return _unusable(error)
     except HandoutError as error:
@@ -94,23 +113,27 @@ def plan(file: Path, as_json: bool, handout: Path | None = None, notebook: Path 
     return PROBLEMS if record["problems"] else SOUND
 
 
-def _planned(file: Path, handout: Path | None, notebook: Path | None) -> tuple[Evening, dict[str, Any]]:
+def _planned(
+    file: Path, handout: Path | None, notebook: Path | None, bottles: Path | None
+) -> tuple[Evening, dict[str, Any]]:
     """The evening and its plan, its sheets written where they are asked for.
 
-    Raises KnowledgeError for the file, HandoutError where the sheets cannot be written.
+    Raises KnowledgeError for the file or the list, HandoutError where the sheets cannot be written.
     """
     from assistant.evening.facts import wording
     from assistant.evening.numbers import local
     from assistant.evening.plan import plan as planned
     from assistant.evening.read import read_evening
     from assistant.handout.write import target, write
+    from assistant.stock.evening import of_the_list
     from assistant.waiting import Waiting
 
     place = target(handout) if handout else None
-    session, now = _session(3, None, notebook), datetime.now().astimezone()
-    evening = read_evening(file, session, now)
+    session, now = _session(3, None, notebook, bottles), datetime.now().astimezone()
+    evening, of_list = of_the_list(read_evening(file, session, now), session.stock)
     waiting = Waiting(wording()("text", "tasting", done="{done}", of="{of}"))
     record = planned(evening, session, local(now, evening), waiting)
+    record |= {"from_list": of_list}
     waiting.clear()
     if place:
         from assistant.handout.page import sheets
@@ -160,10 +183,12 @@ def _lines(lines: Iterable[str], as_json: bool, session: Session) -> int:
     return code
 
 
-def _session(top: int, evening: Path | None = None, notebook: Path | None = None) -> Session:
-    """A session, with the evening's wines and foods on the table and a notebook.
+def _session(
+    top: int, evening: Path | None = None, notebook: Path | None = None, bottles: Path | None = None
+) -> Session:
+    """A session, with the evening's wines and foods on the table, a notebook and a list of bottles.
 
-    Raises KnowledgeError for a bad evening file.
+    Raises KnowledgeError for a bad evening file or list.
     """
     from assistant.knowledge.collector import loading
 
@@ -171,6 +196,10 @@ def _session(top: int, evening: Path | None = None, notebook: Path | None = None
         from assistant.session import Session
 
         session = Session(top=top, notebook=opened(notebook))
+    if bottles is not None:
+        from assistant.stock.opening import open_list
+
+        open_list(session, bottles)
     if evening is not None:
         from assistant.evening.table import set_table
 

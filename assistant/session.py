@@ -28,10 +28,15 @@ from assistant.language.talk import follow
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
+from assistant.stock.answering import of_list, with_list
+from assistant.stock.asked import meant_of_list
+from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
+from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
 from assistant.tonight import Tonight, at_table, counted, dated, laid, one_meant
 
+NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 MOST_IN_TURN = 2
@@ -60,6 +65,7 @@ class Session:
         self._puzzle: Frame | None = None
         self._cautioned: Cautioned | None = None
         self._given = self.tonight = Tonight()
+        self.stock = Stock()
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
@@ -86,6 +92,9 @@ class Session:
 
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
+        carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
+        if carried is not None:
+            return carried
         questions = questions_in(typed, self._asks, self._asks_on)
         if len(questions) == 1:
             return self._ask_one(typed)
@@ -115,6 +124,7 @@ class Session:
             self._talk = stands(frame, picks, avoid, self._talk)
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
+        answer = with_list(answer, self._context(frame))
         answer = heeded_in(answer, self._context(frame), self.taught)
         return replace(answer, seconds=round(time.perf_counter() - started, 4))
 
@@ -128,7 +138,8 @@ class Session:
         if is_own(frame, self.taught):
             return self._pourable(frame)
         frame = self._pourable(self._followed(frame))
-        return at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
+        frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
+        return meant_of_list(frame, self._talk, self.stock)
 
     def _followed(self, frame: Frame) -> Frame:
         """The frame completed from what stands; `the garlic one` is the food on the table, if one is."""
@@ -152,7 +163,7 @@ class Session:
 
     def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id
-        return Context(frame, self.engine, self.wording, topics, self.top, self.tonight)
+        return Context(frame, self.engine, self.wording, topics, self.top, self.tonight, self.stock)
 
     def _answer(self, frame: Frame) -> Answer:
         context = self._context(frame)
@@ -163,6 +174,9 @@ class Session:
         own = answered(context, self.taught, self._talk)
         if own is not None:
             return own
+        listed = of_list(context)
+        if listed is not None:
+            return listed
         if frame.again:
             return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)
         if says(frame, "overview") and self.tonight.wines and self.tonight.dishes and not frame.topics:

@@ -73,6 +73,8 @@ def at_hand(context: Context, wanted: int) -> list[str]:
     if len(named) > 1:
         allowed = [wine for wine in allowed if wine in named]
     allowed = [wine for wine in allowed if wine not in context.frame.named_before]
+    if len(named) <= 1 and set(allowed) <= set(context.in_list()):
+        return allowed
     for least in (EVERYWHERE, IN_A_SHOP):
         easy = [wine for wine in allowed if known.wines[wine].availability >= least]
         if len(named) <= 1 and len(easy) >= ROOM * wanted:

@@ -16,6 +16,8 @@ from assistant.language.frame import Frame
 from assistant.language.topics import Topic
 from assistant.pairing.dish import BASE, Dish, Table, table_of
 from assistant.pairing.engine import Engine, Match
+from assistant.stock.asked import asks_price, price_asked
+from assistant.stock.records import Stock
 from assistant.tonight import Tonight
 
 DRINK_KIND = "kind/drink"
@@ -24,7 +26,10 @@ NEARLY = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Context:
-    """Everything an answer builder may use; `top` is how many picks are wanted, `tonight` the table."""
+    """Everything an answer builder may use; `top` is how many picks are wanted, `tonight` the table.
+
+    `stock` is the host's list of bottles, empty where there is none.
+    """
 
     frame: Frame
     engine: Engine
@@ -32,6 +37,7 @@ class Context:
     topics: Mapping[str, Topic]
     top: int = 3
     tonight: Tonight = field(default_factory=Tonight)
+    stock: Stock = field(default_factory=Stock)
 
     @property
     def knowledge(self) -> Knowledge:
@@ -54,9 +60,22 @@ class Context:
         return self.knowledge.food(dish.main.food).role == "role/side"
 
     def candidates(self) -> list[str]:
-        """Wines that keep to the limits: those on the table, or all where none does or all are meant."""
-        poured = [] if self.frame.anywhere else list(self.tonight.wines)
-        return self.engine.within(poured, self.frame.preferences) or self.all_candidates()
+        """Wines within the limits: on the table, else in the list; all if none is or all are meant."""
+        if self.frame.anywhere:
+            return self.all_candidates()
+        poured = [] if self.by_price else list(self.tonight.wines)
+        within = self.engine.within(poured, self.frame.preferences) or self.in_list()
+        return within or self.in_list(at_any_price=True) or self.all_candidates()
+
+    @property
+    def by_price(self) -> bool:
+        """Whether a list is there and is asked for by price, whatever stands on the table."""
+        return bool(self.stock) and asks_price(self.frame.text.typed)
+
+    def in_list(self, at_any_price: bool = False) -> list[str]:
+        """Wines that keep to the limits and have a bottle left in the list that keeps to the price."""
+        price = (None, None) if at_any_price else price_asked(self.frame.text.typed)
+        return [w for w in self.all_candidates() if self.stock.has(w, *price)] if self.stock else []
 
     def at_table(self, wines: Sequence[str]) -> bool:
         """Whether these wines are on the table."""

@@ -21,7 +21,7 @@ class PathEntry:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A wine, drink or food with its signed score, verdict and rule path."""
+    """A wine, drink or food with its signed score, verdict and rule path; `bottles` of the host's list."""
 
     id: str
     label: str
@@ -31,6 +31,7 @@ class Item:
     verdict: str
     path: tuple[PathEntry, ...]
     wine: dict[str, Any] | None = None
+    bottles: tuple[dict[str, Any], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,9 +18,9 @@ WARMING = "brie"
 class Background:
     """Loads a session in a thread of its own once it is told to start; `future` holds it then."""
 
-    def __init__(self, evening: Path | None, notebook: Path | None) -> None:
+    def __init__(self, evening: Path | None, notebook: Path | None, bottles: Path | None = None) -> None:
         self.future: Future[Session] = Future()
-        self._files = evening, notebook
+        self._files = evening, notebook, bottles
         self._begun, self._wanted = False, Event()
 
     def start(self) -> None:
@@ -44,7 +44,7 @@ class Background:
             self.future.set_exception(error)
 
 
-def _loaded(evening: Path | None, notebook: Path | None, wanted: Event) -> Session:
+def _loaded(evening: Path | None, notebook: Path | None, bottles: Path | None, wanted: Event) -> Session:
     from assistant.commands import opened
     from assistant.knowledge.collector import loading
 
@@ -55,6 +55,10 @@ def _loaded(evening: Path | None, notebook: Path | None, wanted: Event) -> Sessi
         if not wanted.is_set():
             session.ask(WARMING)  # the first answer pays for what loads late, unless somebody waits for it
             session.new_conversation()
+    if bottles is not None:
+        from assistant.stock.opening import open_list
+
+        open_list(session, bottles)
     if evening is not None:
         from assistant.evening.table import set_table
 

@@ -29,21 +29,29 @@ class Lines(Protocol):
         """The next line, which starts with `draft`. Raises EOFError or KeyboardInterrupt."""
 
 
-def chat(evening: Path | None = None, notebook: Path | None = None, plain: bool = False) -> int:
+def chat(
+    evening: Path | None = None,
+    notebook: Path | None = None,
+    bottles: Path | None = None,
+    plain: bool = False,
+) -> int:
     """Runs the chat until Ctrl-D, with the evening of a file on the table; returns the exit code.
 
     `plain`: nothing is drawn twice, for screen readers.
     """
-    return Chat(evening, notebook, manner_of(os.environ, plain), chat_words()).run()
+    background = Background(evening, notebook, bottles)
+    return Chat(evening, background, manner_of(os.environ, plain), chat_words()).run()
 
 
 class Chat:
     """One talk at the terminal."""
 
-    def __init__(self, evening: Path | None, notebook: Path | None, manner: Manner, words: ChatWords) -> None:
+    def __init__(
+        self, evening: Path | None, background: Background, manner: Manner, words: ChatWords
+    ) -> None:
         self._folder = Path(platformdirs.user_data_dir("goeswith", appauthor=False))
         self._words, self._table = words, evening
-        self._background = Background(evening, notebook)
+        self._background = background
         self._history = own_history(self._folder)
         self._show = Shower(manner, words)
         self._lines = _lines(manner, self._background, self._history, words)

@@ -54,7 +54,7 @@ def _section(name: str, context: Context, session: Session) -> Answer:
 
 def evening_of(context: Context) -> Evening:
     """The table as an evening without prices; nobody counted where no guests were named."""
-    tonight, label = context.tonight, context.knowledge.label
+    tonight = context.tonight
     return Evening(
         title="",
         start=tonight.start,
@@ -64,15 +64,24 @@ def evening_of(context: Context) -> Evening:
         meal="tasting",
         pour_ml=fact("amounts", "bottle", "pour_ml").typical,
         budget=None,
-        currency=None,
+        currency=context.stock.currency.strip() or None,
         choose=None,
         room_celsius=fact("cooling", "limits", "room_celsius").typical,
         needs=tuple(
             GuestNeeds(n.guest or context.wording("plan", "guest"), (n.need,)) for n in tonight.needs
         ),
-        wines=tuple(WineLine(label(wine), wine) for wine in tonight.wines),
+        wines=tuple(_wine(wine, context) for wine in tonight.wines),
         foods=tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in tonight.dishes),
     )
+
+
+def _wine(wine: str, context: Context) -> WineLine:
+    """A wine of the table, with the cheapest bottle of it that is left in the host's list."""
+    label = context.knowledge.label(wine)
+    bottle = next(iter(context.stock.fitting(wine)), None)
+    if bottle is None:
+        return WineLine(label, wine)
+    return WineLine(label, wine, bottle.name, bottle.price, bottle.left or 0, alcohol_percent=bottle.alcohol)
 
 
 def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answer:

@@ -8,7 +8,10 @@ from assistant.session import Session
 
 
 def wine_of(label: str, session: Session) -> str | None:
-    """The wine or drink a label names; of a kind, the style that is easiest to buy."""
+    """The wine or drink a label names, be it a bottle of the list; of a kind, the easiest to buy."""
+    listed = session.stock.named(label)
+    if listed:
+        return listed.wine
     known = session.knowledge
     for word in _wine_words(session.parser.parse(label)):
         styles = known.styles_of(word)

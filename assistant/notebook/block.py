@@ -7,6 +7,7 @@ nested without end) are refused before they reach the parser.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 import pyoxigraph as ox
 
@@ -54,6 +55,7 @@ def _written(node: Node) -> str:
     return node.value if node.datatype.value != XSD + "string" else str(node)
 
 
+@lru_cache(maxsize=4096)
 def _shown(iri: str) -> str:
     for prefix, namespace in _NAMESPACES.items():
         if iri.startswith(namespace) and _LOCAL.fullmatch(iri[len(namespace) :]):

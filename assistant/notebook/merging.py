@@ -90,6 +90,7 @@ def shape_faults(
     all_of_them: Iterable[Statement], coming: Sequence[Statement], source: str
 ) -> tuple[Problem, ...]:
     """What the shapes, run by pySHACL, have against those that are coming, among all others."""
+    coming = _telling(coming)
     if not coming:
         return ()
     import pyoxigraph as ox
@@ -105,6 +106,16 @@ def shape_faults(
     return tuple(
         replace(problem, line=None) for problem in found
     )  # lines of the cleaned text, not of the file
+
+
+def _telling(coming: Iterable[Statement]) -> list[Statement]:
+    """Withdrawals, and of other statements one for each author, kind and set of keys.
+
+    Whatever the shapes ask of one statement alone was asked as it was read, by limits out of the same file
+    (`faults`). What only pySHACL sees is an author's name and whether it is known what is taken back.
+    """
+    alike = {(s.kind, s.author, frozenset(s.value), bool(s.evening), s.withdraws): s for s in coming}
+    return list(alike.values())
 
 
 def _needed(all_of_them: Iterable[Statement], coming: Sequence[Statement]) -> Iterator[str]:

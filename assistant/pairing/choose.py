@@ -16,18 +16,24 @@ _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 
 
 def picks(
-    ranked: Sequence[Match], count: int, knowledge: Knowledge, foods: frozenset[str] = frozenset()
+    ranked: Sequence[Match],
+    count: int,
+    knowledge: Knowledge,
+    foods: frozenset[str] = frozenset(),
+    at_hand: bool = False,
 ) -> list[Match]:
     """The first `count` of a ranking, best first; `foods` are what it was made for.
 
     A short list holds at most two of a kind, and names a wine that is hard to find only where
     it is clearly better than one that is sold everywhere; of wines that do about as well,
-    one that custom pours with the food goes before another.
+    one that custom pours with the food goes before another. `at_hand`: all of them are there.
     """
     if count > VARIED_UP_TO:
         return list(ranked[:count])
     chosen: list[Match] = []
-    handy = sorted(ranked, key=lambda m: (-_handy(m, knowledge) - _custom(m, foods, knowledge), m.wine))
+    handy = ranked
+    if not at_hand:
+        handy = sorted(ranked, key=lambda m: (-_handy(m, knowledge) - _custom(m, foods, knowledge), m.wine))
     for match in handy:
         if len(chosen) < count and _adds(match, chosen, knowledge):
             chosen.append(match)

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from assistant.answers.record import Answer
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.store import Knowledge
 from assistant.language.parse import Parser
 from assistant.notebook import Notebook, Stated, Statement, add, standing
+from assistant.notebook.carrying import HOST, Brought, Sent, bring, send
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.taught.overlay import Overlay, overlay_of
 from assistant.taught.words import taught_words
 
-AUTHOR = "host"
+AUTHOR = HOST
 
 
 class Keeper:
@@ -61,6 +64,20 @@ class Keeper:
         self._notebook, self.just = saved.notebook, statements
         self._heed()
         return ()
+
+    def send(self, file: Path) -> Sent:
+        """Writes what stands to a new file."""
+        return send(self._notebook, file) if self._notebook else Sent()
+
+    def bring(self, file: Path, name: str) -> Brought | None:
+        """Takes in the notebook of a host of this name; what came in is heeded, and undone by an undo."""
+        if self._notebook is None:
+            return None
+        brought = bring(self._notebook, file, name)
+        if brought.merged.added:
+            self._notebook, self.just = brought.merged.notebook, brought.merged.added
+            self._heed()
+        return brought
 
     def _heed(self) -> None:
         self.overlay = overlay_of(self.told(), self.knowledge)

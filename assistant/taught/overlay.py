@@ -9,6 +9,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Frame
 from assistant.language.phrases import Phrases
 from assistant.notebook import Statement
+from assistant.notebook.carrying import HOST
 from assistant.pairing.dish import Dish
 from assistant.taught.words import taught_words
 
@@ -53,7 +54,11 @@ class Overlay:
 
 
 def overlay_of(statements: Sequence[Statement], knowledge: Knowledge) -> Overlay:
-    """What these statements add; those about what the knowledge lacks add nothing."""
+    """What these statements add; those about what the knowledge lacks add nothing.
+
+    Of what contradicts each other the last one counts, and the host before anybody else.
+    """
+    statements = sorted(statements, key=lambda one: one.author == HOST)
     known = knowledge.digest
     names = {str(s.value["alias"]): knowledge.label(s.about[0]) for s in _kind(statements, "alias", known)}
     amounts = _amounts(_kind(statements, "profile"))

@@ -23,6 +23,9 @@ def meant_back(frame: Frame, keeper: Keeper) -> Group | None:
     """
     if not keeper.told():
         return None
+    others = _of_author(frame, keeper)
+    if others:
+        return others
     named = [*(r.id for r in frame.text.readings), *_content(frame)]
     speaks = taught_words().lines["taught"].stand_in(frame.text.stems)
     if speaks and not named and taught_words().sets["all"].intersection(frame.text.stems):
@@ -40,8 +43,19 @@ def _content(frame: Frame) -> set[str]:
     return {stem for stem in frame.text.stems if stem.isalnum() and stem not in idle}
 
 
+def _of_author(frame: Frame, keeper: Keeper) -> Group:
+    """`forget everything from Bea`: all that stands of another host who is named."""
+    stems = key(frame.text.typed)  # as typed: a name is no slip of something to eat
+    if not taught_words().lines["of_author"].stand_in(stems):
+        return ()
+    others = {one.author for one in keeper.told()} - {AUTHOR}
+    named = {name for name in others if set(key(name)) <= set(stems)}
+    return tuple(one for one in keeper.told() if one.author in named)
+
+
 def _last(keeper: Keeper) -> Group:
-    return next(iter(groups(keeper.told())), ())
+    """What was kept just now, all that came in at once, or else the newest of what stands."""
+    return keeper.just or next(iter(groups(keeper.told())), ())
 
 
 def _nearest(frame: Frame, keeper: Keeper) -> Group | None:

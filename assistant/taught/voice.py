@@ -12,6 +12,7 @@ from assistant.answers.wording import listed
 from assistant.language.frame import Frame
 from assistant.language.phrases import Phrases
 from assistant.notebook import Statement
+from assistant.notebook.carrying import HOST
 from assistant.pairing.dish import Dish
 from assistant.taught.describe import thing
 from assistant.taught.keeper import Keeper
@@ -42,6 +43,13 @@ def _voice(one: Statement, says: str) -> Voice:
     }  # fmt: skip
 
 
+def said(context: Context, one: Statement, template: str, **fields: str) -> str:
+    """A sentence of the host, or the same of another host, who is named."""
+    if one.author == HOST:
+        return words(context, template, **fields)
+    return words(context, f"other-{template}", who=one.author, **fields)
+
+
 def _newest(keeper: Keeper, kind: str) -> Iterator[Statement]:
     return (one for one in reversed(keeper.told()) if one.kind == kind)
 
@@ -52,7 +60,7 @@ def _named(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
         name, stands_for = _name_of(one)
         if Phrases({name: ""}).replaced(frame.text.typed) != frame.text.typed and stands_for:
             fields = {"name": name, "thing": thing(stands_for, context), "date": date(context, one.when)}
-            yield _voice(one, words(context, "you-call", **fields))
+            yield _voice(one, said(context, one, "you-call", **fields))
 
 
 def _name_of(one: Statement) -> tuple[str, str]:
@@ -72,7 +80,7 @@ def _tasted(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
     for name in (name for name in eaten if name in newest):
         fields = {"food": eaten[name], "how": how(keeper.overlay.amounts_of(name))}
         when = date(context, newest[name].when)
-        yield _voice(newest[name], words(context, "you-said-of", date=when, **fields))
+        yield _voice(newest[name], said(context, newest[name], "you-said-of", date=when, **fields))
 
 
 def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
@@ -81,11 +89,11 @@ def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
         return
     seen: set[tuple[str, ...]] = set()
     for one in reversed(keeper.overlay.pairings):
-        said = _of(one, frame, keeper, context)
-        if said and one.about not in seen:
-            seen.add(one.about)
-            fields = {"verdict": context.knowledge.label(str(one.value["verdict"])), "thing": said}
-            yield _voice(one, words(context, "you-say", date=date(context, one.when), **fields))
+        other = _of(one, frame, keeper, context)
+        if other and (one.author, *one.about) not in seen:
+            seen.add((one.author, *one.about))
+            fields = {"verdict": context.knowledge.label(str(one.value["verdict"])), "thing": other}
+            yield _voice(one, said(context, one, "you-say", date=date(context, one.when), **fields))
 
 
 def _of(one: Statement, frame: Frame, keeper: Keeper, context: Context) -> str:

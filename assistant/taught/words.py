@@ -35,6 +35,7 @@ class TaughtWords:
     tails: tuple[str, ...]
     sorts: tuple[str, ...]
     lines: Mapping[str, Lines]
+    carries: Mapping[str, tuple[re.Pattern[str], ...]]
 
 
 @lru_cache(maxsize=1)
@@ -64,7 +65,16 @@ def _words(tables: Mapping[str, Any]) -> TaughtWords:
         tails=tuple(sorted(tables["names"]["tails"], key=len, reverse=True)),
         sorts=tuple(tables["new"]["sorts"]),
         lines={name: Lines(lines) for name, lines in tables["lines"].items()},
+        carries={way: tuple(_carries(tables["carries"], way)) for way in ("send", "bring")},
     )
+
+
+def _carries(table: Mapping[str, Any], way: str) -> Iterable[re.Pattern[str]]:
+    """The patterns of a notebook carried out or in."""
+    for template in table[way]:
+        for part in ("file", "whose"):
+            template = template.replace(f"{{{part}}}", table[part])
+        yield re.compile(template, re.IGNORECASE)
 
 
 def _amounts(alike: Mapping[str, str]) -> Mapping[str, Amounts]:
