@@ -28,7 +28,7 @@ EVENING = ".toml"
 def chat(evening: Path | None, notebook: Path | None = None) -> int:
     """The chat on a terminal; elsewhere one question a line. Without a notebook nothing is kept."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
-        return _lines(sys.stdin, False, _session(3, evening, notebook))
+        return _lines(sys.stdin, False, noting(_session(3, evening, notebook), notebook))
     from assistant.chat.loop import chat as talk
 
     return talk(evening, notebook)
@@ -36,7 +36,7 @@ def chat(evening: Path | None, notebook: Path | None = None) -> int:
 
 def ask(options: argparse.Namespace, notebook: Path | None = None) -> int:
     """Answers the question, or one a line from standard input."""
-    session = _session(options.top, options.evening, notebook)
+    session = noting(_session(options.top, options.evening, notebook), notebook)
     if not options.question:
         return _lines(sys.stdin, options.json, session)
     answer = session.ask(" ".join(options.question))
@@ -175,6 +175,16 @@ def _session(top: int, evening: Path | None = None, notebook: Path | None = None
         from assistant.evening.table import set_table
 
         set_table(session, evening)
+    return session
+
+
+def noting(session: Session, notebook: Path | None) -> Session:
+    """The session with its answers noted in the log beside the notebook; without one nothing is written."""
+    if notebook is not None:
+        from assistant.notebook import log_beside
+        from assistant.rehearse.noting import AnswerLog
+
+        session.log = AnswerLog(log_beside(notebook), session.wording)
     return session
 
 

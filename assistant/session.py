@@ -24,6 +24,7 @@ from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.talk import follow
 from assistant.notebook import Notebook
 from assistant.pairing.engine import Engine
+from assistant.rehearse.noting import AnswerLog
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.keeper import Keeper
 from assistant.tonight import Tonight, at_table, counted, dated, laid, one_meant
@@ -48,6 +49,7 @@ class Session:
             self.parser = Parser(self.knowledge)
             self.wording = Wording()
         self.taught = Keeper(notebook, self.parser, self.engine)
+        self.log: AnswerLog | None = None
         self.top = top
         self._talk: Talk | None = None
         self._puzzle: Frame | None = None
@@ -96,7 +98,8 @@ class Session:
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         answer = heeded_in(answer, self._context(frame), self.taught)
-        return replace(answer, seconds=round(time.perf_counter() - started, 4))
+        answer = replace(answer, seconds=round(time.perf_counter() - started, 4))
+        return self.log.noted(frame, answer) if self.log else answer
 
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""

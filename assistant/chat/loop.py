@@ -42,7 +42,7 @@ def chat(evening: Path | None = None, notebook: Path | None = None) -> int:
 
 
 def _load(evening: Path | None, notebook: Path | None = None) -> Session:
-    from assistant.commands import opened
+    from assistant.commands import noting, opened
     from assistant.knowledge.collector import loading
 
     with loading():
@@ -51,6 +51,7 @@ def _load(evening: Path | None, notebook: Path | None = None) -> Session:
         ready = Session(notebook=opened(notebook))
         ready.ask("brie")  # the first answer pays for what loads late
         ready.new_conversation()
+        noting(ready, notebook)
     if evening is not None:
         from assistant.evening.table import set_table
 
