@@ -10,6 +10,7 @@ from assistant.language.clean import clean
 from assistant.language.frame import Frame
 from assistant.language.standing import Talk
 from assistant.taught.alias import untailed
+from assistant.taught.first import chooses
 from assistant.taught.keeper import Keeper
 from assistant.taught.listing import listing, whose
 from assistant.taught.note import noted
@@ -17,7 +18,7 @@ from assistant.taught.profile import has_amounts
 from assistant.taught.take_back import meant_back, take_back
 from assistant.taught.teach import taught
 from assistant.taught.telling import Hearing
-from assistant.taught.voice import with_voices
+from assistant.taught.voice import in_order, with_voices
 from assistant.taught.words import taught_words
 
 TEACH, NOTE, UNDO = "teach", "note", "undo"
@@ -55,6 +56,8 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
         return frame
     if _line(frame) and frame.intent in ASKING:
         return replace(frame, intent=TEACH, dishes=(), wines=(), again="")
+    if chooses(frame):
+        return replace(frame, intent=TEACH, again="")
     if frame.intent in STATING and _states(frame):
         return replace(frame, intent=TEACH)
     if frame.intent == UNDO and meant_back(frame, keeper) is not None:
@@ -110,4 +113,4 @@ def heeded_in(answer: Answer, context: Context, keeper: Keeper) -> Answer:
         return answer
     keeper.just = ()
     keeper.last = with_voices(answer, context.frame, keeper, context)
-    return keeper.last
+    return in_order(keeper.last, context)

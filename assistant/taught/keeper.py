@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+
 from assistant.answers.record import Answer
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.store import Knowledge
@@ -62,6 +65,15 @@ class Keeper:
         self._heed()
         return ()
 
-    def _heed(self) -> None:
-        self.overlay = overlay_of(self.told(), self.knowledge)
+    @contextmanager
+    def without(self, group: Sequence[Statement]) -> Iterator[None]:
+        """For as long as it lasts, answers are as if these statements had never been made."""
+        try:
+            self._heed([one for one in self.told() if one not in group])
+            yield
+        finally:
+            self._heed()
+
+    def _heed(self, told: Sequence[Statement] | None = None) -> None:
+        self.overlay = overlay_of(self.told() if told is None else told, self.knowledge)
         self._engine.heed(self.overlay.amounts)

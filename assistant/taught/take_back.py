@@ -9,7 +9,7 @@ from assistant.language.frame import Frame
 from assistant.notebook import Statement, withdrawal
 from assistant.taught.describe import described, groups
 from assistant.taught.keeper import AUTHOR, Keeper
-from assistant.taught.teach import changes, verdicts
+from assistant.taught.teach import changes, differing, verdicts
 from assistant.taught.telling import not_kept, plain, words
 from assistant.taught.words import taught_words
 
@@ -64,13 +64,12 @@ def take_back(context: Context, keeper: Keeper, group: Group) -> Answer:
     """Withdraws the statements and says what they were."""
     if not group:
         return plain(context, words(context, "withdrawn-none"), understood=False)
-    before = verdicts(context)
+    before = verdicts(context, keeper)
     problems = keeper.keep(*(withdrawal(one, context.frame.text.typed, AUTHOR) for one in group))
     if problems:
         return not_kept(context, problems)
     keeper.just = ()
-    after = verdicts(context)
-    changed = sum(after[pair] != verdict for pair, verdict in before.items())
+    changed = differing(before, verdicts(context, keeper))
     count = len(groups(group))
     said = {"what": described(group, context), "count": count}
     say = words(context, "withdrawn-all" if count > 1 else "withdrawn", **said)

@@ -12,9 +12,10 @@ from assistant.answers.wording import listed
 from assistant.language.frame import Frame
 from assistant.language.phrases import Phrases
 from assistant.notebook import Statement
-from assistant.pairing.dish import Dish
+from assistant.pairing.dish import table_of
 from assistant.taught.describe import thing
-from assistant.taught.keeper import Keeper
+from assistant.taught.keeper import AUTHOR, Keeper
+from assistant.taught.pairs import HOST, apart, eaten_as, first_of, halves, verdict_of
 from assistant.taught.profile import how
 from assistant.taught.telling import date, with_lines, words
 
@@ -76,7 +77,7 @@ def _tasted(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
 
 
 def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
-    """What the host said of the pairs that the answer is about, the newest first."""
+    """What hosts said of the pairs that the answer is about, the newest first."""
     if frame.intent not in ABOUT_PAIRS:
         return
     seen: set[tuple[str, ...]] = set()
@@ -84,26 +85,48 @@ def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
         said = _of(one, frame, keeper, context)
         if said and one.about not in seen:
             seen.add(one.about)
-            fields = {"verdict": context.knowledge.label(str(one.value["verdict"])), "thing": said}
-            yield _voice(one, words(context, "you-say", date=date(context, one.when), **fields))
+            yield {**_voice(one, _says(one, said, context)), **_against(one, frame, keeper, context)}
+
+
+def _says(one: Statement, said: str, context: Context) -> str:
+    fields = {"verdict": context.knowledge.label(str(one.value["verdict"])), "thing": said, "who": one.author}
+    name = "you-say" if one.author == AUTHOR else "they-say"
+    return words(context, name, date=date(context, one.when), **fields)
+
+
+def _against(one: Statement, frame: Frame, keeper: Keeper, context: Context) -> Voice:
+    """Whether it is told first, and how far it lies from the book's word on the same pair."""
+    dish = next((d for d in frame.dishes if eaten_as(d, keeper) == halves(one, context.knowledge)[1]), None)
+    wines = halves(one, context.knowledge)[0]
+    told = {"first": first_of(one.about, keeper) == HOST, "said": one.said}
+    if dish is None or len(wines) != 1 or wines[0] not in context.knowledge.wines:
+        return told
+    book = context.engine.judge(table_of([dish]), wines[0])
+    steps = apart(verdict_of(one), book.verdict, context.knowledge)
+    return {**told, "book": {"verdict": book.verdict, "score": round(book.score, 1)}, "apart": steps}
 
 
 def _of(one: Statement, frame: Frame, keeper: Keeper, context: Context) -> str:
     """The other half of the pair in words, where the statement is about what the frame is about."""
     styles_of = context.knowledge.styles_of
-    wines = [name for name in one.about if styles_of(name)]
-    foods = [name for name in one.about if name not in wines]
+    wines, foods = halves(one, context.knowledge)
     named = {style for wine in frame.wines for style in styles_of(wine)}
     poured = {style for wine in wines for style in styles_of(wine)}
-    eaten = any(_foods(dish, keeper) == set(foods) for dish in frame.dishes)
+    eaten = any(eaten_as(dish, keeper) == foods for dish in frame.dishes)
     if frame.dishes and (not eaten or (frame.wines and not named & poured)):
         return ""
     if not frame.dishes and not named & poured:
         return ""
-    return listed([thing(name, context) for name in (wines if frame.dishes else foods)])
+    other = wines if frame.dishes else [name for name in one.about if name in foods]
+    return listed([thing(name, context) for name in other])
 
 
-def _foods(dish: Dish, keeper: Keeper) -> set[str]:
-    """What a dish is made of, or the name of the host's own food that it is."""
-    own = keeper.own_food(dish)
-    return {own} if own else {part.food for part in dish.parts}
+def in_order(answer: Answer, context: Context) -> Answer:
+    """The answer with the host's word before the book's, where the host is to be heard first."""
+    first = next((voice for voice in answer.voices if voice.get("first")), None)
+    if first is None:
+        return answer
+    rest = answer.text.removeprefix(answer.say).strip("\n").split("\n")
+    book = words(context, "book-first", say=answer.say)
+    lines = [first["says"], book, *(line for line in rest if line and line != first["says"])]
+    return replace(answer, say=str(first["says"]), text="\n".join(lines))

@@ -68,9 +68,11 @@ def test_a_log_that_cannot_be_written_is_told_once_and_stops_nothing(talk: Talk,
     opened = talk()
     first, second = opened.ask(SAID), opened.ask(SAID)
     line = first.text.splitlines()[-1]
-    assert line.startswith("I could not note this answer") and str(log) in line
+    assert line.startswith("I could not note this answer")
+    assert str(log) in line
     assert first.text.removesuffix(f"\n{line}") == second.text
-    assert first.understood and second.picks
+    assert first.understood
+    assert second.picks
 
 
 def test_an_entry_that_is_too_long_stops_nothing(talk: Talk, log: Path) -> None:
