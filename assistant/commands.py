@@ -44,15 +44,17 @@ def ask(options: argparse.Namespace, notebook: Path | None = None) -> int:
     return ANSWERED if answer.understood else ASKED_BACK
 
 
-def check(files: Sequence[Path], as_json: bool) -> int:
-    """Checks the knowledge and files of the host's own."""
+def check(files: Sequence[Path], as_json: bool, notebook: Path | None = None) -> int:
+    """Checks the knowledge, files of the host's own, and the notebook with what in it is at odds."""
     from assistant.answers.sanitise import safe, safe_record
     from assistant.knowledge.check import examine
     from assistant.knowledge.problems import KnowledgeError
 
     gc.disable()  # a check ends soon, and collecting would take a fifth of it
     try:
-        report = examine([file for file in files if file.suffix.lower() != EVENING])
+        own = [notebook] if notebook and notebook.exists() and notebook not in files else []
+        report = examine([*own, *(file for file in files if file.suffix.lower() != EVENING)])
+        report = replace(report, conflicts=_at_odds([*own, *files]))
         evenings = [file for file in files if file.suffix.lower() == EVENING]
         report = replace(report, problems=(*report.problems, *_of_evenings(evenings)))
     except KnowledgeError as error:
@@ -62,6 +64,18 @@ def check(files: Sequence[Path], as_json: bool) -> int:
     record = safe_record(report.as_json())
     print(json.dumps(record, ensure_ascii=False) if as_json else safe(report.text()), flush=True)
     return PROBLEMS if report.problems else SOUND
+
+
+def _at_odds(files: Sequence[Path]) -> tuple[str, ...] | None:
+    """What the notebooks among these files say against one another and the book; None where none is one."""
+    from assistant.knowledge.check import is_notebook
+
+    notebooks = [file for file in files if is_notebook(file)]
+    if not notebooks:
+        return None
+    from assistant.rehearse.checking import at_odds
+
+    return at_odds(notebooks)
 
 
 def _of_evenings(files: Sequence[Path]) -> tuple[Problem, ...]:
