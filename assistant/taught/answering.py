@@ -9,6 +9,7 @@ from assistant.answers.record import Answer
 from assistant.language.clean import clean
 from assistant.language.frame import Frame
 from assistant.language.standing import Talk
+from assistant.rehearse.rolling import roll_back, rolls
 from assistant.taught.alias import untailed
 from assistant.taught.first import chooses
 from assistant.taught.keeper import Keeper
@@ -58,6 +59,8 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
         return replace(frame, intent=TEACH, dishes=(), wines=(), again="")
     if chooses(frame):
         return replace(frame, intent=TEACH, again="")
+    if rolls(frame, keeper):
+        return replace(frame, intent=UNDO, dishes=(), wines=(), again="")
     if frame.intent in STATING and _states(frame):
         return replace(frame, intent=TEACH)
     if frame.intent == UNDO and meant_back(frame, keeper) is not None:
@@ -73,7 +76,8 @@ def _names(typed: str) -> bool:
 
 def is_own(frame: Frame, keeper: Keeper) -> bool:
     """Whether a frame is told or taken back and asks nothing of what stands."""
-    back = frame.intent == UNDO and not frame.again and meant_back(frame, keeper) is not None
+    taken = rolls(frame, keeper) or meant_back(frame, keeper) is not None
+    back = frame.intent == UNDO and not frame.again and taken
     return keeper.keeps and (frame.intent in OWN or back)
 
 
@@ -97,6 +101,8 @@ def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | No
     line = _line(frame) if keeper.keeps and frame.intent == TEACH else None
     if line:
         return (listing if line == "lists" else whose)(context, keeper)
+    if frame.intent == UNDO and rolls(frame, keeper):
+        return roll_back(context, keeper)
     if frame.intent == UNDO:
         back = None if frame.again else meant_back(frame, keeper)
         return take_back(context, keeper, back) if back is not None else None

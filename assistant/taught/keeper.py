@@ -52,6 +52,10 @@ class Keeper:
         """The statements that stand, in the order they were made."""
         return standing(self._notebook.statements) if self._notebook else ()
 
+    def made(self) -> dict[str, Statement]:
+        """Every statement there is, taken back or not, by its id."""
+        return {one.id: one for one in self._notebook.statements} if self._notebook else {}
+
     def keep(self, *made: Stated) -> tuple[Problem, ...]:
         """Saves what was stated, all or nothing; without problems it is on the disk and heeded."""
         wrong = tuple(problem for one in made for problem in one.problems)

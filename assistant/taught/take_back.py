@@ -21,14 +21,15 @@ def meant_back(frame: Frame, keeper: Keeper) -> Group | None:
 
     None: it is not about what was taught.
     """
-    if not keeper.told():
+    if not keeper.told():  # nor withdrawals that could be taken back
         return None
     named = [*(r.id for r in frame.text.readings), *_content(frame)]
     speaks = taught_words().lines["taught"].stand_in(frame.text.stems)
     if speaks and not named and taught_words().sets["all"].intersection(frame.text.stems):
         return tuple(one for one in keeper.told() if not one.withdraws)
     if not named:
-        return _last(keeper) if keeper.just or speaks else None
+        rolled = tuple(one for one in keeper.just if one.withdraws)
+        return rolled or (_last(keeper) if keeper.just or speaks else None)
     sure = speaks or bool(keeper.just)
     found = _nearest(frame, keeper) if sure else None
     return found or (() if taught_words().lines["surely"].stand_in(frame.text.stems) else None)
@@ -70,6 +71,8 @@ def take_back(context: Context, keeper: Keeper, group: Group) -> Answer:
         return not_kept(context, problems)
     keeper.just = ()
     changed = differing(before, verdicts(context, keeper))
+    if group[0].withdraws:
+        return plain(context, words(context, "stands-again", count=len(group)), changes(context, changed))
     count = len(groups(group))
     said = {"what": described(group, context), "count": count}
     say = words(context, "withdrawn-all" if count > 1 else "withdrawn", **said)
