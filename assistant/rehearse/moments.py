@@ -25,6 +25,11 @@ def moment(
     return _evening(now, starts, told) if _has(stems, when["evening"]) else None
 
 
+def names_moment(stems: Sequence[str], today: date) -> bool:
+    """Whether a day or an evening is named, whatever is known of it."""
+    return _day(stems, today) is not None or _has(stems, rehearse_words().when["evening"])
+
+
 def _has(stems: Sequence[str], phrases: Sequence[tuple[str, ...]]) -> bool:
     return any(tuple(stems[i : i + len(p)]) == p for p in phrases for i in range(len(stems)))
 

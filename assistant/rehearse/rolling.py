@@ -12,7 +12,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.frame import Frame
 from assistant.notebook import Statement, withdrawal
-from assistant.rehearse.moments import moment
+from assistant.rehearse.moments import moment, names_moment
 from assistant.rehearse.words import rehearse_words
 from assistant.taught.describe import described, groups
 from assistant.taught.keeper import AUTHOR, Keeper
@@ -20,14 +20,17 @@ from assistant.taught.teach import changes, differing, verdicts
 from assistant.taught.telling import not_kept, plain, words
 
 MOST_TOLD = 10
+MEANT = ("undo", "unclear", "teach", "note", "smalltalk", "help")
 
 
 def rolls(frame: Frame, keeper: Keeper) -> bool:
     """Whether a frame takes back all that was told since some moment, one that is named or the evening's."""
     if not rehearse_words().lines["rolls"].stand_in(frame.text.stems):
         return False
-    named = any(stem in ("since", "before", "after", "from", "to") for stem in frame.text.stems)
-    return keeper.keeps and named and "?" not in frame.text.typed
+    bounded = rehearse_words().bounds.intersection(frame.text.stems)
+    if frame.intent not in MEANT or "?" in frame.text.typed or not bounded:
+        return False
+    return keeper.keeps and names_moment(frame.text.stems, datetime.now().date())
 
 
 def roll_back(context: Context, keeper: Keeper, now: datetime | None = None) -> Answer:

@@ -15,12 +15,19 @@ from assistant.language.fold import key
 
 @dataclass(frozen=True, slots=True)
 class RehearseWords:
-    """Cue lines by use, phrases (as stems) that name a moment, needs to ask for, troubles by kind of wine."""
+    """Cue lines by use, phrases (as stems) that name a moment, needs to ask for, troubles by kind of wine.
+
+    `most`: questions of each sort, in the order of sorts; `weak`: words for rules that are not sure;
+    `bounds`: words before a moment from which on is meant.
+    """
 
     lines: Mapping[str, Lines]
     when: Mapping[str, tuple[tuple[str, ...], ...]]
     diets: tuple[str, ...]
     trouble: Mapping[str, str]
+    most: Mapping[str, int]
+    weak: frozenset[str]
+    bounds: frozenset[str]
 
 
 @lru_cache(maxsize=1)
@@ -35,4 +42,7 @@ def _words(tables: Mapping[str, Any]) -> RehearseWords:
         when={name: tuple(tuple(key(one)) for one in ones) for name, ones in tables["when"].items()},
         diets=tuple(tables["diets"]["asked"]),
         trouble=dict(tables["trouble"]),
+        most={kind: int(count) for kind, count in tables["most"].items()},
+        weak=frozenset(tables["weak"]["confidence"]),
+        bounds=frozenset(tables["bounds"]["words"]),
     )

@@ -8,6 +8,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.clean import clean
 from assistant.language.frame import Frame
+from assistant.language.guests import all_asked
 from assistant.language.standing import Talk
 from assistant.rehearse.rolling import roll_back, rolls
 from assistant.taught.alias import untailed
@@ -106,6 +107,8 @@ def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | No
     if frame.intent == UNDO:
         back = None if frame.again else meant_back(frame, keeper)
         return take_back(context, keeper, back) if back is not None else None
+    if frame.intent in OWN and (frame.topics or frame.diets) and all_asked(frame.text.typed):
+        return None  # what a guest must not have goes to the table too, with its caution
     before = talk.frame if talk else None
     heard = Hearing(context, keeper, before.dishes if before else (), before.wines if before else ())
     return {TEACH: taught, NOTE: noted}[frame.intent](heard) if frame.intent in OWN else None
