@@ -58,7 +58,7 @@ def entry_of(frame: Frame, answer: Answer, now: datetime | None = None) -> Entry
         answer.intent,
         tuple(ids)[:MOST_IDS],
         verdict,
-        () if private else tuple(word[:200] for word in frame.text.left_out[:MOST_IDS]),
+        () if private else tuple(word[:200] for word in answer.left_out[:MOST_IDS]),
     )
 
 

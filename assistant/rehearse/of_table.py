@@ -13,6 +13,7 @@ from assistant.evening.care import care
 from assistant.evening.flight_reasons import reason, swapped
 from assistant.knowledge.concepts import first
 from assistant.language.guests import Asked
+from assistant.pairing.dish import Dish
 from assistant.pairing.flight import pour_order
 from assistant.rehearse.expected import Expected, say, spoken
 from assistant.rehearse.words import rehearse_words
@@ -25,18 +26,27 @@ CARE = (("keep-away", "keep_away"), ("label-first", "check_label"), ("may-have",
 
 def myths_asked(context: Context) -> Iterator[Expected]:
     """Claims that can be tried on tonight's foods; those that the foods decide most clearly first."""
-    known = context.knowledge
-    table = replace(context, frame=replace(context.frame, dishes=context.tonight.dishes))
-    found = []
+    known, found = context.knowledge, []
     for claim in known.of_type(MYTH):
-        about = [way for way in known.entry(claim).get("shownBy", ()) if way.get("about")]
-        tried = trials(table, claim) if about else []
+        tried = trials(replace(context, frame=replace(context.frame, dishes=_about(claim, context))), claim)
         found += [(max(abs(one.lead) for one in tried), claim, tried[0])] if tried else []
     for _, claim, trial in sorted(found, key=lambda row: (-row[0], row[1])):
         entry = known.entry(claim)
         told = [str(first(entry, name)) for name in ("say", "fails", "holds")]
         flag = say(context, "flag-myth", truth=first(entry, "truth"), food=context.one_dish(trial.dish))
         yield Expected("myth", say(context, "ask-myth", claim=known.label(claim)), spoken(told), (flag,))
+
+
+def _about(claim: str, context: Context) -> tuple[Dish, ...]:
+    """Tonight's dishes that a claim may be tried on; none for one that speaks of any food at all."""
+    known, traits = context.knowledge, rehearse_words().narrower.get(claim, frozenset())
+    if not any(way.get("about") for way in known.entry(claim).get("shownBy", ())):
+        return ()
+    return tuple(
+        dish
+        for dish in context.tonight.dishes
+        if not traits or any(traits & known.food(part.food).traits for part in dish.parts)
+    )
 
 
 def order_asked(context: Context) -> Iterator[Expected]:

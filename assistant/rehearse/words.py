@@ -18,7 +18,7 @@ class RehearseWords:
     """Cue lines by use, phrases (as stems) that name a moment, needs to ask for, troubles by kind of wine.
 
     `most`: questions of each sort, in the order of sorts; `weak`: words for rules that are not sure;
-    `bounds`: words before a moment from which on is meant.
+    `bounds`: words before a moment from which on is meant; `narrower`: traits that the food of a claim has.
     """
 
     lines: Mapping[str, Lines]
@@ -28,6 +28,7 @@ class RehearseWords:
     most: Mapping[str, int]
     weak: frozenset[str]
     bounds: frozenset[str]
+    narrower: Mapping[str, frozenset[str]]
 
 
 @lru_cache(maxsize=1)
@@ -45,4 +46,5 @@ def _words(tables: Mapping[str, Any]) -> RehearseWords:
         most={kind: int(count) for kind, count in tables["most"].items()},
         weak=frozenset(tables["weak"]["confidence"]),
         bounds=frozenset(tables["bounds"]["words"]),
+        narrower={claim: frozenset(traits) for claim, traits in tables["narrower"].items()},
     )
