@@ -54,7 +54,8 @@ def check(files: Sequence[Path], as_json: bool, notebook: Path | None = None) ->
     try:
         own = [notebook] if notebook and notebook.exists() and notebook not in files else []
         report = examine([*own, *(file for file in files if file.suffix.lower() != EVENING)])
-        report = replace(report, conflicts=_at_odds([*own, *files]))
+        conflicts, remarks = _at_odds([*own, *files])
+        report = replace(report, conflicts=conflicts, remarks=remarks)
         evenings = [file for file in files if file.suffix.lower() == EVENING]
         report = replace(report, problems=(*report.problems, *_of_evenings(evenings)))
     except KnowledgeError as error:
@@ -66,13 +67,16 @@ def check(files: Sequence[Path], as_json: bool, notebook: Path | None = None) ->
     return PROBLEMS if report.problems else SOUND
 
 
-def _at_odds(files: Sequence[Path]) -> tuple[str, ...] | None:
-    """What the notebooks among these files say against one another and the book; None where none is one."""
+def _at_odds(files: Sequence[Path]) -> tuple[tuple[str, ...] | None, tuple[str, ...]]:
+    """What the notebooks among these files say against one another and the book; None where none is one.
+
+    Then what was not looked at.
+    """
     from assistant.knowledge.check import is_notebook
 
     notebooks = [file for file in files if is_notebook(file)]
     if not notebooks:
-        return None
+        return None, ()
     from assistant.rehearse.checking import at_odds
 
     return at_odds(notebooks)

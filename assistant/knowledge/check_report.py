@@ -14,18 +14,21 @@ class Report:
     """What a check found, and how much it looked at: named concepts and, apart from them, rules.
 
     `conflicts` are told in sentences; no problems, for hosts and book may differ. None: nobody looked.
+    `remarks` say what was not looked at.
     """
 
     problems: tuple[Problem, ...]
     concepts: int
     rules: int
     conflicts: tuple[str, ...] | None = None
+    remarks: tuple[str, ...] = ()
 
     def text(self) -> str:
         """One line for each problem, an empty line after each file, the counts last."""
         groups = groupby(self.problems, key=lambda problem: problem.source)
         blocks = ["\n".join(map(_line, found)) for _, found in groups]
-        told = ["\n".join(map(_flat, self.conflicts))] if self.conflicts else []
+        lines = (*(self.conflicts or ()), *self.remarks)
+        told = ["\n".join(map(_flat, lines))] if lines else []
         return "\n\n".join([*blocks, *told, self._counts()])
 
     def as_json(self) -> dict[str, Any]:
@@ -35,6 +38,7 @@ class Report:
             "rules": self.rules,
             "problems": [asdict(problem) for problem in self.problems],
             "conflicts": list(self.conflicts or ()),
+            "remarks": list(self.remarks),
         }
 
     def _counts(self) -> str:

@@ -79,11 +79,12 @@ def _names(told: Sequence[Statement]) -> Iterator[tuple[Hashable, Hashable, Stat
 def with_book(told: Sequence[Statement], engine: Engine) -> tuple[Conflict, ...]:
     """Verdicts on one food with one wine that lie steps from the book's; the newest of each pair counts.
 
-    The book is asked wine by wine, each with its foods at once: a pair by itself costs ten times as much.
+    The book is asked wine by wine, each with its foods at once: a pair by itself costs ten times as much. Of
+    more wines than it can be asked for in a second or two, those spoken of last are held against it.
     """
     least = fact("rehearse", "conflict", "steps").typical
     found = []
-    for wine, foods in _by_wine(told, engine).items():
+    for wine, foods in list(by_wine(told, engine).items())[: int(fact("rehearse", "conflict", "wines").high)]:
         scores = engine.score_plates(wine, {key_of(food): engine.plate_of_food(food) for food in foods})
         for food, one in foods.items():
             score = scores[key_of(food)]
@@ -93,12 +94,12 @@ def with_book(told: Sequence[Statement], engine: Engine) -> tuple[Conflict, ...]
     return tuple(found)
 
 
-def _by_wine(told: Sequence[Statement], engine: Engine) -> dict[str, dict[str, Statement]]:
-    """The newest verdict by wine and food, where it is of one style and one food that is known."""
+def by_wine(told: Sequence[Statement], engine: Engine) -> dict[str, dict[str, Statement]]:
+    """The newest verdict by wine and food, where it is of one style and one known food; last told first."""
     found: dict[str, dict[str, Statement]] = defaultdict(dict)
-    for one in (s for s in told if s.kind == "pairing"):
+    for one in (s for s in reversed(told) if s.kind == "pairing"):
         wines, foods = halves(one, engine.knowledge)
         known = foods <= engine.knowledge.digest.keys() and set(wines) <= engine.knowledge.wines.keys()
         if known and len(wines) == len(foods) == 1:
-            found[wines[0]][foods.pop()] = one
+            found[wines[0]].setdefault(foods.pop(), one)
     return found

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from assistant.evening.facts import fact
 from assistant.notebook import Statement, add, load, stated
 from assistant.pairing.engine import key_of
 from assistant.rehearse.conflicts import BOOK, NAME, PAIR, PROFILE, among_hosts, with_book
@@ -89,6 +90,15 @@ def test_the_book_says_the_same_of_a_pair_alone_and_among_others(session: Sessio
     alone = [one for statement in told for one in with_book([statement], session.engine)]
     assert list(with_book(told, session.engine)) == alone
     assert {one.kind for one in alone} == {BOOK}
+
+
+def test_of_too_many_wines_those_spoken_of_last_are_asked_for(session: Session) -> None:
+    most = int(fact("rehearse", "conflict", "wines").high)
+    wines = list(session.engine.glasses)[: most + 2]
+    told = [pair("clash" if at else "strong", (wine, "food/brie")) for at, wine in enumerate(wines)]
+    asked = {one.older.about[0] for one in with_book(told, session.engine)}
+    assert asked
+    assert asked.isdisjoint(wines[:2])
 
 
 @pytest.fixture
