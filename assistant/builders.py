@@ -70,6 +70,11 @@ ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "und
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     """What answers for the evening as a whole; loaded only then, because a plan needs so much."""
+    from assistant.rehearse.asking import by_talk
+
+    rehearses = by_talk(frame)
+    if rehearses:
+        return rehearses
     if frame.intent == "plan":
         from assistant.evening.by_talk import plan_by_talk
 

@@ -153,7 +153,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
     try:
         if options.command == "check":
-            return commands.check(options.files, options.json)
+            return commands.check(options.files, options.json, notebook_of(options))
         if options.command == "plan":
             return commands.plan(
                 options.file, options.json, options.handout, notebook_of(options), options.bottles

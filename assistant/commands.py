@@ -13,11 +13,12 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from assistant.opening import noting, session_with
+
 if TYPE_CHECKING:
     from assistant.answers.record import Answer
     from assistant.evening.records import Evening
     from assistant.knowledge.problems import KnowledgeError, Problem
-    from assistant.notebook import Notebook
     from assistant.session import Session
 
 ANSWERED, ASKED_BACK, WRONG_USAGE = 0, 1, 2
@@ -30,7 +31,7 @@ def chat(
 ) -> int:
     """The chat on a terminal; elsewhere one question a line. Without a notebook nothing is taught."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
-        return _lines(sys.stdin, False, _session(3, evening, notebook, bottles))
+        return _lines(sys.stdin, False, noting(session_with(3, evening, notebook, bottles), notebook))
     from assistant.chat.loop import chat as talk
 
     return talk(evening, notebook, bottles, plain)
@@ -38,7 +39,7 @@ def chat(
 
 def ask(options: argparse.Namespace, notebook: Path | None = None) -> int:
     """Answers the question, or one a line from standard input."""
-    session = _session(options.top, options.evening, notebook, options.bottles)
+    session = noting(session_with(options.top, options.evening, notebook, options.bottles), notebook)
     if not options.question:
         return _lines(sys.stdin, options.json, session)
     answer = session.ask(" ".join(options.question))
@@ -46,15 +47,19 @@ def ask(options: argparse.Namespace, notebook: Path | None = None) -> int:
     return ANSWERED if answer.understood else ASKED_BACK
 
 
-def check(files: Sequence[Path], as_json: bool) -> int:
-    """Checks the knowledge and files of the host's own."""
+def check(files: Sequence[Path], as_json: bool, notebook: Path | None = None) -> int:
+    """Checks the knowledge, files of the host's own, and the notebook with what in it is at odds."""
     from assistant.answers.sanitise import safe, safe_record
     from assistant.knowledge.check import examine
     from assistant.knowledge.problems import KnowledgeError
 
     gc.disable()  # a check ends soon, and collecting would take a fifth of it
     try:
-        report = examine([file for file in files if file.suffix.lower() not in (EVENING, *LISTS)])
+        own = [notebook] if notebook and notebook.exists() and notebook not in files else []
+        turtle = [file for file in files if file.suffix.lower() not in (EVENING, *LISTS)]
+        report = examine([*own, *turtle])
+        conflicts, remarks = _at_odds([*own, *turtle])
+        report = replace(report, conflicts=conflicts, remarks=remarks)
         evenings = [file for file in files if file.suffix.lower() == EVENING]
         lists = [file for file in files if file.suffix.lower() in LISTS]
         found = (*_of_evenings(evenings), *_of_lists(lists))
@@ -68,13 +73,28 @@ def check(files: Sequence[Path], as_json: bool) -> int:
     return PROBLEMS if report.problems else SOUND
 
 
+def _at_odds(files: Sequence[Path]) -> tuple[tuple[str, ...] | None, tuple[str, ...]]:
+    """What the notebooks among these files say against one another and the book; None where none is one.
+
+    Then what was not looked at.
+    """
+    from assistant.knowledge.check import is_notebook
+
+    notebooks = [file for file in files if is_notebook(file)]
+    if not notebooks:
+        return None, ()
+    from assistant.rehearse.checking import at_odds
+
+    return at_odds(notebooks)
+
+
 def _of_evenings(files: Sequence[Path]) -> tuple[Problem, ...]:
     """The problems of evening files, as a plan would name them."""
     if not files:
         return ()
     from assistant.evening.validate import evening_problems
 
-    return evening_problems(files, _session(top=3), datetime.now().astimezone())
+    return evening_problems(files, session_with(top=3), datetime.now().astimezone())
 
 
 def _of_lists(files: Sequence[Path]) -> tuple[Problem, ...]:
@@ -83,7 +103,7 @@ def _of_lists(files: Sequence[Path]) -> tuple[Problem, ...]:
         return ()
     from assistant.stock.opening import list_problems
 
-    return list_problems(files, _session(top=3))
+    return list_problems(files, session_with(top=3))
 
 
 def plan(
@@ -129,7 +149,7 @@ def _planned(
     from assistant.waiting import Waiting
 
     place = target(handout) if handout else None
-    session, now = _session(3, None, notebook, bottles), datetime.now().astimezone()
+    session, now = session_with(3, None, notebook, bottles), datetime.now().astimezone()
     evening, of_list = of_the_list(read_evening(file, session, now), session.stock)
     waiting = Waiting(wording()("text", "tasting", done="{done}", of="{of}"))
     record = planned(evening, session, local(now, evening), waiting)
@@ -181,45 +201,6 @@ def _lines(lines: Iterable[str], as_json: bool, session: Session) -> int:
         _print(answer, as_json)
         code = code if answer.understood else ASKED_BACK
     return code
-
-
-def _session(
-    top: int, evening: Path | None = None, notebook: Path | None = None, bottles: Path | None = None
-) -> Session:
-    """A session, with the evening's wines and foods on the table, a notebook and a list of bottles.
-
-    Raises KnowledgeError for a bad evening file or list.
-    """
-    from assistant.knowledge.collector import loading
-
-    with loading():
-        from assistant.session import Session
-
-        session = Session(top=top, notebook=opened(notebook))
-    if bottles is not None:
-        from assistant.stock.opening import open_list
-
-        open_list(session, bottles)
-    if evening is not None:
-        from assistant.evening.table import set_table
-
-        set_table(session, evening)
-    return session
-
-
-def opened(file: Path | None) -> Notebook | None:
-    """The notebook in a file; of a damaged one what is sound, after one sentence on standard error."""
-    if file is None:
-        return None
-    from assistant.answers.sanitise import safe
-    from assistant.knowledge.check_report import sentence
-    from assistant.notebook import load
-
-    notebook = load(file)
-    if notebook.problems:
-        kept = f"{len(notebook.statements)} sound statements are used"
-        print(f"goeswith: {safe(sentence(notebook.problems[0])).rstrip('.')} ({kept}).", file=sys.stderr)
-    return notebook
 
 
 def _print(answer: Answer, as_json: bool) -> None:

@@ -28,6 +28,7 @@ from assistant.language.talk import follow
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
+from assistant.rehearse.noting import AnswerLog
 from assistant.stock.answering import of_list, with_list
 from assistant.stock.asked import meant_of_list
 from assistant.stock.records import Stock
@@ -60,6 +61,7 @@ class Session:
             self.parser = Parser(self.knowledge)
             self.wording = Wording()
         self.taught = Keeper(notebook, self.parser, self.engine)
+        self.log: AnswerLog | None = None
         self.top = top
         self._talk: Talk | None = None
         self._puzzle: Frame | None = None
@@ -126,7 +128,8 @@ class Session:
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         answer = with_list(answer, self._context(frame))
         answer = heeded_in(answer, self._context(frame), self.taught)
-        return replace(answer, seconds=round(time.perf_counter() - started, 4))
+        answer = replace(answer, seconds=round(time.perf_counter() - started, 4))
+        return self.log.noted(frame, answer) if self.log else answer
 
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""

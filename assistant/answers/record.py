@@ -39,7 +39,7 @@ class Answer:
     """What a question gets back. `say` is spoken, `text` printed; the rest is for programs.
 
     `also`: the records of further questions in the line; `left_for_next`: those not answered yet;
-    `voices`: what the host taught of the same things.
+    `voices`: what the host taught of the same things; `expected`: questions that guests are likely to ask.
     """
 
     question: str
@@ -60,6 +60,7 @@ class Answer:
     also: tuple[dict[str, Any], ...] = ()
     left_for_next: tuple[str, ...] = ()
     voices: tuple[dict[str, Any], ...] = ()
+    expected: tuple[dict[str, Any], ...] = ()
     seconds: float = 0.0
     understood: bool = True
 

@@ -45,8 +45,8 @@ class Background:
 
 
 def _loaded(evening: Path | None, notebook: Path | None, bottles: Path | None, wanted: Event) -> Session:
-    from assistant.commands import opened
     from assistant.knowledge.collector import loading
+    from assistant.opening import noting, opened
 
     with loading():
         from assistant.session import Session
@@ -55,6 +55,7 @@ def _loaded(evening: Path | None, notebook: Path | None, bottles: Path | None, w
         if not wanted.is_set():
             session.ask(WARMING)  # the first answer pays for what loads late, unless somebody waits for it
             session.new_conversation()
+        noting(session, notebook)
     if bottles is not None:
         from assistant.stock.opening import open_list
 

@@ -15,8 +15,13 @@ from assistant.evening.care import GuestCare, care
 from assistant.evening.needs import understood
 from assistant.language.guests import Asked
 from assistant.session import Session
+from assistant.taught.note import as_note, noted
+from assistant.taught.teach import taught
+from assistant.taught.telling import Hearing, no_notebook, not_kept, words
+from assistant.taught.words import taught_words
 from assistant.tonight import needing
 
+OWN = {"note": noted, "teach": taught}
 PARTS = (("keep-away", "keep_away"), ("label-first", "check_label"), ("may-have", "may_have"))
 
 
@@ -31,18 +36,30 @@ def _taken(asked: Sequence[Asked], context: Context, session: Session) -> Answer
     meant = {a: understood(a.need, session) for a in asked if not _of_table(a.guest, session)}
     meant = {a: needs for a, needs in meant.items() if needs}
     if not meant:
-        return None
+        own = OWN.get(context.frame.intent) if session.taught.keeps else None
+        return own(Hearing(context, session.taught)) if own else None
     for one in meant:
         session.tonight = needing(session.tonight, one)
     found = care(evening_of(replace(context, tonight=session.tonight)), session)[-len(meant) :]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
     base = dict.fromkeys(c for topic in topics for c in session.parser.topics.by_id[topic].base)
     cautions = tuple(caution(context, name) for name in base)
-    noted = [_noted(one, context) for one in meant]
-    lines = [line for head, row in zip(noted, found, strict=True) for line in (head, *_parts(row, context))]
-    lines += [record["text"] for record in cautions]
-    answer = compose(context.all_used(), " ".join(noted), lines)
+    heads = [_noted(one, context) for one in meant]
+    lines = [line for head, row in zip(heads, found, strict=True) for line in (head, *_parts(row, context))]
+    lines += [*(record["text"] for record in cautions), *_kept(context, session)]
+    answer = compose(context.all_used(), " ".join(heads), lines)
     return replace(answer, cautions=cautions, dish=None, intent="set-table")
+
+
+def _kept(context: Context, session: Session) -> list[str]:
+    """Where it is to be remembered, it is kept as a note, and that is said, or why it was not."""
+    if not taught_words().lines["keeps"].stand_in(context.frame.text.stems):
+        return []
+    heard = Hearing(context, session.taught)
+    if not heard.keeper.keeps:
+        return [no_notebook(context).say]
+    problems = heard.keeper.keep(as_note(heard))
+    return [not_kept(context, problems).say if problems else words(context, "need-kept")]
 
 
 def _noted(asked: Asked, context: Context) -> str:

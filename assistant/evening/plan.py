@@ -20,6 +20,7 @@ from assistant.evening.tasting import Tasting, taste
 from assistant.evening.why_chosen import Why
 from assistant.knowledge.diets import Fit
 from assistant.session import Session
+from assistant.taught.in_plan import with_hosts
 from assistant.waiting import Told, silent
 
 FEW_DRINKS = 3
@@ -40,10 +41,12 @@ def plan(
     selection = select(evening, tasting, engine)
     poured = evening.pouring(selection.poured)
     drinks = _without_alcohol(poured, tasting, session)
+    told_of = chosen(poured, tasting, selection, engine)
     found = numbers(poured, session, now, [why.wine for why in drinks], selection.problems)
     return {
         **_head(evening),
-        **chosen(poured, tasting, selection, engine),
+        **told_of,
+        "pairings": with_hosts(told_of["pairings"], poured, tasting, session.taught),
         "pour_order": pour_rows(poured, session),
         "flight": flight(poured, tasting, session),
         "food_order": food_order(poured, session),

@@ -5,17 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from assistant.answers.wording import listed, span
+from assistant.answers.wording import Wording, listed, span
 from assistant.evening.facts import wording
+from assistant.taught.keeper import AUTHOR
 
 Parts = Mapping[str, Any]
+SAID = ("wine", "verdict", "book")
 
 
 def on_the_table(plan: Parts) -> dict[str, list[str]]:
     """The lines of each section by the name of its heading."""
     return {
         "wines": [line for number in range(len(plan["flight"])) for line in _wine(number, plan)],
-        "pairings": [_pairing(row) for row in plan["pairings"]],
+        "pairings": [line for row in plan["pairings"] for line in _voices(row)],
         "coverage": list(_coverage(plan)),
         "food_order": [_eat(number, row) for number, row in enumerate(plan["food_order"], 1)],
         "board": list(_board(plan["board"])) if plan["pairings"] else [],
@@ -57,6 +59,23 @@ def _wine(at: int, plan: Parts) -> Iterator[str]:
         yield say("text", "stand-ins", wines=listed(row["stand_ins"], "or"))
     if row["keeps_open_range"]:
         yield say("text", "open", days=span(*row["keeps_open_range"]))
+
+
+def _voices(row: Parts) -> list[str]:
+    """The book's line of a food and those of the host, whoever is to be heard first in front."""
+    found = row.get("host", ())
+    lines = [host_says(told, row["food"], wording()) for told in found]
+    first = sum(told["first"] for told in found)
+    return [*lines[:first], _pairing(row), *lines[first:]]
+
+
+def host_says(told: Parts, food: str, say: Wording) -> str:
+    """`Gouda with Syrah: you say good, the book fair, one step lower`."""
+    steps = abs(told["apart"])
+    way = "same" if not steps else "lower" if told["apart"] > 0 else "higher"
+    count = say("steps", str(steps)) if steps else ""
+    who = say("text", "you") if told["author"] == AUTHOR else say("text", "other", who=told["author"])
+    return say("text", f"host-{way}", food=food, who=who, steps=count, **{n: told[n] for n in SAID})
 
 
 def _pairing(row: Parts) -> str:

@@ -8,6 +8,7 @@ from typing import Any
 
 from assistant.answers.compose import LIKED
 from assistant.answers.wording import listed
+from assistant.handout.hosts import told_first
 from assistant.handout.words import contents, say, together
 
 Parts = Mapping[str, Any]
@@ -25,13 +26,17 @@ class Card:
 def cards(plan: Parts) -> tuple[Card, ...]:
     """The wines in pouring order, the foods in the order to eat them, then the drinks without alcohol."""
     foods = {row["food"]: row for row in plan["foods"]}
-    judged = {row["food"]: row["verdicts"] for row in plan["pairings"]}
+    judged = {row["food"]: _verdicts(row) for row in plan["pairings"]}
     order = [row["food"] for row in plan["food_order"]] or list(foods)
     return (
         *(_wine(number, row) for number, row in enumerate(plan["flight"], 1)),
         *(_food(foods[food], judged.get(food, [])) for food in order),
         *(_drink(row) for row in plan["alcohol_free"]),
     )
+
+
+def _verdicts(row: Parts) -> list[Parts]:
+    return [{"wine": wine, "verdict": verdict} for wine, verdict in told_first(row).items()]
 
 
 def _wine(number: int, row: Parts) -> Card:

@@ -126,7 +126,7 @@ def keeps_of(food: FoodRow) -> str:
 
 
 def below_foods(sheet: GuestSheet) -> list[str]:
-    """What the wines contain and how they keep once open, those alike together; then what is sober."""
+    """What the host adds; what the wines contain and how they keep once open; then what is sober."""
     wines = sheet.wines
     inside = _alike([(wine.number, wine.contains) for wine in wines])
     keep = _alike([(wine.number, span(*wine.keeps)) for wine in wines if wine.keeps])
@@ -136,6 +136,7 @@ def below_foods(sheet: GuestSheet) -> list[str]:
     ]
     kept = [say()("guest", "open-one", wines=_called(ns, len(wines)), days=days) for days, ns in keep.items()]
     told += [say()("guest", "open", wines="; ".join(kept))] if kept else []
+    told = [*sheet.hosts, *told]
     return told + ([say()("guest", "sober", drinks=listed(sheet.sober))] if sheet.sober else [])
 
 

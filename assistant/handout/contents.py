@@ -56,6 +56,7 @@ class FoodRow:
 class GuestSheet:
     """The one page a guest gets; `more_wines` and `more_foods`: how many found no room.
 
+    `hosts`: what the host and the book say of a pair, where both speak;
     `sober`: the drinks without alcohol; `flight_sober`: whether the flight itself is made of them.
     """
 
@@ -68,6 +69,7 @@ class GuestSheet:
     version: str
     more_wines: int = 0
     more_foods: int = 0
+    hosts: tuple[str, ...] = ()
 
     def named(self, numbers: tuple[int, ...]) -> list[str]:
         """The labels of these wines."""

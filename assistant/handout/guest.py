@@ -9,6 +9,7 @@ from typing import Any
 from assistant import __version__
 from assistant.answers.compose import DISLIKED, LIKED
 from assistant.handout.contents import FoodRow, GuestSheet, Meeting, WineRow
+from assistant.handout.hosts import host_lines, told_first
 from assistant.handout.words import contents, moment, say, short
 
 Parts = Mapping[str, Any]
@@ -27,6 +28,7 @@ def guest_sheet(plan: Parts, now: datetime) -> GuestSheet:
         foods=tuple(_foods(plan)),
         sober=labels if wines else (),
         flight_sober=not wines,
+        hosts=host_lines(plan),
         version=say()("guest", "version", date=moment(now.isoformat(), "day"), version=__version__),
     )
 
@@ -70,7 +72,7 @@ def _foods(plan: Parts) -> list[FoodRow]:
 
 
 def _verdicts(row: Parts, wines: Sequence[str]) -> tuple[str, ...]:
-    found = {told["wine"]: told["verdict"] for told in row["verdicts"]}
+    found = told_first(row)
     return tuple(found[wine] for wine in wines)
 
 

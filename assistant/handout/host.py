@@ -8,7 +8,11 @@ from typing import Any
 
 from assistant.answers.compose import LIKED
 from assistant.answers.wording import listed, span
+from assistant.evening.facts import wording
+from assistant.evening.table_text import host_says
+from assistant.handout.guest import BEST_FIRST
 from assistant.handout.host_rows import Day, Row, clock, purchases, warmths
+from assistant.handout.hosts import told_first
 from assistant.handout.words import contents, moment, money, say
 
 Parts = Mapping[str, Any]
@@ -120,8 +124,8 @@ def _kit(plan: Parts, need: str) -> tuple[str, ...]:
 
 
 def _cells(row: Parts, plan: Parts) -> tuple[Cell, ...]:
-    found = {told["wine"]: told["verdict"] for told in row["verdicts"]}
-    best = row["best"]["verdict"]
+    found = told_first(row)
+    best = min(found.values(), key=BEST_FIRST.index)
     return tuple(Cell(found[w], found[w] == best and best in LIKED) for w in plan["chosen"])
 
 
@@ -129,6 +133,9 @@ def _board(plan: Parts) -> Iterator[str]:
     """What the board lacks, the order to eat in, what the wines cover."""
     if not plan["pairings"]:
         return
+    yield from (
+        host_says(told, row["food"], wording()) for row in plan["pairings"] for told in row.get("host", ())
+    )
     yield from plan["board"]["balance"]
     yield from (plan["coverage"]["say"],) if plan["coverage"] else ()
     if len(plan["food_order"]) > 1:

@@ -7,7 +7,7 @@ that has the name of a shipped one and declares some of its terms stands in for 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from os.path import realpath
 from pathlib import Path
 
@@ -22,7 +22,8 @@ from assistant.knowledge.files import knowledge_files, ontology_dir
 from assistant.knowledge.ground import Ground
 from assistant.knowledge.problems import KnowledgeError, Problem
 from assistant.knowledge.turtle import Turtle, read_turtle
-from assistant.notebook.reading import load
+from assistant.notebook.checking import notebook_problems
+from assistant.notebook.reading import read_bytes
 from assistant.notebook.sealing import BEGINNING
 
 _LABEL = ox.NamedNode("http://www.w3.org/2004/02/skos/core#prefLabel")
@@ -41,26 +42,34 @@ def check(files: Sequence[Path] = (), root: Path | None = None) -> list[Problem]
 def examine(files: Sequence[Path] = (), root: Path | None = None) -> Report:
     """Checks everything. Raises KnowledgeError with one problem for each file that cannot be read."""
     folder = root or ontology_dir()
-    ground = Ground(read_files(files, folder))
+    notebooks = [file for file in files if is_notebook(file)]
+    ground = Ground(read_files([file for file in files if file not in notebooks], folder))
     twice = twice_declared(ground)
     muddled = {problem.term for problem in twice}  # two things in one: nothing else can be said of them
     others = [
         *shape_problems(ground, sorted((folder / "shapes").glob("*.ttl"))),
         *query_problems(ground, sorted((folder / "checks").glob("*.rq"))),
         *rule_problems(ground),
-        *_notebook_problems(ground),
     ]
     problems = [*twice, *(problem for problem in others if problem.term not in muddled)]
     rules = {q.subject for q in ground.store.quads_for_pattern(None, _TYPE, _RULE, None)}
     named = {q.subject for q in ground.store.quads_for_pattern(None, _LABEL, None, None)}
-    return Report(_in_order(problems, ground), len(named - rules), len(rules))
+    kept = [problem for file in notebooks for problem in _of_notebook(file, ground)]
+    return Report((*_in_order(problems, ground), *kept), len(named - rules), len(rules))
 
 
-def _notebook_problems(ground: Ground) -> Iterator[Problem]:
-    """What only the reader of notebooks sees: a broken seal or guard, or a block that is no statement."""
-    for file in ground.files:
-        if file.text.startswith(BEGINNING):
-            yield from (problem for problem in load(Path(file.source)).problems if problem.term is None)
+def is_notebook(file: Path) -> bool:
+    """Whether a file begins as a notebook does; one that cannot be read does not."""
+    try:
+        return read_bytes(file).startswith(BEGINNING.encode())
+    except (OSError, ValueError):
+        return False
+
+
+def _of_notebook(file: Path, ground: Ground) -> tuple[Problem, ...]:
+    """The problems of a notebook, which is held against its shapes as it is read and not with the rest."""
+    declared = {q.subject.value for q in ground.quads if isinstance(q.subject, ox.NamedNode)}
+    return notebook_problems(file, declared)
 
 
 def _in_order(problems: Sequence[Problem], ground: Ground) -> tuple[Problem, ...]:

@@ -7,7 +7,7 @@ keep the log of answers. Bad files and bad statements are problems, never except
 
 from assistant.notebook.answer_log import Entry, Log, note_answer, read_log
 from assistant.notebook.merging import Merged, merge
-from assistant.notebook.place import log_place, place
+from assistant.notebook.place import log_beside, log_place, place
 from assistant.notebook.reading import Notebook, load
 from assistant.notebook.saving import Saved, add, export
 from assistant.notebook.standing import standing
@@ -24,6 +24,7 @@ __all__ = [
     "add",
     "export",
     "load",
+    "log_beside",
     "log_place",
     "merge",
     "note_answer",

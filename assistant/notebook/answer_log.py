@@ -24,18 +24,22 @@ from assistant.notebook.place import folder, log_place
 from assistant.notebook.reading import LARGEST, read_bytes, unreadable
 
 LONGEST_LINE = 64_000
-_FIELDS = {"time", "question", "intent", "ids", "verdict"}
+_FIELDS = {"time", "question", "intent", "ids", "verdict", "unknown"}
 
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One answer: when (with time zone), the question, its intent, the ids it named, the verdict if any."""
+    """One answer: when (with time zone), the question, its intent, the ids it named, the verdict if any.
+
+    `unknown`: the words of the question that were not known. A question of health has no words here.
+    """
 
     time: datetime
     question: str
     intent: str
     ids: tuple[str, ...] = ()
     verdict: str | None = None
+    unknown: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,15 +50,20 @@ class Log:
     problems: tuple[Problem, ...] = ()
 
 
-def note_answer(entry: Entry, path: Path | None = None, patience: float = 2.0) -> tuple[Problem, ...]:
-    """Appends an entry; without problems it is on the disk. `patience`: seconds to wait for the lock."""
+def note_answer(
+    entry: Entry, path: Path | None = None, patience: float = 2.0, settled: bool = True
+) -> tuple[Problem, ...]:
+    """Appends an entry; without problems it is on the disk. `patience`: seconds to wait for the lock.
+
+    Not `settled`: it is handed to the system, and a power cut may take it.
+    """
     file = log_place(path)
     try:
         target = Path(os.path.realpath(file))
         if target.parent == Path(os.path.realpath(folder())):
             disk.make_folder(target.parent)
         with disk.held(target, patience):
-            _append(target, line_of(entry))
+            _append(target, line_of(entry), settled)
     except (OSError, ValueError) as error:
         return (disk.unsaved(file, error),)
     return ()
@@ -71,7 +80,7 @@ def line_of(entry: Entry) -> bytes:
     return line
 
 
-def _append(target: Path, line: bytes) -> None:
+def _append(target: Path, line: bytes, settled: bool) -> None:
     """Appends the line whole, or raises OSError and leaves the file as long as it was."""
     flags = os.O_RDWR | os.O_CREAT | getattr(os, "O_NONBLOCK", 0)
     with os.fdopen(os.open(target, flags, 0o600), "r+b", buffering=0) as out:
@@ -80,10 +89,12 @@ def _append(target: Path, line: bytes) -> None:
             raise OSError("the log is no plain file, or is full")
         try:
             _write(out, about.st_size, line)
+            if settled:
+                os.fsync(out.fileno())
         except OSError:
             os.ftruncate(out.fileno(), about.st_size)
             raise
-    if not about.st_size:
+    if settled and not about.st_size:
         disk.sync_folder(target.parent)
 
 
@@ -92,7 +103,6 @@ def _write(out: Any, size: int, line: bytes) -> None:
     left = line if not size or out.read(1) == b"\n" else b"\n" + line
     while left:
         left = left[out.write(left) :]
-    os.fsync(out.fileno())
 
 
 def read_log(path: Path | None = None) -> Log:
@@ -130,17 +140,18 @@ def _entry(line: bytes) -> Entry | None:
 
 def _typed(said: dict[str, Any]) -> Entry | None:
     texts = [said["time"], said["question"], said["intent"], said["verdict"] or ""]
-    if not isinstance(said["ids"], list) or not all(isinstance(one, str) for one in [*texts, *said["ids"]]):
+    lists = [said["ids"], said["unknown"]]
+    if not all(isinstance(one, list) for one in lists):
+        return None
+    if not all(isinstance(one, str) for one in [*texts, *lists[0], *lists[1]]):
         return None
     try:
         time = datetime.fromisoformat(said["time"])
     except ValueError:
         return None
-    return (
-        Entry(time, said["question"], said["intent"], tuple(said["ids"]), said["verdict"])
-        if time.tzinfo
-        else None
-    )
+    ids, unknown = map(tuple, lists)
+    found = Entry(time, said["question"], said["intent"], ids, said["verdict"], unknown)
+    return found if time.tzinfo else None
 
 
 def _check(said: dict[str, Any]) -> str:

@@ -40,6 +40,15 @@ def facts(statement: Statement) -> dict[str, list[Node]]:
     return {name: values for name, values in said.items() if values}
 
 
+def pointed_at(told: Statement) -> list[str]:
+    """The IRIs of the terms that a statement speaks of."""
+    ranges, keys = vocabulary().ranges, vocabulary().keys
+    concepts = [
+        v for k, v in told.value.items() if isinstance(v, str) and not ranges[keys[k]].startswith(XSD)
+    ]
+    return [names.iri(name) for name in (*filter(_TERM.fullmatch, told.about), *concepts)]
+
+
 def statement(id: str, said: Facts) -> Statement:
     """The statement that the facts describe. Raises ValueError, in a few words, where they describe none."""
     kinds, keys = vocabulary().kind_of, vocabulary().key_of

@@ -20,3 +20,8 @@ def place(override: Path | None = None) -> Path:
 def log_place(override: Path | None = None) -> Path:
     """The log of answers: the file named, or else `answers.jsonl` in the user's data folder."""
     return override or folder() / "answers.jsonl"
+
+
+def log_beside(notebook: Path) -> Path:
+    """The log of answers that goes with a notebook: beside it, that of the user's own in its usual place."""
+    return log_place() if notebook == place() else notebook.with_name(f"{notebook.stem}-answers.jsonl")

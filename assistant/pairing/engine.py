@@ -167,6 +167,12 @@ class Engine:
         ranked = ((food, scores[key_of(food), wine]) for food in foods)
         return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))
 
+    def score_plates(self, wine: str, plates: Mapping[str, Plate]) -> dict[str, Score]:
+        """How these plates (by key) do with one wine, without the cellar or the larder being looked at."""
+        firings = self._runner.run(plates, [self.glasses[wine]])
+        scores = score_all(plates, [wine], firings, self.knowledge)
+        return {key: scores[key, wine] for key in plates}
+
     def _match(self, wine: str, scores: list[Score], shares: list[float]) -> Match:
         if len(scores) == 1:
             only = scores[0]

@@ -8,8 +8,11 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.clean import clean
 from assistant.language.frame import Frame
+from assistant.language.guests import all_asked
 from assistant.language.standing import Talk
+from assistant.rehearse.rolling import roll_back, rolls
 from assistant.taught.alias import untailed
+from assistant.taught.first import chooses
 from assistant.taught.keeper import Keeper
 from assistant.taught.listing import listing, whose
 from assistant.taught.note import noted
@@ -17,7 +20,7 @@ from assistant.taught.profile import has_amounts
 from assistant.taught.take_back import meant_back, take_back
 from assistant.taught.teach import taught
 from assistant.taught.telling import Hearing
-from assistant.taught.voice import with_voices
+from assistant.taught.voice import in_order, with_voices
 from assistant.taught.words import taught_words
 
 TEACH, NOTE, UNDO = "teach", "note", "undo"
@@ -55,6 +58,10 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
         return frame
     if _line(frame) and frame.intent in ASKING:
         return replace(frame, intent=TEACH, dishes=(), wines=(), again="")
+    if chooses(frame):
+        return replace(frame, intent=TEACH, again="")
+    if rolls(frame, keeper):
+        return replace(frame, intent=UNDO, dishes=(), wines=(), again="")
     if frame.intent in STATING and _states(frame):
         return replace(frame, intent=TEACH)
     if frame.intent == UNDO and meant_back(frame, keeper) is not None:
@@ -70,7 +77,8 @@ def _names(typed: str) -> bool:
 
 def is_own(frame: Frame, keeper: Keeper) -> bool:
     """Whether a frame is told or taken back and asks nothing of what stands."""
-    back = frame.intent == UNDO and not frame.again and meant_back(frame, keeper) is not None
+    taken = rolls(frame, keeper) or meant_back(frame, keeper) is not None
+    back = frame.intent == UNDO and not frame.again and taken
     return keeper.keeps and (frame.intent in OWN or back)
 
 
@@ -94,9 +102,13 @@ def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | No
     line = _line(frame) if keeper.keeps and frame.intent == TEACH else None
     if line:
         return (listing if line == "lists" else whose)(context, keeper)
+    if frame.intent == UNDO and rolls(frame, keeper):
+        return roll_back(context, keeper)
     if frame.intent == UNDO:
         back = None if frame.again else meant_back(frame, keeper)
         return take_back(context, keeper, back) if back is not None else None
+    if frame.intent in OWN and (frame.topics or frame.diets) and all_asked(frame.text.typed):
+        return None  # what a guest must not have goes to the table too, with its caution
     before = talk.frame if talk else None
     heard = Hearing(context, keeper, before.dishes if before else (), before.wines if before else ())
     return {TEACH: taught, NOTE: noted}[frame.intent](heard) if frame.intent in OWN else None
@@ -110,4 +122,4 @@ def heeded_in(answer: Answer, context: Context, keeper: Keeper) -> Answer:
         return answer
     keeper.just = ()
     keeper.last = with_voices(answer, context.frame, keeper, context)
-    return keeper.last
+    return in_order(keeper.last, context)

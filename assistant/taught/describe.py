@@ -13,7 +13,7 @@ from assistant.taught.profile import how
 from assistant.taught.telling import words
 
 LONGEST = 80
-OTHERS = ("vote", "withdrawn")
+USED = ("alias", "pairing", "profile", "new-food")
 
 
 def groups(statements: Sequence[Statement]) -> list[tuple[Statement, ...]]:
@@ -39,9 +39,16 @@ def described(group: Sequence[Statement], context: Context) -> str:
         "like": thing(str(first.value.get("like", "")), context),
         "said": first.said if len(first.said) <= LONGEST else first.said[:LONGEST] + "…",
     }
-    kind = first.kind if first.kind in ("alias", "pairing", "profile", "new-food") else "said"
-    but = "-but" if kind == "new-food" and fields["how"] else ""
-    return safe(words(context, f"what-{kind}{but}", **fields))
+    return safe(words(context, f"what-{_sort(first, str(fields['how']))}", **fields))
+
+
+def _sort(first: Statement, how_it_is: str) -> str:
+    """The name of the sentence that describes a statement."""
+    if first.kind == "first-voice":
+        return f"first-{first.value['first']}" + ("-of" if first.about else "")
+    if first.kind == "new-food" and how_it_is:
+        return "new-food-but"
+    return first.kind if first.kind in USED else "said"
 
 
 def thing(name: str, context: Context) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 
 from assistant.answers.record import Answer
@@ -52,6 +54,10 @@ class Keeper:
         """The statements that stand, in the order they were made."""
         return standing(self._notebook.statements) if self._notebook else ()
 
+    def made(self) -> dict[str, Statement]:
+        """Every statement there is, taken back or not, by its id."""
+        return {one.id: one for one in self._notebook.statements} if self._notebook else {}
+
     def keep(self, *made: Stated) -> tuple[Problem, ...]:
         """Saves what was stated, all or nothing; without problems it is on the disk and heeded."""
         wrong = tuple(problem for one in made for problem in one.problems)
@@ -79,6 +85,15 @@ class Keeper:
             self._heed()
         return brought
 
-    def _heed(self) -> None:
-        self.overlay = overlay_of(self.told(), self.knowledge)
+    @contextmanager
+    def without(self, group: Sequence[Statement]) -> Iterator[None]:
+        """For as long as it lasts, answers are as if these statements had never been made."""
+        try:
+            self._heed([one for one in self.told() if one not in group])
+            yield
+        finally:
+            self._heed()
+
+    def _heed(self, told: Sequence[Statement] | None = None) -> None:
+        self.overlay = overlay_of(self.told() if told is None else told, self.knowledge)
         self._engine.heed(self.overlay.amounts)

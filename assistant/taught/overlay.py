@@ -28,12 +28,16 @@ class NewFood:
 
 @dataclass(frozen=True, slots=True)
 class Overlay:
-    """Labels by the host's names, foods of the host's own, amounts by food id, pairings newest last."""
+    """Labels by the host's names, foods of the host's own, amounts by food id, pairings newest last.
+
+    `firsts`: whose word is told first, newest last.
+    """
 
     names: Mapping[str, str] = field(default_factory=dict)
     foods: tuple[NewFood, ...] = ()
     amounts: Mapping[str, Amounts] = field(default_factory=dict)
     pairings: tuple[Statement, ...] = ()
+    firsts: tuple[Statement, ...] = ()
     phrases: Phrases = field(default_factory=lambda: Phrases({}))
 
     def meant(self, typed: str) -> str:
@@ -70,7 +74,8 @@ def overlay_of(statements: Sequence[Statement], knowledge: Knowledge) -> Overlay
     new = {food.name: knowledge.label(food.like) for food in foods}
     pairings = tuple(_kind(statements, "pairing", {*known, *new}))
     own = {food: added for food, added in amounts.items() if food in known}
-    return Overlay(names, foods, own, pairings, Phrases({**names, **new}))
+    firsts = tuple(_kind(statements, "first-voice"))
+    return Overlay(names, foods, own, pairings, firsts, Phrases({**names, **new}))
 
 
 def _kind(statements: Iterable[Statement], kind: str, known: Container[str] | None = None) -> list[Statement]:

@@ -9,7 +9,7 @@ from assistant.language.frame import Frame
 from assistant.notebook import Statement, withdrawal
 from assistant.taught.describe import described, groups
 from assistant.taught.keeper import AUTHOR, Keeper
-from assistant.taught.teach import changes, verdicts
+from assistant.taught.teach import changes, differing, verdicts
 from assistant.taught.telling import not_kept, plain, words
 from assistant.taught.words import taught_words
 
@@ -21,7 +21,7 @@ def meant_back(frame: Frame, keeper: Keeper) -> Group | None:
 
     None: it is not about what was taught.
     """
-    if not keeper.told():
+    if not keeper.told():  # nor withdrawals that could be taken back
         return None
     others = _of_author(frame, keeper)
     if others:
@@ -31,7 +31,8 @@ def meant_back(frame: Frame, keeper: Keeper) -> Group | None:
     if speaks and not named and taught_words().sets["all"].intersection(frame.text.stems):
         return tuple(one for one in keeper.told() if not one.withdraws)
     if not named:
-        return _last(keeper) if keeper.just or speaks else None
+        rolled = tuple(one for one in keeper.just if one.withdraws)
+        return rolled or (_last(keeper) if keeper.just or speaks else None)
     sure = speaks or bool(keeper.just)
     found = _nearest(frame, keeper) if sure else None
     return found or (() if taught_words().lines["surely"].stand_in(frame.text.stems) else None)
@@ -78,13 +79,14 @@ def take_back(context: Context, keeper: Keeper, group: Group) -> Answer:
     """Withdraws the statements and says what they were."""
     if not group:
         return plain(context, words(context, "withdrawn-none"), understood=False)
-    before = verdicts(context)
+    before = verdicts(context, keeper)
     problems = keeper.keep(*(withdrawal(one, context.frame.text.typed, AUTHOR) for one in group))
     if problems:
         return not_kept(context, problems)
     keeper.just = ()
-    after = verdicts(context)
-    changed = sum(after[pair] != verdict for pair, verdict in before.items())
+    changed = differing(before, verdicts(context, keeper))
+    if group[0].withdraws:
+        return plain(context, words(context, "stands-again", count=len(group)), changes(context, changed))
     count = len(groups(group))
     said = {"what": described(group, context), "count": count}
     say = words(context, "withdrawn-all" if count > 1 else "withdrawn", **said)

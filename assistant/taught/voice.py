@@ -12,10 +12,11 @@ from assistant.answers.wording import listed
 from assistant.language.frame import Frame
 from assistant.language.phrases import Phrases
 from assistant.notebook import Statement
-from assistant.notebook.carrying import HOST
-from assistant.pairing.dish import Dish
+from assistant.notebook.carrying import HOST as OWN
+from assistant.pairing.dish import table_of
 from assistant.taught.describe import thing
 from assistant.taught.keeper import Keeper
+from assistant.taught.pairs import HOST, apart, eaten_as, first_of, halves, verdict_of
 from assistant.taught.profile import how
 from assistant.taught.telling import date, with_lines, words
 
@@ -45,7 +46,7 @@ def _voice(one: Statement, says: str) -> Voice:
 
 def said(context: Context, one: Statement, template: str, **fields: str) -> str:
     """A sentence of the host, or the same of another host, who is named."""
-    if one.author == HOST:
+    if one.author == OWN:
         return words(context, template, **fields)
     return words(context, f"other-{template}", who=one.author, **fields)
 
@@ -84,7 +85,7 @@ def _tasted(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
 
 
 def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
-    """What the host said of the pairs that the answer is about, the newest first."""
+    """What hosts said of the pairs that the answer is about, the newest first."""
     if frame.intent not in ABOUT_PAIRS:
         return
     seen: set[tuple[str, ...]] = set()
@@ -92,26 +93,47 @@ def _paired(frame: Frame, keeper: Keeper, context: Context) -> Iterator[Voice]:
         other = _of(one, frame, keeper, context)
         if other and (one.author, *one.about) not in seen:
             seen.add((one.author, *one.about))
-            fields = {"verdict": context.knowledge.label(str(one.value["verdict"])), "thing": other}
-            yield _voice(one, said(context, one, "you-say", date=date(context, one.when), **fields))
+            yield {**_voice(one, _says(one, other, context)), **_against(one, frame, keeper, context)}
+
+
+def _says(one: Statement, other: str, context: Context) -> str:
+    fields = {"verdict": context.knowledge.label(str(one.value["verdict"])), "thing": other}
+    return said(context, one, "you-say", date=date(context, one.when), **fields)
+
+
+def _against(one: Statement, frame: Frame, keeper: Keeper, context: Context) -> Voice:
+    """Whether it is told first, and how far it lies from the book's word on the same pair."""
+    dish = next((d for d in frame.dishes if eaten_as(d, keeper) == halves(one, context.knowledge)[1]), None)
+    wines = halves(one, context.knowledge)[0]
+    told = {"first": first_of(one.about, keeper) == HOST, "said": one.said}
+    if dish is None or len(wines) != 1 or wines[0] not in context.knowledge.wines:
+        return told
+    book = context.engine.judge(table_of([dish]), wines[0])
+    steps = apart(verdict_of(one), book.verdict, context.knowledge)
+    return {**told, "book": {"verdict": book.verdict, "score": round(book.score, 1)}, "apart": steps}
 
 
 def _of(one: Statement, frame: Frame, keeper: Keeper, context: Context) -> str:
     """The other half of the pair in words, where the statement is about what the frame is about."""
     styles_of = context.knowledge.styles_of
-    wines = [name for name in one.about if styles_of(name)]
-    foods = [name for name in one.about if name not in wines]
+    wines, foods = halves(one, context.knowledge)
     named = {style for wine in frame.wines for style in styles_of(wine)}
     poured = {style for wine in wines for style in styles_of(wine)}
-    eaten = any(_foods(dish, keeper) == set(foods) for dish in frame.dishes)
+    eaten = any(eaten_as(dish, keeper) == foods for dish in frame.dishes)
     if frame.dishes and (not eaten or (frame.wines and not named & poured)):
         return ""
     if not frame.dishes and not named & poured:
         return ""
-    return listed([thing(name, context) for name in (wines if frame.dishes else foods)])
+    other = wines if frame.dishes else [name for name in one.about if name in foods]
+    return listed([thing(name, context) for name in other])
 
 
-def _foods(dish: Dish, keeper: Keeper) -> set[str]:
-    """What a dish is made of, or the name of the host's own food that it is."""
-    own = keeper.own_food(dish)
-    return {own} if own else {part.food for part in dish.parts}
+def in_order(answer: Answer, context: Context) -> Answer:
+    """The answer with the host's word before the book's, where the host is to be heard first."""
+    first = next((voice for voice in answer.voices if voice.get("first")), None)
+    if first is None:
+        return answer
+    rest = answer.text.removeprefix(answer.say).strip("\n").split("\n")
+    book = words(context, "book-first", say=answer.say)
+    lines = [first["says"], book, *(line for line in rest if line and line != first["says"])]
+    return replace(answer, say=str(first["says"]), text="\n".join(lines))

@@ -54,7 +54,7 @@ def run(capsys: pytest.CaptureFixture[str]) -> Command:
     """Runs `goeswith check` in this process: exit code, standard output and standard error."""
 
     def command(*arguments: str | Path) -> tuple[int, str, str]:
-        code = cli.main(["check", *map(str, arguments)])
+        code = cli.main(["check", "--no-notebook", *map(str, arguments)])
         said = capsys.readouterr()
         return code, said.out, said.err
 
@@ -95,7 +95,7 @@ def test_report_as_json_holds_the_same(small: Path, run: Command) -> None:
     code, out, err = run("--json", own)
     record = json.loads(out)
     assert (code, err) == (PROBLEMS, "")
-    assert record.keys() == {"concepts", "rules", "problems"}
+    assert record.keys() == {"concepts", "rules", "problems", "conflicts", "remarks"}
     assert [str(Problem(**problem)) for problem in record["problems"]] == text.splitlines()[:-2]
 
 

@@ -19,6 +19,7 @@ EACH_KIND: tuple[tuple[str, tuple[str, ...], dict[str, Value | float]], ...] = (
     ("note", (), {}),
     ("vote", ("wine/sancerre",), {"verdict": "band/strong", "votes": 6}),
     ("parked", (), {}),
+    ("first-voice", ("food/brie",), {"first": "host"}),
     ("quantity", ("wine/sancerre",), {"amount": 7, "unit": "bottles", "people": 12}),
 )
 

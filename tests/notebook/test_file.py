@@ -55,7 +55,7 @@ def test_last_line_counts_and_seals_all_bytes_before_it(file: Path) -> None:
     filled(file)
     data = file.read_bytes()
     above, last = data[: data[:-1].rindex(b"\n") + 1], data.splitlines()[-1].decode()
-    assert last == f"# goeswith notebook, format 1: 9 statements, sha256 {sha256(above).hexdigest()}"
+    assert last == f"# goeswith notebook, format 1: 10 statements, sha256 {sha256(above).hexdigest()}"
 
 
 def test_other_programs_read_it_as_turtle(file: Path) -> None:

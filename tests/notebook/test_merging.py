@@ -45,7 +45,7 @@ def test_all_kinds_come_in_with_their_authors_once(own: Notebook, tmp_path: Path
     for added in (tuple(told), ()):
         result = merge(load(own.path), theirs(tmp_path, *told), "Ann")
         assert (result.problems, result.left_out, result.added) == ((), (), added)
-    assert [one.author for one in load(own.path).statements] == ["Ann"] + ["Bo"] * 9
+    assert [one.author for one in load(own.path).statements] == ["Ann"] + ["Bo"] * 10
     assert load(own.path).problems == ()
 
 

@@ -227,7 +227,7 @@ def test_link_is_followed_and_stays_a_link(file: Path, tmp_path: Path) -> None:
     link.symlink_to(file)
     filled(link)
     assert link.is_symlink()
-    assert len(load(file).statements) == 9
+    assert len(load(file).statements) == 10
     filled(link, made())
     assert load(link).statements == load(file).statements
     assert [one.name for one in tmp_path.iterdir() if one.name.endswith((".lock", ".part"))] == []
