@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from difflib import SequenceMatcher
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from assistant.knowledge.cache import cached, content_key
 from assistant.knowledge.store import Knowledge
-from assistant.language import fold
+from assistant.language import fold, spelling
 from assistant.language.fold import key
+from assistant.language.spelling import slip_cost
 
 # Where one spelling names two things, the earlier class is what a guest means.
 NAMED = ("Wine", "Drink", "Food", "Method", "Kind", "Region", "Aroma", "Grape", "Term")
@@ -82,7 +82,7 @@ def build_lexicon(knowledge: Knowledge) -> Lexicon:
     """The lexicon of the knowledge, from the cache where its content is unchanged."""
     if not knowledge.key:
         return Lexicon(_table(knowledge), knowledge)
-    code = content_key([Path(__file__), Path(fold.__file__)])
+    code = content_key([Path(__file__), Path(fold.__file__), Path(spelling.__file__)])
     found = cached("lexicon", knowledge.key + code, lambda: _table(knowledge), knowledge.cache)
     return Lexicon(found, knowledge, knowledge.key + code)
 
@@ -137,7 +137,7 @@ def _slips(knowledge: Knowledge) -> dict[str, str]:
 
 def _likest(slip: str, names: list[str]) -> str:
     """Of the one-word names of a concept the one that was misspelt: `prawm` is no `shrimp`."""
-    return max(names, key=lambda name: SequenceMatcher(None, slip, name).ratio())
+    return min(names, key=lambda name: slip_cost(slip, name))
 
 
 def _slipped(knowledge: Knowledge) -> set[str]:

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import unicodedata
+from collections.abc import Mapping
 from dataclasses import replace
 
-from spacy.tokens import Doc, Span
+from spacy.tokens import Doc, Span, Token
 
 from assistant.language.clean import Cleaned
 from assistant.language.cues import Cue, CueBook
 from assistant.language.entries import Entries
-from assistant.language.fold import key
+from assistant.language.fold import fold, key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
@@ -18,9 +19,10 @@ from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
 from assistant.language.small_words import small_words
-from assistant.language.spelling import is_english
+from assistant.language.spelling import is_english, slip_cost
 from assistant.language.topics import Topics
 from assistant.language.vocabulary import Vocabulary
+from assistant.language.weighing import LONG, SURE
 from assistant.language.words import tokens
 
 GROUP = "readings"
@@ -175,8 +177,16 @@ class Reader:
         return [
             token.text
             for i, token in enumerate(doc)
-            if i not in used and (self._matters(token.norm_, token.is_stop) or i in mended)
+            if i not in used and (self._matters(token.norm_, token.is_stop) or self._may_name(token, mended))
         ]
+
+    def _may_name(self, token: Token, mended: Mapping[int, str]) -> bool:
+        """Whether a mended word may have been a name that is not known; a long one (`definately`) is sure."""
+        return token.i in mended and not self._surely_plain(mended[token.i], token.norm_)
+
+    def _surely_plain(self, typed: str, meant: str) -> bool:
+        plain = meant in self._filler or meant in self._known.little
+        return plain and len(typed) >= LONG and slip_cost(fold(typed), meant) <= SURE
 
     def _is_idle(self, word: str) -> bool:
         """Whether an English word tells how or how much (`lightly`), and is no part of any name."""

@@ -83,7 +83,7 @@ class Speller:
         for word in sorted(self._known):
             self._by_start.setdefault(_start(word[0]), []).append(word)
         self._all = sorted(self._known)
-        self._sounds, self._heard = sounds, heard or {}
+        self._sounds, self.heard = sounds, heard or {}
 
     def mend(self, word: str) -> tuple[str, ...]:
         """The known words likeliest meant, all equally likely; empty when none is near enough."""
@@ -132,7 +132,7 @@ class Speller:
         for key, sound in self._sounds.sought(pieces) if self._sounds else ():
             consonants = len(key) - 1  # behind the number of the language
             limit = VOWELS_OFF * letters if consonants > 2 else 0.13 if consonants == 2 else 0.0
-            for entry in self._heard.get(key, ()) if limit and consonants >= fewest else ():
+            for entry in self.heard.get(key, ()) if limit and consonants >= fewest else ():
                 name, _, other = entry.partition(" ")
                 if (off := apart(sound, other)) <= limit:
                     yield name, off

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
+from pathlib import Path
 
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Token
 
-from assistant.knowledge.cache import cached
-from assistant.language.fold import fold, stem
+from assistant.knowledge.cache import cached, content_key
+from assistant.language import sounding
+from assistant.language.fold import fold, key, stem
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon
-from assistant.language.spelling import SHORTEST, Speller, english, everyday, is_english
+from assistant.language.likeness import Echoes
+from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english
 
 
 class Vocabulary:
@@ -26,8 +29,9 @@ class Vocabulary:
     @cached_property
     def speller(self) -> Speller:
         """The speller, made on the first word that needs it."""
-        key = self.lexicon.key and self.lexicon.key + self.heard.key
-        sounds = cached("sounds", key, self._by_sound, self.lexicon.cache) if key else self._by_sound()
+        code = self.lexicon.key and content_key([Path(__file__), Path(sounding.__file__)])
+        at = self.lexicon.key and self.lexicon.key + self.heard.key + code
+        sounds = cached("sounds", at, self._by_sound, self.lexicon.cache) if at else self._by_sound()
         known = self.lexicon.spelt_right | self.plain | set(self.lexicon.joined)
         return Speller(known | set(self.lexicon.slips), self.heard.sounds, sounds)
 
@@ -35,6 +39,23 @@ class Vocabulary:
     def names(self) -> frozenset[str]:
         """All that pieces may be put together to."""
         return self.lexicon.words.union(self.lexicon.joined, self.lexicon.slips)
+
+    @cached_property
+    def _often_misspelt(self) -> frozenset[str]:
+        """Names as one word that are so often asked for that their slips are known."""
+        return frozenset(
+            {*self.lexicon.slips.values(), *("".join(key(m)) for m in self.heard.slips.values())}
+        )
+
+    def familiar(self, name: str) -> bool:
+        """Whether a name (as one word), or a long word of it, is often asked for."""
+        words = [name, *(w for w in self.lexicon.joined.get(name, "").split() if len(w) > LONG)]
+        return is_english(name) or not self._often_misspelt.isdisjoint(words)
+
+    @cached_property
+    def echoes(self) -> Echoes:
+        """Names by how they sound, be it a little otherwise."""
+        return Echoes(self.speller.heard)
 
     def _by_sound(self) -> dict[str, list[str]]:
         """Names and their words by their bones: `name sound`, as the speller takes them."""
@@ -44,7 +65,17 @@ class Vocabulary:
             as_english = common.issuperset(words) or self._is_work(name)
             for bones, sound in self.heard.sounds.entries(words, as_english):
                 by_sound.setdefault(bones, []).append(f"{name} {sound}")
+        for name, phrase in self._respelt():
+            bones, sound = self.heard.sounds.entries(phrase, True)[0]
+            by_sound.setdefault(bones, []).append(f"{name} {sound}")
         return by_sound
+
+    def _respelt(self) -> Iterator[tuple[str, list[str]]]:
+        """Names with the English words that they are known to be heard as."""
+        for phrase, meant in self.heard.slips.items():
+            name = "".join(key(meant))
+            if name in self.lexicon.joined or name in self.lexicon.spelt_right:
+                yield name, fold(phrase).split()
 
     def _spoken(self) -> Mapping[str, Sequence[str]]:
         """Names as one word, and the words they are spoken in."""
