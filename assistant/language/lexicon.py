@@ -123,20 +123,19 @@ def _lengths(ids: dict[str, list[str]]) -> dict[str, list[int]]:
 
 def _slips(knowledge: Knowledge) -> dict[str, str]:
     """Frequent one-word misspellings, to be mended inside longer names too."""
-    slips = {}
+    rights: dict[str, list[str]] = {}
     for subject in knowledge.of_type(*NAMED):
         entry = knowledge.entry(subject)
         names = [key(label) for n in _SOUGHT[:2] for label in entry.get(n, ())]
-        rights = [name[0] for name in names if len(name) == 1]
-        for slip in entry.get("hiddenLabel", ()):
-            wrong = key(slip)
-            if len(wrong) == 1 and rights and wrong[0] not in rights:
-                slips[wrong[0]] = _likest(wrong[0], rights)
-    return slips
+        single = [name[0] for name in names if len(name) == 1]
+        for wrong in map(key, entry.get("hiddenLabel", ())):
+            if len(wrong) == 1 and single and wrong[0] not in single:
+                rights.setdefault(wrong[0], []).extend(single)
+    return {slip: _likest(slip, names) for slip, names in rights.items()}
 
 
 def _likest(slip: str, names: list[str]) -> str:
-    """Of the one-word names of a concept the one that was misspelt: `prawm` is no `shrimp`."""
+    """Of the one-word names of what is meant the one that was misspelt: `prawm` is no `shrimp`."""
     return min(names, key=lambda name: slip_cost(slip, name))
 
 

@@ -44,7 +44,7 @@ class Mishearings:
         return self._heard(pieces, 3, LOOSELY) if sum(map(len, pieces)) >= FEWEST else None
 
     def alike(self, pieces: Sequence[str], limit: float) -> str | None:
-        """The name that sounds most like the pieces, within the limit for each sound, if none is as likely."""
+        """The name that sounds most like the pieces, within the limit for each sound, or None."""
         off = self._known.echoes.alike(self._known.heard.sounds.sought(pieces), limit)
         found = sorted((self._doubted(name, cost), name) for name, cost in off.items() if self._meant(name))
         if not found or found[0][0] > limit:

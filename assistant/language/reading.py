@@ -6,6 +6,7 @@ import unicodedata
 from collections.abc import Mapping
 from dataclasses import replace
 
+from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
 from assistant.language.clean import Cleaned
@@ -19,7 +20,7 @@ from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
 from assistant.language.small_words import small_words
-from assistant.language.spelling import is_english, slip_cost
+from assistant.language.spelling import SWAPPED, is_english, slip_cost
 from assistant.language.topics import Topics
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import LONG, SURE
@@ -174,19 +175,19 @@ class Reader:
         """The words that did no work; a mended one among them may have been a name that is not known."""
         used = {i for r in readings for i in range(r.start, r.end)} | elsewhere
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
-        return [
-            token.text
-            for i, token in enumerate(doc)
-            if i not in used and (self._matters(token.norm_, token.is_stop) or self._may_name(token, mended))
-        ]
+        return [token.text for i, token in enumerate(doc) if i not in used and self._is_left(token, mended)]
 
-    def _may_name(self, token: Token, mended: Mapping[int, str]) -> bool:
-        """Whether a mended word may have been a name that is not known; a long one (`definately`) is sure."""
-        return token.i in mended and not self._surely_plain(mended[token.i], token.norm_)
+    def _is_left(self, token: Token, mended: Mapping[int, str]) -> bool:
+        """Whether a word that did no work is told: mended ones too, unless the plain word is sure."""
+        if token.i not in mended:
+            return self._matters(token.norm_, token.is_stop)
+        return not self._surely_plain(fold(mended[token.i]), token.norm_)
 
     def _surely_plain(self, typed: str, meant: str) -> bool:
-        plain = meant in self._filler or meant in self._known.little
-        return plain and len(typed) >= LONG and slip_cost(fold(typed), meant) <= SURE
+        """Whether a long word is plain but for a likely slip, or two letters of a common one are swapped."""
+        cost = slip_cost(typed, meant)
+        long = len(typed) >= LONG and cost <= SURE
+        return meant in self._known.little and (long or (meant in STOP_WORDS and cost <= SWAPPED))
 
     def _is_idle(self, word: str) -> bool:
         """Whether an English word tells how or how much (`lightly`), and is no part of any name."""

@@ -18,15 +18,18 @@ from assistant.language.spelling import slip_cost
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import LONGEST, Repair, like_a_person
 
-FEWEST = 5  # letters of a place that is looked at
+FEWEST, FEWEST_OF_ONE = 5, 4  # letters of a place that is looked at, and of one word
 # How unlike a name the words may sound, for each sound: before the words themselves are mended, and after.
 SURELY, LIKELY = 0.035, 0.075
-BESIDE, REST = 0.05, 4  # the same with a name among them that is kept, and the letters that are left besides
-SAME, IN_LIST = 0.012, (0.012, 0.3)  # names or little words that are a name together; a plain word in a list
+BESIDE, REST = 0.055, 4  # the same with a name among them that is kept, and letters that are left besides
+SAME, IN_LIST = (
+    0.012,
+    ((0.012, 0.3),),
+)  # names or little words that are a name together; a plain word in a list
 MANY = 10  # letters of little words that need not sound just like a name
 # The same for one strange word, short or long, with how it may look, for each letter.
-LONG, ONE_SHORT, ONE_LONG = 7, (0.012, 0.25), (0.05, 0.32)
-SELDOM = (0.012, 0.16)  # one English word that is seldom said
+LONG, ONE_SHORT, ONE_SAME, ONE_LONG = 7, ((0.012, 0.2),), (0.012, 0.42), (0.05, 0.3)
+SELDOM = ((0.012, 0.16),)  # one English word that is seldom said
 LONGER = 1.2  # how many times as long as a name one word may be
 
 
@@ -52,7 +55,7 @@ class Slots:
             if start < done or end - start < fewest:
                 continue
             words = [doc[i].norm_ for i in range(start, end)]
-            if "".join(words) in self._known.names:
+            if self._is_name(words):
                 done = end  # it is read as it stands, or put together
                 continue
             one = len(words) == 1
@@ -61,27 +64,32 @@ class Slots:
                 done = end
                 yield Repair(0.0, start, end, name)
 
+    def _is_name(self, words: Sequence[str]) -> bool:
+        lexicon = self._known.lexicon
+        return "".join(words) in lexicon.joined or bool(len(words) == 1 and lexicon.longest(words, 0))
+
     def _of_one(self, doc: Doc, at: int, named: Set[int]) -> str | None:
         """The name that one word looks and sounds like."""
-        most, looks = self._limits(doc, at, named)
         word = fold(doc[at].text)
-        name = self._mishearings.alike([word], most) if most else None
-        if name is None or len(word) > LONGER * len(name):
-            return None
-        return name if slip_cost(word, name) <= looks * max(len(word), len(name)) else None
+        for most, looks_so in self._limits(doc, at, named):
+            name = self._mishearings.alike([word], most) or ""
+            looks = looks_so * max(len(word), len(name))
+            if name and len(word) <= LONGER * len(name) and slip_cost(word, name) <= looks:
+                return name
+        return None
 
-    def _limits(self, doc: Doc, at: int, named: Set[int]) -> tuple[float, float]:
-        """How unlike a name one word may sound and look; (0, 0) where it is none."""
+    def _limits(self, doc: Doc, at: int, named: Set[int]) -> tuple[tuple[float, float], ...]:
+        """How unlike a name one word may sound, and how unlike it may look then."""
         word = doc[at].norm_
         idle = word.endswith(tuple(small_words()["idle-endings"])) or word in STOP_WORDS
         if at in named or idle or word in self._known.heard.others:
-            return 0.0, 0.0
+            return ()
         if self._known.strange(word):
             person = like_a_person(doc, at, at_start=True)
-            return (0.0, 0.0) if person else ONE_LONG if len(word) >= LONG else ONE_SHORT
+            return () if person else (ONE_SAME, ONE_LONG) if len(word) >= LONG else ONE_SHORT
         if word not in self._known.plain and word not in self._known.lexicon.words:
             return SELDOM
-        return IN_LIST if self._listed(doc, at, named) else (0.0, 0.0)
+        return IN_LIST if self._listed(doc, at, named) else ()
 
     def _listed(self, doc: Doc, at: int, named: Set[int]) -> bool:
         """Whether the word is one of a list, or said to go with a name."""
@@ -99,7 +107,7 @@ class Slots:
         most = self._most(doc, start, words, named, limit)
         pieces = [fold(doc[i].text) for i in range(start, start + len(words))]
         name = self._mishearings.alike(pieces, most) if most else None
-        kept = [word for i, word in enumerate(words, start) if i in named]
+        kept = [w for i, w in enumerate(words, start) if i in named and len(w) >= REST]
         if not name or not kept or most <= SURELY or self._keeps(name, kept):
             return name
         return self._mishearings.alike(pieces, SURELY)
@@ -116,17 +124,17 @@ class Slots:
         if not lone:
             return 0.0 if unread else SAME
         little = self._known.little.intersection(words)
-        end = start + len(words)
+        end, beside = start + len(words), len(unread) < len(words)
+        if beside and sum(map(len, unread)) < REST:
+            return 0.0
         if little.issuperset(lone):
-            sure = sum(map(len, words)) >= MANY and self._framed(doc, start, end, True)
+            sure = sum(map(len, words)) >= MANY and not beside and self._framed(doc, start, end, True)
             return SURELY if sure else SAME if self._framed(doc, start, end, False) else 0.0
         if little and not self._framed(doc, start, end, False):
             return 0.0
-        strange = any(map(self._known.strange, lone))
-        if len(unread) < len(words):
-            return 0.0 if sum(map(len, unread)) < REST else BESIDE if strange else SURELY
-        opened = not little or self._framed(doc, start, end, True)
-        return LIKELY if strange else limit if opened else SURELY
+        if any(map(self._known.strange, lone)):
+            return BESIDE if beside else LIKELY
+        return SURELY if beside else limit if not little or self._framed(doc, start, end, True) else SAME
 
     def _places(self, doc: Doc, named: Set[int]) -> Iterator[tuple[int, int]]:
         """Places where a name may stand, the longest of each start first."""
@@ -140,7 +148,8 @@ class Slots:
     def _whole(self, doc: Doc, start: int, end: int) -> bool:
         """Whether these are words enough; an article in front is one of two pieces at least besides."""
         words = [doc[i].norm_ for i in range(start, end)]
-        enough = sum(map(len, words)) >= FEWEST and all(map(str.isalpha, words))
+        fewest = FEWEST if len(words) > 1 else FEWEST_OF_ONE
+        enough = sum(map(len, words)) >= fewest and all(map(str.isalpha, words))
         one = self._between.isdisjoint(words) and self._known.heard.people.isdisjoint(words)
         return enough and one and (words[0] not in self._passed or len(words) > 2)
 

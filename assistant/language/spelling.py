@@ -66,7 +66,8 @@ def is_english(word: str) -> bool:
     american = word
     for british, twin in _BRITISH:
         american = british.sub(twin, american)
-    return bool({word, american, f"{word}s"} & english())
+    full = f"{word[:-1]}ie" if word.endswith("y") else word  # `bry` is the stem of `brie`
+    return bool({word, american, full, f"{word}s"} & english())
 
 
 class Speller:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from pathlib import Path
@@ -16,6 +17,9 @@ from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon
 from assistant.language.likeness import Echoes
 from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english
+
+FEWEST = 3  # letters of a word without its vowels
+_VOWEL = re.compile("[aeiou]")
 
 
 class Vocabulary:
@@ -93,11 +97,21 @@ class Vocabulary:
         return not known and word.isalpha() and len(word) > 2 and not is_english(word)
 
     def spoken(self, token: Token) -> str | None:
-        """The stem of the English word whose last letter was swallowed in speech (`comin'`), or None."""
+        """The stem of a plain word as it is said (`comin'`) or typed in a short message (`wht`), or None."""
         word = fold(token.text)
-        if not (word.endswith("in") and len(word) >= SHORTEST and self.strange(word)):
+        if len(word) < FEWEST or not self.strange(word):
             return None
-        return stem(f"{word}g") if f"{word}g" in english() else None
+        if word.endswith("in") and len(word) >= SHORTEST and f"{word}g" in english():
+            return stem(f"{word}g")
+        return self._texted.get(word)
+
+    @cached_property
+    def _texted(self) -> dict[str, str]:
+        """The commonest words without their vowels, where no two are the same."""
+        short: dict[str, list[str]] = {}
+        for word in sorted(word for word in STOP_WORDS if word.isalpha() and len(word) > FEWEST):
+            short.setdefault(word[0] + _VOWEL.sub("", word[1:]), []).append(word)
+        return {bare: stem(words[0]) for bare, words in short.items() if len(words) == 1}
 
     def odd(self, word: str) -> bool:
         """Whether a word outside a name is strange, or a part of foreign names only (`noir`)."""
