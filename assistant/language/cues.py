@@ -9,7 +9,7 @@ Matched by hand rather than by spaCy's Matcher, which takes a quarter of a secon
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -77,21 +77,36 @@ def match(line: Line, stems: Sequence[str], at: int) -> tuple[int, ...] | None:
     return max(found, key=lambda places: places[-1:], default=None)
 
 
+def may_match(needed: Iterable[frozenset[str]], words: Set[str]) -> bool:
+    """Whether each of these steps has a word in the text: quicker than looking for their order."""
+    return all(not step.isdisjoint(words) for step in needed)
+
+
+def needed(line: Line) -> tuple[frozenset[str], ...]:
+    """The words of the steps that must be there, the last step first: the first is known to be there."""
+    return tuple(step.words for step in reversed(line) if not step.optional)
+
+
 class Lines:
     """Lines of words, found by the words they can start with."""
 
     def __init__(self, texts: Iterable[str]) -> None:
-        self._starts: dict[str, list[Line]] = {}
+        self._starts: dict[str, list[tuple[Line, tuple[frozenset[str], ...]]]] = {}
         lines = [read_line(text) for text in texts]
         self.longest = max(map(len, lines), default=0)
         for line in lines:
             for word in _first_words(line):
-                self._starts.setdefault(word, []).append(line)
+                self._starts.setdefault(word, []).append((line, needed(line)))
 
     def at(self, stems: Sequence[str], at: int) -> Iterator[tuple[int, ...]]:
         """The positions of the words of each line that starts here."""
-        found = (match(line, stems, at) for line in self._starts.get(stems[at], ()))
-        return (places for places in found if places)
+        lines = self._starts.get(stems[at])
+        if not lines:
+            return
+        words = set(stems)
+        for line, steps in lines:
+            if may_match(steps, words) and (places := match(line, stems, at)):
+                yield places
 
     def find(self, stems: Sequence[str]) -> Iterator[tuple[int, ...]]:
         """The same for every place of a text, in order."""
@@ -109,20 +124,20 @@ class CueBook:
         self.lines = {name: [read_line(line) for line in lines] for name, lines in cues.items()}
         steps = [step for lines in self.lines.values() for line in lines for step in line]
         self.words = frozenset(word for step in steps for word in step.words)
-        self._starts: dict[str, list[tuple[str, Line]]] = {}
+        self._starts: dict[str, list[tuple[str, Line, tuple[frozenset[str], ...]]]] = {}
         for name, lines in self.lines.items():
             for line in lines:
                 for word in _first_words(line):
-                    self._starts.setdefault(word, []).append((name, line))
+                    self._starts.setdefault(word, []).append((name, line, needed(line)))
 
     def find(self, doc: Doc) -> list[Cue]:
         """All cues in the text, in order, the longest first at the same place."""
         stems = [token.norm_ for token in doc]
         cues: set[Cue] = set()
+        words = set(stems)
         for at, word in enumerate(stems):
-            for name, line in self._starts.get(word, ()):
-                places = match(line, stems, at)
-                if places:
+            for name, line, steps in self._starts.get(word, ()):
+                if may_match(steps, words) and (places := match(line, stems, at)):
                     cues.add(Cue(name, at, places[-1] + 1, places))
         return sorted(cues, key=lambda cue: (cue.start, -cue.end, cue.name))
 

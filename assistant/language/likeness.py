@@ -76,7 +76,8 @@ class Echoes:
 
         found: dict[str, float] = {}
         for bones, sound in sought:
-            for entry in self._entries(bones):
+            fuzzy = limit * (len(sound) + 1) >= CHEAPEST
+            for entry in self._entries(bones, fuzzy):
                 name, _, other = entry.partition(" ")
                 longer = max(len(sound), len(other), 1)
                 most = min(limit, found.get(name, limit)) * longer
@@ -84,11 +85,13 @@ class Echoes:
                     found[name] = min(found.get(name, NEVER), unlike(sound, other) / longer)
         return {name: off for name, off in found.items() if off <= limit}
 
-    def _entries(self, bones: str) -> Iterator[str]:
-        """`name sound` of what has these bones but for one of them."""
-        near = _one_off(bones, self._letters) if len(bones) - 1 > FEWEST else {bones}
-        for found in near & self._heard.keys():
-            yield from self._heard[found]
+    def _entries(self, bones: str, fuzzy: bool) -> Iterator[str]:
+        """`name sound` of what has these bones, or all of them but for one."""
+        if not fuzzy or len(bones) - 1 <= FEWEST:
+            yield from self._heard.get(bones, ())
+            return
+        for near in _one_off(bones, self._letters):
+            yield from self._heard.get(near, ())
 
 
 def _shape(sound: str) -> str:

@@ -80,9 +80,9 @@ class Speller:
         heard: dict[str, list[str]] | None = None,
     ) -> None:
         self._known = frozenset(w for w in words if len(w) >= SHORTEST and w.isalpha())
-        self._by_start: dict[str, list[str]] = {}
+        self._by_start: dict[tuple[str, int], list[str]] = {}  # and by the number of letters
         for word in sorted(self._known):
-            self._by_start.setdefault(_start(word[0]), []).append(word)
+            self._by_start.setdefault((_start(word[0]), len(word)), []).append(word)
         self._all = sorted(self._known)
         self._sounds, self.heard = sounds, heard or {}
 
@@ -114,15 +114,16 @@ class Speller:
 
         reach = _reach(word)
         starts = dict.fromkeys((_start(word[0]), _start(word[1])))
-        lists = [self._by_start.get(start, ()) for start in starts]
+        letters = range(len(word) - reach, len(word) + reach + 1)
+        lists = [[w for n in letters for w in self._by_start.get((start, n), ())] for start in starts]
         found = [
             hit
             for words in lists
-            for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=_MOST)
+            for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=2 * _MOST)
         ]
         if alone and not found and len(word) >= LONG:  # one slip, and that in the first letter
             found = process.extract(word, self._all, scorer=OSA.distance, score_cutoff=1, limit=_MOST)
-        return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 2 * _MOST]]
+        return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 3 * _MOST]]
 
     def sounding_like(self, pieces: Sequence[str], fewest: int = 1) -> Iterator[tuple[str, float]]:
         """(name, how differently it sounds) of names with the same consonants, at least so many.
