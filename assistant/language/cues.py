@@ -9,6 +9,7 @@ Matched by hand rather than by spaCy's Matcher, which takes a quarter of a secon
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from pathlib import Path
@@ -117,6 +118,24 @@ class Lines:
         return any(self.find(stems))
 
 
+class RareWords:
+    """Lines by the step that must be there and whose words the fewest lines share, so that few are tried."""
+
+    def __init__(self, lines: Sequence[Line]) -> None:
+        common = Counter(word for line in lines for step in line for word in step.words)
+        self._needed = [needed(line) for line in lines]
+        self._by_word: dict[str, list[int]] = {}
+        for at, line in enumerate(lines):
+            steps = self._needed[at] or (_first_words(line),)
+            for word in min(steps, key=lambda words: sum(common[word] for word in words)):
+                self._by_word.setdefault(word, []).append(at)
+
+    def near(self, words: Set[str]) -> list[int]:
+        """Places, in order, of the lines all of whose needed steps have a word in the text."""
+        found = {at for word in words for at in self._by_word.get(word, ())}
+        return sorted(at for at in found if may_match(self._needed[at], words))
+
+
 class CueBook:
     """All cues, ready to find in a Doc."""
 
@@ -124,20 +143,17 @@ class CueBook:
         self.lines = {name: [read_line(line) for line in lines] for name, lines in cues.items()}
         steps = [step for lines in self.lines.values() for line in lines for step in line]
         self.words = frozenset(word for step in steps for word in step.words)
-        self._starts: dict[str, list[tuple[str, Line, tuple[frozenset[str], ...]]]] = {}
-        for name, lines in self.lines.items():
-            for line in lines:
-                for word in _first_words(line):
-                    self._starts.setdefault(word, []).append((name, line, needed(line)))
+        every = [(name, line) for name, lines in self.lines.items() for line in lines]
+        self._every = [(name, line, _first_words(line)) for name, line in every]
+        self._rare = RareWords([line for _, line in every])
 
     def find(self, doc: Doc) -> list[Cue]:
         """All cues in the text, in order, the longest first at the same place."""
         stems = [token.norm_ for token in doc]
         cues: set[Cue] = set()
-        words = set(stems)
-        for at, word in enumerate(stems):
-            for name, line, steps in self._starts.get(word, ()):
-                if may_match(steps, words) and (places := match(line, stems, at)):
+        for name, line, firsts in map(self._every.__getitem__, self._rare.near(set(stems))):
+            for at, word in enumerate(stems):
+                if word in firsts and (places := match(line, stems, at)):
                     cues.add(Cue(name, at, places[-1] + 1, places))
         return sorted(cues, key=lambda cue: (cue.start, -cue.end, cue.name))
 

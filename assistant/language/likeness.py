@@ -68,6 +68,9 @@ class Echoes:
 
     def __init__(self, heard: Mapping[str, Sequence[str]]) -> None:
         self._heard = heard
+        self._any: dict[str, dict[str, None]] = {}  # entries of all languages: `name sound` by bones alone
+        for bones, entries in heard.items():
+            self._any.setdefault(bones[1:], {}).update(dict.fromkeys(entries))
         self._letters = sorted({letter for bones in heard for letter in bones[1:]})
 
     def alike(self, sought: Iterable[tuple[str, str]], limit: float) -> dict[str, float]:
@@ -75,7 +78,7 @@ class Echoes:
         from rapidfuzz.distance import Levenshtein
 
         found: dict[str, float] = {}
-        for bones, sound in sought:
+        for bones, sound in _once(sought):
             fuzzy = limit * (len(sound) + 1) >= CHEAPEST
             for entry in self._entries(bones, fuzzy):
                 name, _, other = entry.partition(" ")
@@ -87,20 +90,29 @@ class Echoes:
 
     def _entries(self, bones: str, fuzzy: bool) -> Iterator[str]:
         """`name sound` of what has these bones, or all of them but for one."""
-        if not fuzzy or len(bones) - 1 <= FEWEST:
-            yield from self._heard.get(bones, ())
+        one_language = bones[:1].isdigit()
+        heard = self._heard if one_language else self._any
+        if not fuzzy or len(bones) - one_language <= FEWEST:
+            yield from heard.get(bones, ())
             return
-        for near in _one_off(bones, self._letters):
-            yield from self._heard.get(near, ())
+        for near in _one_off(bones, self._letters, int(one_language)):
+            yield from heard.get(near, ())
+
+
+def _once(sought: Iterable[tuple[str, str]]) -> dict[tuple[str, str], None]:
+    """What is sought, once for all languages where it sounds as in English (the first)."""
+    every = list(sought)
+    english = every[0][1] if every else ""
+    return dict.fromkeys((bones[1:] if sound == english else bones, sound) for bones, sound in every)
 
 
 def _shape(sound: str) -> str:
     return sound.translate(ONE_VOWEL)
 
 
-def _one_off(bones: str, letters: Sequence[str]) -> set[str]:
-    """The bones, and what is made of them by one consonant; the number of the language in front is kept."""
-    halves = [(bones[:at], bones[at:]) for at in range(1, len(bones) + 1)]
+def _one_off(bones: str, letters: Sequence[str], start: int) -> set[str]:
+    """The bones, and what is made of them by one consonant; what stands before `start` is kept."""
+    halves = [(bones[:at], bones[at:]) for at in range(start, len(bones) + 1)]
     fewer = {left + right[1:] for left, right in halves if right}
     others = {left + letter + right[1:] for left, right in halves if right for letter in letters}
     return {bones} | fewer | others | {left + letter + right for left, right in halves for letter in letters}

@@ -56,8 +56,16 @@ class Places:
         """Whether these are words enough; an article in front is one of two pieces at least besides."""
         if not self._closes[end] or (self._passed[start] and end - start < 3):
             return False
+        if end - start > 1 and self._idle(start, end):
+            return False
         fewest = FEWEST if end - start > 1 else FEWEST_OF_ONE
         return sum(map(len, self.words[start:end])) >= fewest
+
+    def _idle(self, start: int, end: int) -> bool:
+        """Whether several words are nothing but the commonest, or little words with more said around them."""
+        if all(self.stop[start:end]):
+            return True
+        return any(self.little[start:end]) and not self.framed(start, end, at_start=True)
 
     def framed(self, start: int, end: int, at_start: bool) -> bool:
         """Whether nothing is said behind, and `with` or the like stands in front (or nothing, `at_start`)."""

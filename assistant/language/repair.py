@@ -10,6 +10,7 @@ from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
 from assistant.language.mishearing import Mishearings
+from assistant.language.places import Places
 from assistant.language.slots import Slots
 from assistant.language.spelling import is_english
 from assistant.language.vocabulary import Vocabulary
@@ -38,13 +39,17 @@ class Repairer:
 
     def repairs(self, doc: Doc) -> Iterator[Repair]:
         """The likeliest repairs; the doc may be changed in between."""
-        yield from self._slots.surely(doc)
-        yield from self._of_words(doc)
-        yield from self._slots.likely(doc)
+        places = Places(doc, self._known)
+        for pass_ in (self._slots.surely, self._of_words, self._slots.likely):
+            mended = False
+            for repair in pass_(doc, places):
+                mended = True
+                yield repair
+            places = Places(doc, self._known) if mended else places
 
-    def _of_words(self, doc: Doc) -> Iterator[Repair]:
+    def _of_words(self, doc: Doc, places: Places) -> Iterator[Repair]:
         """The likeliest repair of each strange word."""
-        named = self._known.named(doc)
+        named = places.named
         heard = None if named else self._unnamed(doc)
         if heard:
             yield heard

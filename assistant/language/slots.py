@@ -36,16 +36,16 @@ class Slots:
     def __init__(self, known: Vocabulary, mishearings: Mishearings) -> None:
         self._known, self._mishearings = known, mishearings
 
-    def surely(self, doc: Doc) -> Iterator[Repair]:
+    def surely(self, doc: Doc, places: Places) -> Iterator[Repair]:
         """Names that the words of a place sound just like, be a part of them a name of its own."""
-        return self._heard(doc, SURELY, 2)
+        return self._heard(doc, places, SURELY, 2)
 
-    def likely(self, doc: Doc) -> Iterator[Repair]:
+    def likely(self, doc: Doc, places: Places) -> Iterator[Repair]:
         """Names that what is left unread sounds like."""
-        return self._heard(doc, LIKELY, 1)
+        return self._heard(doc, places, LIKELY, 1)
 
-    def _heard(self, doc: Doc, limit: float, fewest: int) -> Iterator[Repair]:
-        places, done = Places(doc, self._known), 0
+    def _heard(self, doc: Doc, places: Places, limit: float, fewest: int) -> Iterator[Repair]:
+        done = 0
         for start, end in places.all():
             if start < done or end - start < fewest:
                 continue
@@ -111,11 +111,8 @@ class Slots:
         beside = len(unread) < end - start
         if not self._known.heard.others.isdisjoint(words) or (beside and sum(map(len, words)) < REST):
             return 0.0
-        if any(places.little[start:end]):
-            if not places.framed(start, end, at_start=True):
-                return 0.0
-            if all(places.little[i] for i in lone):
-                return self._of_little(places, start, end, beside)
+        if all(places.little[i] for i in lone):
+            return self._of_little(places, start, end, beside)
         if any(self._known.strange(places.words[i]) for i in lone):
             return BESIDE if beside else LIKELY
         plain = any(places.little[start:end]) and not places.framed(start, end, at_start=False)
