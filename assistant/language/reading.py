@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-import unicodedata
-from collections.abc import Mapping
 from dataclasses import replace
 
-from spacy.lang.en.stop_words import STOP_WORDS
-from spacy.tokens import Doc, Span, Token
+from spacy.tokens import Doc, Span
 
 from assistant.language.clean import Cleaned
 from assistant.language.cues import Cue, CueBook
 from assistant.language.entries import Entries
-from assistant.language.fold import fold, key
+from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
@@ -20,10 +17,9 @@ from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
 from assistant.language.small_words import small_words
-from assistant.language.spelling import SWAPPED, is_english, slip_cost
 from assistant.language.topics import Topics
+from assistant.language.unread import Unread
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.weighing import LONG, SURE
 from assistant.language.words import tokens
 
 GROUP = "readings"
@@ -47,12 +43,12 @@ class Reader:
         plain: frozenset[str] = frozenset(),
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
-        self._filler = filler | plain
         self._plain, self._eaten = plain, heard.eaten
         self._slips = Phrases(heard.slips)
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
+        self._unread = Unread(self._known, filler, plain)
         self._senses = Senses()
 
     def read(self, cleaned: Cleaned) -> Text:
@@ -175,31 +171,7 @@ class Reader:
         """The words that did no work; a mended one among them may have been a name that is not known."""
         used = {i for r in readings for i in range(r.start, r.end)} | elsewhere
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
-        return [token.text for i, token in enumerate(doc) if i not in used and self._is_left(token, mended)]
-
-    def _is_left(self, token: Token, mended: Mapping[int, str]) -> bool:
-        """Whether a word that did no work is told: mended ones too, unless the plain word is sure."""
-        if token.i not in mended:
-            return self._matters(token.norm_, token.is_stop)
-        return not self._surely_plain(fold(mended[token.i]), token.norm_)
-
-    def _surely_plain(self, typed: str, meant: str) -> bool:
-        """Whether a long word is plain but for a likely slip, or two letters of a common one are swapped."""
-        cost = slip_cost(typed, meant)
-        long = len(typed) >= LONG and cost <= SURE
-        return meant in self._known.little and (long or (meant in STOP_WORDS and cost <= SWAPPED))
-
-    def _is_idle(self, word: str) -> bool:
-        """Whether an English word tells how or how much (`lightly`), and is no part of any name."""
-        ends = word.endswith(tuple(small_words()["idle-endings"])) and word not in self._lexicon.words
-        return ends and is_english(word)
-
-    def _matters(self, word: str, stop: bool) -> bool:
-        if stop or word in self._filler:
-            return False
-        if any(c.isdigit() for c in word) or self._is_idle(word):
-            return False
-        return any(c.isalnum() or (unicodedata.category(c).startswith("S") and not c.isascii()) for c in word)
+        return self._unread.words(doc, used, mended)
 
 
 def _lies_in(reading: Reading, elsewhere: frozenset[int]) -> bool:
