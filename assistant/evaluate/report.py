@@ -137,7 +137,11 @@ def _speller(evaluation: Evaluation) -> list[str]:
     head = f"{'slips':<18}{'n':>6}" + "".join(f"{verdict:>12}" for verdict in VERDICTS)
     lines = [
         f"  {name:<16}{half.counts.total():6}" + "".join(f"{half.share(v) / 100:12.3f}" for v in VERDICTS)
-        for name, half in (("looked at", measured.looked_at), ("held back", measured.held_back))
+        for name, half in (
+            ("looked at", measured.looked_at),
+            ("held back", measured.held_back),
+            ("unseen", measured.unseen),
+        )
     ]
     stays = measured.stays.counts
     return [head, *lines, f"{stays['mended']} of {stays.total()} things that must stay were mended"]

@@ -9,7 +9,8 @@ Matched by hand rather than by spaCy's Matcher, which takes a quarter of a secon
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -79,21 +80,36 @@ def match(line: Line, stems: Sequence[str], at: int) -> tuple[int, ...] | None:
     return max(found, key=lambda places: places[-1:], default=None)
 
 
+def may_match(needed: Iterable[frozenset[str]], words: Set[str]) -> bool:
+    """Whether each of these steps has a word in the text: quicker than looking for their order."""
+    return all(not step.isdisjoint(words) for step in needed)
+
+
+def needed(line: Line) -> tuple[frozenset[str], ...]:
+    """The words of the steps that must be there, the last step first: the first is known to be there."""
+    return tuple(step.words for step in reversed(line) if not step.optional)
+
+
 class Lines:
     """Lines of words, found by the words they can start with."""
 
     def __init__(self, texts: Iterable[str]) -> None:
-        self._starts: dict[str, list[Line]] = {}
+        self._starts: dict[str, list[tuple[Line, tuple[frozenset[str], ...]]]] = {}
         lines = [read_line(text) for text in texts]
         self.longest = max(map(len, lines), default=0)
         for line in lines:
             for word in _first_words(line):
-                self._starts.setdefault(word, []).append(line)
+                self._starts.setdefault(word, []).append((line, needed(line)))
 
     def at(self, stems: Sequence[str], at: int) -> Iterator[tuple[int, ...]]:
         """The positions of the words of each line that starts here."""
-        found = (match(line, stems, at) for line in self._starts.get(stems[at], ()))
-        return (places for places in found if places)
+        lines = self._starts.get(stems[at])
+        if not lines:
+            return
+        words = set(stems)
+        for line, steps in lines:
+            if may_match(steps, words) and (places := match(line, stems, at)):
+                yield places
 
     def find(self, stems: Sequence[str]) -> Iterator[tuple[int, ...]]:
         """The same for every place of a text, in order."""
@@ -104,6 +120,24 @@ class Lines:
         return any(self.find(stems))
 
 
+class RareWords:
+    """Lines by the step that must be there and whose words the fewest lines share, so that few are tried."""
+
+    def __init__(self, lines: Sequence[Line]) -> None:
+        common = Counter(word for line in lines for step in line for word in step.words)
+        self._needed = [needed(line) for line in lines]
+        self._by_word: dict[str, list[int]] = {}
+        for at, line in enumerate(lines):
+            steps = self._needed[at] or (_first_words(line),)
+            for word in min(steps, key=lambda words: sum(common[word] for word in words)):
+                self._by_word.setdefault(word, []).append(at)
+
+    def near(self, words: Set[str]) -> list[int]:
+        """Places, in order, of the lines all of whose needed steps have a word in the text."""
+        found = {at for word in words for at in self._by_word.get(word, ())}
+        return sorted(at for at in found if may_match(self._needed[at], words))
+
+
 class CueBook:
     """All cues, ready to find in a Doc."""
 
@@ -111,20 +145,17 @@ class CueBook:
         self.lines = {name: [read_line(line) for line in lines] for name, lines in cues.items()}
         steps = [step for lines in self.lines.values() for line in lines for step in line]
         self.words = frozenset(word for step in steps for word in step.words)
-        self._starts: dict[str, list[tuple[str, Line]]] = {}
-        for name, lines in self.lines.items():
-            for line in lines:
-                for word in _first_words(line):
-                    self._starts.setdefault(word, []).append((name, line))
+        every = [(name, line) for name, lines in self.lines.items() for line in lines]
+        self._every = [(name, line, _first_words(line)) for name, line in every]
+        self._rare = RareWords([line for _, line in every])
 
     def find(self, doc: Doc) -> list[Cue]:
         """All cues in the text, in order, the longest first at the same place."""
         stems = [token.norm_ for token in doc]
         cues: set[Cue] = set()
-        for at, word in enumerate(stems):
-            for name, line in self._starts.get(word, ()):
-                places = match(line, stems, at)
-                if places:
+        for name, line, firsts in map(self._every.__getitem__, self._rare.near(set(stems))):
+            for at, word in enumerate(stems):
+                if word in firsts and (places := match(line, stems, at)):
                     cues.add(Cue(name, at, places[-1] + 1, places))
         return sorted(cues, key=lambda cue: (cue.start, -cue.end, cue.name))
 

@@ -15,7 +15,7 @@ from typing import Any
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc
 
-from assistant.language.cues import Cue, CueBook, Line, read_line
+from assistant.language.cues import Cue, CueBook, Line, RareWords, read_line
 from assistant.language.data import read_data
 from assistant.language.frame import Frame, Text
 
@@ -46,6 +46,7 @@ class Entries:
         self.by_id: Mapping[str, Row] = {row.id: row for row in rows}
         self._book = CueBook({row.id: row.lines for row in rows})
         self._loose = [(row.id, read_line(line)) for row in rows for line in row.anywhere]
+        self._rare = RareWords([line for _, line in self._loose])
         self._words = {name: self._words_of(name) for name in self.by_id}
         self._common = Counter(word for words in self._words.values() for word in words)
         self.words = frozenset(self._common)
@@ -53,7 +54,8 @@ class Entries:
     def find(self, doc: Doc) -> tuple[Cue, ...]:
         """The cues of entries in the text, each under its entry's id, the surest first."""
         stems = [token.norm_ for token in doc]
-        loose = (_anywhere(name, line, stems) for name, line in self._loose)
+        near = map(self._loose.__getitem__, self._rare.near(set(stems)))
+        loose = (_anywhere(name, line, stems) for name, line in near)
         found = [*self._book.find(doc), *(cue for cue in loose if cue)]  # in order first where equally long
         return tuple(sorted(found, key=lambda cue: -len(cue.fixed)))
 

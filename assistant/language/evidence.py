@@ -30,7 +30,7 @@ class Evidence:
             for word in words:
                 self._classes.setdefault(stem(fold(word)), []).append(name)
         self._weights = weights
-        self._told: dict[str, list[tuple[str, float]]] = {}
+        self._told: dict[str, dict[str, float]] = {}
 
     def traits(self, text: Text, counts: Mapping[str, int], standing: bool = False) -> dict[str, float]:
         """The traits of a text and how much each counts (1 for most). `counts`: things found, by name.
@@ -54,24 +54,24 @@ class Evidence:
         """How much speaks for each intent, in log odds up to a constant; empty where nothing speaks."""
         sums: dict[str, float] = {}
         for trait, much in traits.items():
-            for intent, weight in self._of(trait):
+            for intent, weight in self._of(trait).items():
                 sums[intent] = sums.get(intent, 0.0) + much * weight
         return sums
 
     def because(self, traits: Traits, intent: str) -> tuple[str, ...]:
         """The traits that spoke for an intent, strongest first."""
-        spoke = {trait: much * dict(self._of(trait)).get(intent, 0.0) for trait, much in traits.items()}
+        spoke = {trait: much * self._of(trait).get(intent, 0.0) for trait, much in traits.items()}
         return tuple(t for t in sorted(spoke, key=lambda t: -spoke[t]) if spoke[t] > 0 and t != ALWAYS)
 
     def _classes_of(self, stems: Iterable[str]) -> list[str]:
         return sorted({name for word in stems for name in self._classes.get(word, ())})
 
-    def _of(self, trait: str) -> list[tuple[str, float]]:
+    def _of(self, trait: str) -> dict[str, float]:
         if trait not in self._weights:
-            return []
+            return {}
         if trait not in self._told:  # taken apart when first met: thousands are never met
             parts = self._weights[trait].split()
-            self._told[trait] = [(i, float(w)) for i, w in zip(parts[::2], parts[1::2], strict=True)]
+            self._told[trait] = {i: float(w) for i, w in zip(parts[::2], parts[1::2], strict=True)}
         return self._told[trait]
 
 

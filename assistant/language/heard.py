@@ -14,20 +14,23 @@ from assistant.language.sounding import Sounds
 @dataclass(frozen=True)
 class Heard:
     """What is known of speech: whole-phrase slips, how letters sound, what stands before the name of a
-    person or before something to eat (and little words passed over behind that), and names of foods and
-    drinks that the knowledge lacks."""
+    person or before something to eat (and little words passed over behind that), what stands between two
+    names and in none that is heard, and before one of a list, and names that the knowledge lacks."""
 
     slips: Mapping[str, str]
     sounds: Sounds
     people: frozenset[str]
     eaten: frozenset[str]
     passed_over: frozenset[str]
+    between: frozenset[str]
+    listed: frozenset[str]
     others: frozenset[str]
     key: str
 
     def and_slips(self, slips: Mapping[str, str]) -> Heard:
         """The same with more slips; one that stands here already keeps its meaning."""
-        return replace(self, slips={**slips, **self.slips})
+        every = {**slips, **self.slips}
+        return replace(self, slips=every, key=_digest([self.key, *every.items()]))
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Heard:
@@ -41,6 +44,12 @@ class Heard:
             people,
             frozenset(tables["eaten"]["before"]),
             frozenset(tables["eaten"]["passed-over"]),
+            frozenset(tables["eaten"]["between"]),
+            frozenset(tables["eaten"]["listed"]),
             others,
-            sha256(repr(rules).encode()).hexdigest()[:12],
+            _digest([rules, sorted(dict(tables["slips"]).items())]),
         )
+
+
+def _digest(parts: list[Any]) -> str:
+    return sha256(repr(parts).encode()).hexdigest()[:12]

@@ -47,13 +47,15 @@ class Deciding:
     """The table, and who decides when.
 
     A question with a safety topic is about safety unless another intent leads by more than `safety_lead`;
-    one without is about safety only where that leads by `safety_doubt`.
+    one without is about safety only where that leads by `safety_doubt`, and what the table understands is
+    unclear only where that leads by `unclear_doubt`.
     Of a fragment or short follow-up the table decides, where words and table both say one of `by_table`.
     """
 
     rows: Sequence[Mapping[str, Any]]
     safety_lead: float
     safety_doubt: float
+    unclear_doubt: float
     by_table: frozenset[str]
 
 
@@ -73,7 +75,11 @@ def read_intents(file: Path) -> Deciding:
 def _deciding(tables: Mapping[str, Any]) -> Deciding:
     rows = [{"intent": row["intent"], **row} for row in tables["row"]]
     return Deciding(
-        rows, float(tables["safety-lead"]), float(tables["safety-doubt"]), frozenset(tables["by-table"])
+        rows,
+        float(tables["safety-lead"]),
+        float(tables["safety-doubt"]),
+        float(tables["unclear-doubt"]),
+        frozenset(tables["by-table"]),
     )
 
 
@@ -87,6 +93,8 @@ def choose(text: Text, signature: Signature, deciding: Deciding, evidence: Evide
     intent = max(sorted(sums), key=lambda name: sums[name], default=row)
     if intent == SAFETY and SAFETY not in signature.cues:
         intent = _unless_doubtful(sums, deciding.safety_doubt)
+    if intent == UNCLEAR and sums[UNCLEAR] - sums.get(row, 0.0) < deciding.unclear_doubt:
+        intent = row
     if SAFETY in signature.cues and sums.get(intent, 0.0) - sums.get(SAFETY, 0.0) <= deciding.safety_lead:
         intent = SAFETY
     if intent == UNCLEAR and (signature.wines or signature.foods) and not text.left_out:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from difflib import SequenceMatcher
 from functools import lru_cache
 from pathlib import Path
 from sys import intern
@@ -12,8 +11,9 @@ from typing import Any
 
 from assistant.knowledge.cache import cached, content_key
 from assistant.knowledge.store import Knowledge
-from assistant.language import fold
+from assistant.language import fold, spelling
 from assistant.language.fold import key
+from assistant.language.spelling import slip_cost
 
 # Where one spelling names two things, the earlier class is what a guest means.
 NAMED = ("Wine", "Drink", "Food", "Method", "Kind", "Region", "Aroma", "Grape", "Term")
@@ -84,7 +84,7 @@ def build_lexicon(knowledge: Knowledge) -> Lexicon:
     """The lexicon of the knowledge, from the cache where its content is unchanged."""
     if not knowledge.key:
         return Lexicon(_table(knowledge), knowledge)
-    code = content_key([Path(__file__), Path(fold.__file__)])
+    code = content_key([Path(__file__), Path(fold.__file__), Path(spelling.__file__)])
     found = cached("lexicon", knowledge.key + code, lambda: _table(knowledge), knowledge.cache)
     return Lexicon(found, knowledge, knowledge.key + code)
 
@@ -125,21 +125,20 @@ def _lengths(ids: dict[str, list[str]]) -> dict[str, list[int]]:
 
 def _slips(knowledge: Knowledge) -> dict[str, str]:
     """Frequent one-word misspellings, to be mended inside longer names too."""
-    slips = {}
+    rights: dict[str, list[str]] = {}
     for subject in knowledge.of_type(*NAMED):
         entry = knowledge.entry(subject)
         names = [key(label) for n in _SOUGHT[:2] for label in entry.get(n, ())]
-        rights = [name[0] for name in names if len(name) == 1]
-        for slip in entry.get("hiddenLabel", ()):
-            wrong = key(slip)
-            if len(wrong) == 1 and rights and wrong[0] not in rights:
-                slips[wrong[0]] = _likest(wrong[0], rights)
-    return slips
+        single = [name[0] for name in names if len(name) == 1]
+        for wrong in map(key, entry.get("hiddenLabel", ())):
+            if len(wrong) == 1 and single and wrong[0] not in single:
+                rights.setdefault(wrong[0], []).extend(single)
+    return {slip: _likest(slip, names) for slip, names in rights.items()}
 
 
 def _likest(slip: str, names: list[str]) -> str:
-    """Of the one-word names of a concept the one that was misspelt: `prawm` is no `shrimp`."""
-    return max(names, key=lambda name: SequenceMatcher(None, slip, name).ratio())
+    """Of the one-word names of what is meant the one that was misspelt: `prawm` is no `shrimp`."""
+    return min(names, key=lambda name: slip_cost(slip, name))
 
 
 def _slipped(knowledge: Knowledge) -> set[str]:

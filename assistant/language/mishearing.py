@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from assistant.language.lexicon import Lexicon
-from assistant.language.spelling import Speller, is_english, slip_cost
+from assistant.language.spelling import is_english, slip_cost
+from assistant.language.vocabulary import Vocabulary
 
 FEWEST = 6  # letters
 LOOSELY = 0.3
 OFF_LETTER = 0.02  # how differently the pieces may sound, for each letter
+LEAD = 0.012  # how much more like the pieces a name must sound than any other
+UNFAMILIAR = 0.02  # what is seldom asked for must sound so much more like them
 NEARLY = 0.11  # what the slips may cost for each letter beside a foreign word
 _SOUGHT = ("Wine", "Grape", "Food")
 
@@ -21,25 +23,38 @@ _SOUGHT = ("Wine", "Grape", "Food")
 class Mishearings:
     """Looks for foreign names in windows of English words."""
 
-    def __init__(self, lexicon: Lexicon, speller: Speller) -> None:
-        self._lexicon, self._speller = lexicon, speller
+    def __init__(self, known: Vocabulary) -> None:
+        self._known, self._lexicon, self._speller = known, known.lexicon, known.speller
 
     def name(self, pieces: Sequence[str], consonants: int = 3) -> str | None:
         """The name that two or more words were meant for, of at least so many consonants, or None."""
         joined = "".join(pieces)
         if len(joined) < FEWEST:
             return None
-        if self._known(joined):
+        if self._is_name(joined):
             return joined if self._foreign(joined) else None
         heard = self._heard(pieces, consonants)
         return heard or (self._nearly(joined) if any(map(self._marks, pieces)) else None)
 
-    def _known(self, joined: str) -> bool:
+    def _is_name(self, joined: str) -> bool:
         return joined in self._lexicon.joined or joined in self._lexicon.spelt_right
 
     def loosely(self, pieces: Sequence[str]) -> str | None:
         """The name where nothing else can have been meant: it may sound a little otherwise."""
         return self._heard(pieces, 3, LOOSELY) if sum(map(len, pieces)) >= FEWEST else None
+
+    def alike(self, pieces: Sequence[str], limit: float) -> str | None:
+        """The name that sounds most like the pieces, within the limit for each sound, or None."""
+        off = self._known.echoes.alike(self._known.heard.sounds.sought(pieces), limit)
+        found = sorted((self._doubted(name, cost), name) for name, cost in off.items() if self._meant(name))
+        if not found or found[0][0] > limit:
+            return None
+        best = found[0][1]
+        near = [name for cost, name in found[1:] if cost < found[0][0] + LEAD]
+        return best if all(self._meant(name) == self._meant(best) for name in near) else None
+
+    def _doubted(self, name: str, cost: float) -> float:
+        return cost + (0.0 if self._known.familiar(name) else UNFAMILIAR)
 
     def _heard(self, pieces: Sequence[str], consonants: int, least: float = 0.0) -> str | None:
         limit = max(least, OFF_LETTER * sum(map(len, pieces)))

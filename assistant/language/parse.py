@@ -70,6 +70,7 @@ class Parser:
         self.evidence = read_evidence(folder / "word-classes.toml", folder / "evidence.tsv")
         self._words = read_preference_words(folder / "preferences.toml")
         roles = read_roles(folder / "roles.toml")
+        self._limiting = frozenset(phrase.words[0] for phrase in self._words if len(phrase.words) == 1)
         self._dishes = DishReader(knowledge, roles)
         filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
         plain = read_words(folder / "plain-english.txt")
@@ -82,8 +83,7 @@ class Parser:
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""
-        limits = {phrase.words[0] for phrase in self._words if len(phrase.words) == 1}
-        kept = tuple(r for r in text.readings if r.kind not in EDIBLE or r.text.lower() not in limits)
+        kept = tuple(r for r in text.readings if r.kind not in EDIBLE or r.text.lower() not in self._limiting)
         return replace(text, readings=kept)
 
     def parse(self, typed: str, standing: bool = False) -> Frame:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from pathlib import Path
@@ -65,13 +65,13 @@ def find_preferences(
     """
     found: list[Preference] = []
     used: set[int] = set()
-    firsts = {word.words[0] for word in words}
+    firsts: dict[str, list[PreferenceWord]] = {}
+    for word in words:
+        firsts.setdefault(word.words[0], []).append(word)
     for at in range(len(text.stems)):
         if at in taken or at in used:
             continue
-        for word in words:
-            if word.words[0] != text.stems[at]:
-                continue
+        for word in firsts.get(text.stems[at], ()):
             span = _span(text.stems, at, word.words)
             if span and not span & (taken | used) and not _of_else(text, max(span) + 1, firsts):
                 limit = word.negated if negated(text, at) else word.asks
@@ -82,7 +82,7 @@ def find_preferences(
     return found, used
 
 
-def _of_else(text: Text, behind: int, limits: set[str]) -> bool:
+def _of_else(text: Text, behind: int, limits: Container[str]) -> bool:
     """Whether a word that could limit the wine tells of what stands behind it.
 
     That is a food, at once or after one more describing word (`sweet red onions`), or anything else that

@@ -12,13 +12,13 @@ from assistant.language.entries import Entries
 from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
-from assistant.language.idle import Idle
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
 from assistant.language.small_words import small_words
 from assistant.language.topics import Topics
+from assistant.language.unread import Unread
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.words import tokens
 
@@ -46,12 +46,12 @@ class Reader:
         more: frozenset[str] = frozenset(),
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
-        self._idle = Idle(filler | plain, more, frozenset(lexicon.words))
         self._plain, self._eaten = plain, heard.eaten
         self._slips = Phrases(heard.slips)
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
+        self._unread = Unread(self._known, filler, plain, more)
         self._senses = Senses()
 
     def read(self, cleaned: Cleaned) -> Text:
@@ -175,11 +175,7 @@ class Reader:
         used = {i for r in readings for i in range(r.start, r.end)} | elsewhere
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
         asks = any(cue.name in MEANING for cue in cues)
-        return [
-            token.text
-            for i, token in enumerate(doc)
-            if i not in used and (i in mended or self._idle.matters(token, asks))
-        ]
+        return self._unread.words(doc, used, mended, asks)
 
 
 def _lies_in(reading: Reading, elsewhere: frozenset[int]) -> bool:

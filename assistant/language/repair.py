@@ -10,11 +10,14 @@ from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
 from assistant.language.mishearing import Mishearings
+from assistant.language.places import Places
+from assistant.language.slots import Slots
 from assistant.language.spelling import is_english
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import LONGEST, Repair, Weigher, pieces_of, windows
 
 MOST_REPAIRS = 12  # a text with more strange words is not a question
+BETTER_WHOLE = 0.8  # what a slip may cost in a word that is not taken apart
 COMPOUND = 8  # letters of a name that may stand in two words
 _APOSTROPHE = re.compile("['’]")
 
@@ -28,11 +31,25 @@ class Repairer:
 
     @cached_property
     def _mishearings(self) -> Mishearings:
-        return Mishearings(self._lexicon, self._known.speller)
+        return Mishearings(self._known)
+
+    @cached_property
+    def _slots(self) -> Slots:
+        return Slots(self._known, self._mishearings)
 
     def repairs(self, doc: Doc) -> Iterator[Repair]:
-        """The likeliest repair of each strange word; the doc may be changed in between."""
-        named = self._known.named(doc)
+        """The likeliest repairs; the doc may be changed in between."""
+        places = Places(doc, self._known)
+        for pass_ in (self._slots.surely, self._of_words, self._slots.likely):
+            mended = False
+            for repair in pass_(doc, places):
+                mended = True
+                yield repair
+            places = Places(doc, self._known) if mended else places
+
+    def _of_words(self, doc: Doc, places: Places) -> Iterator[Repair]:
+        """The likeliest repair of each strange word."""
+        named = places.named
         heard = None if named else self._unnamed(doc)
         if heard:
             yield heard
@@ -112,7 +129,9 @@ class Repairer:
         if len(word) < 7 or not self._known.strange(word):
             return ()
         ways = [(word[:i], word[i:]) for i in range(3, len(word) - 2)]
-        return next((way for way in ways if self._known.parts(way)), ())
+        way = next((way for way in ways if self._known.parts(way)), ())
+        near = self._known.speller.near(word)[:1] if way else []
+        return () if near and near[0][0] <= BETTER_WHOLE else way
 
 
 def _is_word(token: Token) -> bool:

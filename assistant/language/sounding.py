@@ -16,6 +16,7 @@ VOWELS = "aeiou"
 _ALIKE = str.maketrans(
     {"b": "p", "d": "t", "g": "k", "v": "f", "S": "s", "a": "", "e": "", "i": "", "o": "", "u": ""}
 )
+ONE_VOWEL = str.maketrans(dict.fromkeys(VOWELS, "a"))
 _DOUBLED = re.compile(r"(.)\1+")
 
 Rules = Mapping[str, Sequence[Sequence[str]]]
@@ -68,10 +69,7 @@ def apart(sound: str, other: str) -> float:
     """How differently two readings with the same bones sound, in slips of one letter."""
     from rapidfuzz.distance import Levenshtein
 
-    shape, shape2 = sound.translate(_ONE_VOWEL), other.translate(_ONE_VOWEL)
+    shape, shape2 = sound.translate(ONE_VOWEL), other.translate(ONE_VOWEL)
     steps = Levenshtein.distance(shape, shape2)
     consonants = max(0, steps - abs(len(sound) - len(other)))
     return 0.3 * steps + 0.2 * consonants + 0.12 * (Levenshtein.distance(sound, other) - steps)
-
-
-_ONE_VOWEL = str.maketrans(dict.fromkeys(VOWELS, "a"))

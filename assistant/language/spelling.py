@@ -66,7 +66,8 @@ def is_english(word: str) -> bool:
     american = word
     for british, twin in _BRITISH:
         american = british.sub(twin, american)
-    return bool({word, american, f"{word}s"} & english())
+    full = f"{word[:-1]}ie" if word.endswith("y") else word  # `bry` is the stem of `brie`
+    return bool({word, american, full, f"{word}s"} & english())
 
 
 class Speller:
@@ -79,11 +80,11 @@ class Speller:
         heard: dict[str, list[str]] | None = None,
     ) -> None:
         self._known = frozenset(w for w in words if len(w) >= SHORTEST and w.isalpha())
-        self._by_start: dict[str, list[str]] = {}
+        self._by_start: dict[tuple[str, int], list[str]] = {}  # and by the number of letters
         for word in sorted(self._known):
-            self._by_start.setdefault(_start(word[0]), []).append(word)
+            self._by_start.setdefault((_start(word[0]), len(word)), []).append(word)
         self._all = sorted(self._known)
-        self._sounds, self._heard = sounds, heard or {}
+        self._sounds, self.heard = sounds, heard or {}
 
     def mend(self, word: str) -> tuple[str, ...]:
         """The known words likeliest meant, all equally likely; empty when none is near enough."""
@@ -113,15 +114,16 @@ class Speller:
 
         reach = _reach(word)
         starts = dict.fromkeys((_start(word[0]), _start(word[1])))
-        lists = [self._by_start.get(start, ()) for start in starts]
+        letters = range(len(word) - reach, len(word) + reach + 1)
+        lists = [[w for n in letters for w in self._by_start.get((start, n), ())] for start in starts]
         found = [
             hit
             for words in lists
-            for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=_MOST)
+            for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=2 * _MOST)
         ]
         if alone and not found and len(word) >= LONG:  # one slip, and that in the first letter
             found = process.extract(word, self._all, scorer=OSA.distance, score_cutoff=1, limit=_MOST)
-        return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 2 * _MOST]]
+        return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 3 * _MOST]]
 
     def sounding_like(self, pieces: Sequence[str], fewest: int = 1) -> Iterator[tuple[str, float]]:
         """(name, how differently it sounds) of names with the same consonants, at least so many.
@@ -132,7 +134,7 @@ class Speller:
         for key, sound in self._sounds.sought(pieces) if self._sounds else ():
             consonants = len(key) - 1  # behind the number of the language
             limit = VOWELS_OFF * letters if consonants > 2 else 0.13 if consonants == 2 else 0.0
-            for entry in self._heard.get(key, ()) if limit and consonants >= fewest else ():
+            for entry in self.heard.get(key, ()) if limit and consonants >= fewest else ():
                 name, _, other = entry.partition(" ")
                 if (off := apart(sound, other)) <= limit:
                     yield name, off

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
+from pathlib import Path
 
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Token
 
-from assistant.knowledge.cache import cached
-from assistant.language.fold import fold, stem
+from assistant.knowledge.cache import cached, content_key
+from assistant.language import sounding
+from assistant.language.fold import fold, key, stem
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon
-from assistant.language.spelling import SHORTEST, Speller, english, everyday, is_english
+from assistant.language.likeness import Echoes
+from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english
+
+FEWEST = 3  # letters of a word without its vowels
+_VOWEL = re.compile("[aeiou]")
 
 
 class Vocabulary:
@@ -26,8 +33,9 @@ class Vocabulary:
     @cached_property
     def speller(self) -> Speller:
         """The speller, made on the first word that needs it."""
-        key = self.lexicon.key and self.lexicon.key + self.heard.key
-        sounds = cached("sounds", key, self._by_sound, self.lexicon.cache) if key else self._by_sound()
+        code = self.lexicon.key and content_key([Path(__file__), Path(sounding.__file__)])
+        at = self.lexicon.key and self.lexicon.key + self.heard.key + code
+        sounds = cached("sounds", at, self._by_sound, self.lexicon.cache) if at else self._by_sound()
         known = self.lexicon.spelt_right | self.plain | set(self.lexicon.joined)
         return Speller(known | set(self.lexicon.slips), self.heard.sounds, sounds)
 
@@ -35,6 +43,23 @@ class Vocabulary:
     def names(self) -> frozenset[str]:
         """All that pieces may be put together to."""
         return self.lexicon.words.union(self.lexicon.joined, self.lexicon.slips)
+
+    @cached_property
+    def _often_misspelt(self) -> frozenset[str]:
+        """Names as one word that are so often asked for that their slips are known."""
+        return frozenset(
+            {*self.lexicon.slips.values(), *("".join(key(m)) for m in self.heard.slips.values())}
+        )
+
+    def familiar(self, name: str) -> bool:
+        """Whether a name (as one word), or a long word of it, is often asked for."""
+        words = [name, *(w for w in self.lexicon.joined.get(name, "").split() if len(w) > LONG)]
+        return is_english(name) or not self._often_misspelt.isdisjoint(words)
+
+    @cached_property
+    def echoes(self) -> Echoes:
+        """Names by how they sound, be it a little otherwise."""
+        return Echoes(self.speller.heard)
 
     def _by_sound(self) -> dict[str, list[str]]:
         """Names and their words by their bones: `name sound`, as the speller takes them."""
@@ -44,7 +69,17 @@ class Vocabulary:
             as_english = common.issuperset(words) or self._is_work(name)
             for bones, sound in self.heard.sounds.entries(words, as_english):
                 by_sound.setdefault(bones, []).append(f"{name} {sound}")
+        for name, phrase in self._respelt():
+            bones, sound = self.heard.sounds.entries(phrase, True)[0]
+            by_sound.setdefault(bones, []).append(f"{name} {sound}")
         return by_sound
+
+    def _respelt(self) -> Iterator[tuple[str, list[str]]]:
+        """Names with the English words that they are known to be heard as."""
+        for phrase, meant in self.heard.slips.items():
+            name = "".join(key(meant))
+            if name in self.lexicon.joined or name in self.lexicon.spelt_right:
+                yield name, fold(phrase).split()
 
     def _spoken(self) -> Mapping[str, Sequence[str]]:
         """Names as one word, and the words they are spoken in."""
@@ -62,11 +97,21 @@ class Vocabulary:
         return not known and word.isalpha() and len(word) > 2 and not is_english(word)
 
     def spoken(self, token: Token) -> str | None:
-        """The stem of the English word whose last letter was swallowed in speech (`comin'`), or None."""
+        """The stem of a plain word as it is said (`comin'`) or typed in a short message (`wht`), or None."""
         word = fold(token.text)
-        if not (word.endswith("in") and len(word) >= SHORTEST and self.strange(word)):
+        if len(word) < FEWEST or not self.strange(word):
             return None
-        return stem(f"{word}g") if f"{word}g" in english() else None
+        if word.endswith("in") and len(word) >= SHORTEST and f"{word}g" in english():
+            return stem(f"{word}g")
+        return self._texted.get(word)
+
+    @cached_property
+    def _texted(self) -> dict[str, str]:
+        """The commonest words without their vowels, where no two are the same."""
+        short: dict[str, list[str]] = {}
+        for word in sorted(word for word in STOP_WORDS if word.isalpha() and len(word) > FEWEST):
+            short.setdefault(word[0] + _VOWEL.sub("", word[1:]), []).append(word)
+        return {bare: stem(words[0]) for bare, words in short.items() if len(words) == 1}
 
     def odd(self, word: str) -> bool:
         """Whether a word outside a name is strange, or a part of foreign names only (`noir`)."""

@@ -80,7 +80,7 @@ class Weigher:
             if len(pieces) > 1 and joined in self._known.names:
                 yield Repair(extra + COMPLETES, start, end, self._lexicon.slips.get(joined, joined))
                 continue
-            limit = (ROOM + allowed(len(joined))) * (CERTAIN if _like_a_person(doc, at) else 1.0)
+            limit = (ROOM + allowed(len(joined))) * (CERTAIN if like_a_person(doc, at) else 1.0)
             for cost, word in self._candidates(doc, start, end):
                 if cost <= limit or self._known.idle(word):
                     yield Repair(cost + extra, start, end, word)
@@ -150,7 +150,12 @@ def windows(doc: Doc, at: int, since: int) -> Iterator[tuple[int, int]]:
                 yield start, end
 
 
-def _like_a_person(doc: Doc, at: int) -> bool:
-    """A capital in the middle of a text that has none elsewhere."""
+def like_a_person(doc: Doc, at: int, at_start: bool = False) -> bool:
+    """A capital in the middle of a text (or at its start as well) that has none elsewhere."""
     others = [t.text for t in doc if t.is_alpha and t.i != at and len(t.text) > 1]
-    return bool(at and doc[at].is_title and others and not any(map(str.isupper, (o[0] for o in others[1:]))))
+    return bool(
+        (at or at_start)
+        and doc[at].is_title
+        and others
+        and not any(map(str.isupper, (o[0] for o in others[1:])))
+    )

@@ -1,0 +1,90 @@
+"""The words of a question that did no work: what is told as not understood."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Mapping, Set
+
+from spacy.lang.en.stop_words import STOP_WORDS
+from spacy.tokens import Doc, Token
+
+from assistant.language.fold import fold
+from assistant.language.small_words import small_words
+from assistant.language.spelling import SWAPPED, is_english, slip_cost
+from assistant.language.vocabulary import Vocabulary
+from assistant.language.weighing import LONG, SURE
+
+
+class Unread:
+    """Tells which words are left out. `filler`: words without meaning in this job; `plain`: English ones.
+
+    `more`: rarer English words, which may be what is asked for in a question about a word.
+    """
+
+    def __init__(
+        self,
+        known: Vocabulary,
+        filler: frozenset[str],
+        plain: frozenset[str],
+        more: frozenset[str] = frozenset(),
+    ) -> None:
+        self._more = more
+        self._known, self._filler, self._idle = known, filler, filler | plain
+        self._listed, self._passed = known.heard.listed, known.heard.passed_over
+
+    def words(
+        self, doc: Doc, used: Set[int], mended: Mapping[int, str], asks_meaning: bool = False
+    ) -> list[str]:
+        """The words as typed; a mended one among them may have been a name that is not known."""
+        left = (token for token in doc if token.i not in used)
+        return [
+            t.text for t in left if self._is_left(t, mended, asks_meaning) or self._in_place(doc, t.i, used)
+        ]
+
+    def _is_left(self, token: Token, mended: Mapping[int, str], asks_meaning: bool) -> bool:
+        """Whether a word that did no work is told: mended ones too, unless the plain word is sure."""
+        if token.i not in mended:
+            return self._matters(token, asks_meaning)
+        return not self._surely_plain(fold(mended[token.i]), token.norm_)
+
+    def _surely_plain(self, typed: str, meant: str) -> bool:
+        """Whether a long word is plain but for a likely slip, or two letters of a common one are swapped."""
+        cost = slip_cost(typed, meant)
+        long = len(typed) >= LONG and cost <= SURE
+        return meant in self._known.little and (long or (meant in STOP_WORDS and cost <= SWAPPED))
+
+    def _in_place(self, doc: Doc, at: int, used: Set[int]) -> bool:
+        """Whether an idle word stands where a name is due: with what did some work (`steak and a rise`)."""
+        if not self._says(doc[at]):
+            return False
+        start, end = at, at + 1
+        while end < len(doc) and end not in used and self._says(doc[end]):
+            end += 1
+        while start and start - 1 not in used and self._says(doc[start - 1]):
+            start -= 1
+        while start and doc[start - 1].norm_ in self._passed:
+            start -= 1
+        ends = end == len(doc) or not doc[end].is_alpha
+        return ends and start > 1 and doc[start - 1].norm_ in self._listed and start - 2 in used
+
+    def _says(self, token: Token) -> bool:
+        return token.is_alpha and not token.is_stop and token.norm_ not in self._filler
+
+    def _tells_how(self, word: str) -> bool:
+        """Whether an English word tells how or how much (`lightly`), and is no part of any name."""
+        ends = word.endswith(tuple(small_words()["idle-endings"]))
+        return ends and word not in self._known.lexicon.words and is_english(word)
+
+    def _matters(self, token: Token, asks_meaning: bool) -> bool:
+        word = token.norm_
+        if token.is_stop or word in self._idle or (word in self._more and not asks_meaning):
+            return False
+        if any(c.isdigit() for c in word) or self._tells_how(word) or _run_together(token):
+            return False
+        return any(c.isalnum() or (unicodedata.category(c).startswith("S") and not c.isascii()) for c in word)
+
+
+def _run_together(token: Token) -> bool:
+    """Whether a word is another run together with a little one (`why'd`, `it'll`)."""
+    head, mark, tail = token.text.lower().replace("’", "'").rpartition("'")
+    return bool(mark and head) and tail in small_words()["short-tails"]
