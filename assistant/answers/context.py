@@ -24,7 +24,10 @@ NEARLY = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Context:
-    """Everything an answer builder may use; `top` is how many picks are wanted, `tonight` the table."""
+    """Everything an answer builder may use; `top` is how many picks are wanted, `tonight` the table.
+
+    `corrections`: by how much what was left at evenings changes what is counted, by class of amounts.toml.
+    """
 
     frame: Frame
     engine: Engine
@@ -32,6 +35,7 @@ class Context:
     topics: Mapping[str, Topic]
     top: int = 3
     tonight: Tonight = field(default_factory=Tonight)
+    corrections: Mapping[str, float] = field(default_factory=dict)
 
     @property
     def knowledge(self) -> Knowledge:

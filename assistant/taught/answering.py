@@ -98,7 +98,9 @@ def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | No
         back = None if frame.again else meant_back(frame, keeper)
         return take_back(context, keeper, back) if back is not None else None
     before = talk.frame if talk else None
-    heard = Hearing(context, keeper, before.dishes if before else (), before.wines if before else ())
+    asked = keeper.last.question if keeper.last else ""
+    dishes, wines = (before.dishes, before.wines) if before else ((), ())
+    heard = Hearing(context, keeper, dishes, wines, asked)
     return {TEACH: taught, NOTE: noted}[frame.intent](heard) if frame.intent in OWN else None
 
 
