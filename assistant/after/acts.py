@@ -13,13 +13,15 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
+from assistant.taught.telling import Hearing
+from assistant.taught.votes import votes
 
 if TYPE_CHECKING:
     from assistant.language.standing import Talk
     from assistant.session import Session
 
 Builder = Callable[[Context, "Session"], Answer | None]
-MYTH, PARK = "myth", "park"
+MYTH, KEPT = "myth", ("park", "vote")
 
 
 def after_heard(frame: Frame, session: Session, talk: Talk | None) -> Frame:
@@ -27,7 +29,7 @@ def after_heard(frame: Frame, session: Session, talk: Talk | None) -> Frame:
     act = next((one for one in phrases().acts if _meant(one, frame, session, talk)), None)
     if act is None:
         return frame
-    if act.name == PARK:
+    if act.name in KEPT:
         return replace(frame, intent="note", again="")
     heard = replace(frame, after=act.name, intent=act.intent or frame.intent, again="", follows=False)
     if act.safe and frame.intent == "safety":
@@ -50,11 +52,22 @@ def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
         return False
     if (act.proposed and session.proposed is None) or (act.fresh and talk is not None):
         return False
+    if act.voted and not _voted(frame, session):
+        return False
     if act.guest_named and not guests_named(frame, session):
         return False
     if act.amount_said and amount_said(frame) is None:
         return False
     return _wine_said(act, frame, session, talk) and _has(act, frame, session, talk)
+
+
+def _voted(frame: Frame, session: Session) -> bool:
+    """Whether a guest is named with a vote on something, while a table is set."""
+    table, topics = session.tonight, session.parser.topics.by_id
+    if not (table.wines or table.dishes):
+        return False
+    context = Context(frame, session.engine, session.wording, topics, session.top, table)
+    return any(vote.guest for vote in votes(Hearing(context, session.taught)))
 
 
 def _named(act: Act, frame: Frame, session: Session) -> bool:

@@ -93,10 +93,11 @@ def _owed(guest: str, session: Session) -> tuple[list[str], int]:
     found, kept_back = [], 0
     for one in theirs:
         answer = answer_to(one, session)
-        if answer is None or private(asked(one), answer, session):
-            kept_back += 1
+        told = said("message", "question", question=asked(one), answer=answer.say) if answer else ""
+        if answer and not private(asked(one), answer, session) and sendable([told], guest, session):
+            found.append(told)
         else:
-            found.append(said("message", "question", question=asked(one), answer=answer.say))
+            kept_back += 1
     return found, kept_back
 
 

@@ -5,6 +5,7 @@ Days are those of the knowledge (`gw:keepsOpen`); the emptier the bottle, the ne
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -41,7 +42,9 @@ def opened(context: Context, session: Session) -> Answer | None:
     cook = fact("after", "open", "cook_days")
     lines += [said("open", "fizz" if fizz else "cold")]
     lines += [said("open", "cook", days=span(cook.low, cook.high)), said("open", "taste")]
-    return told(context, lines)
+    until = lasts(keeping, fill_said(context.frame.text.stems))
+    days_kept = {"value": until, "low": keeping.low, "high": keeping.high, "unit": "day"}
+    return replace(told(context, lines), figures={"days": days_kept})
 
 
 def wines_meant(context: Context) -> list[str]:

@@ -33,6 +33,7 @@ class Act:
     guest_named: bool
     proposed: bool
     fresh: bool
+    voted: bool
     safe: bool
 
 
@@ -104,5 +105,6 @@ def _act(row: Mapping[str, Any]) -> Act:
         bool(row.get("guest_named")),
         bool(row.get("proposed")),
         bool(row.get("fresh")),
+        bool(row.get("voted")),
         bool(row.get("safe")),
     )

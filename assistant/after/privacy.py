@@ -14,16 +14,22 @@ from assistant.language.fold import fold
 if TYPE_CHECKING:
     from assistant.session import Session
 
-DRINK = "drink/"
+DRINK, DRINK_KIND = "drink/", "kind/drink"
 
 
 def private(question: str, answer: Answer, session: Session) -> bool:
     """Whether a question or its answer touches health, diet or a drink without alcohol."""
     frame = session.parser.parse(question)
-    readings = any(r.id.startswith(DRINK) for r in frame.text.readings)
-    touched = bool(frame.topics or frame.diets or frame.barred) or readings
+    named = [*(r.id for r in frame.text.readings), *(p.wanted or "" for p in frame.preferences)]
+    drinks = any(_drink(one, session) for one in (*named, *(item.id for item in answer.picks)))
+    touched = bool(frame.topics or frame.diets or frame.barred) or drinks
     careful = answer.intent == "safety" or bool(answer.cautions)
     return touched or careful or any(need.id != question for need in understood(question, session))
+
+
+def _drink(name: str, session: Session) -> bool:
+    """Whether it is a drink without alcohol, or a kind of them."""
+    return name.startswith(DRINK) or (bool(name) and DRINK_KIND in (name, *session.knowledge.broader(name)))
 
 
 def sendable(sentences: Iterable[str], guest: str, session: Session) -> list[str]:

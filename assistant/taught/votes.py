@@ -11,6 +11,7 @@ from assistant.language.fold import fold
 from assistant.language.frame import Reading
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.flight import pour_order
+from assistant.pairing.likeness import unlike
 from assistant.taught.telling import Hearing
 from assistant.taught.words import number_of, taught_words
 
@@ -86,10 +87,13 @@ def _tasted(heard: Hearing) -> Things:
 
 
 def _of_grape(wine: str, heard: Hearing) -> list[str]:
-    """The wines on the table made of a grape of this one: `the riesling` where it is off-dry there."""
+    """The wine on the table made of a grape of this one, the most alike: `the riesling`, off-dry there."""
     known, wines = heard.context.knowledge.wines, heard.context.tonight.wines
     grapes = set(known[wine].grapes) if wine in known else set()
-    return [one for one in wines if grapes & set(known[one].grapes)]
+    kin = [one for one in wines if grapes & set(known[one].grapes)]
+    glasses = heard.context.engine.glasses
+    apart = {one: unlike(glasses[wine], glasses[one], heard.context.knowledge) for one in kin}
+    return sorted(kin, key=lambda one: (apart[one], one))[:1]
 
 
 def _places(heard: Hearing) -> Things:
