@@ -5,6 +5,8 @@ from __future__ import annotations
 import time
 from dataclasses import replace
 
+from assistant.after.acts import after_heard, of_after
+from assistant.after.corrections import corrections_of
 from assistant.answers import small
 from assistant.answers.context import Context
 from assistant.answers.help import named_alone
@@ -41,6 +43,7 @@ NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 MOST_IN_TURN = 2
+COUNTED = ("quantity",)
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
@@ -68,12 +71,18 @@ class Session:
         self._cautioned: Cautioned | None = None
         self._given = self.tonight = Tonight()
         self.stock = Stock()
+        self.proposed: Tonight | None = None  # the next evening, as last proposed
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
-        self.tonight = self._given
+        self.tonight, self.proposed = self._given, None
         self.taught.new_conversation()
+
+    def new_conversation_of(self, talk: Talk | None, tonight: Tonight) -> None:
+        """Starts where a turn stands and a table is set, as it was when a question was put aside."""
+        self._talk, self._puzzle, self._cautioned = talk, None, None
+        self.tonight, self.proposed = tonight, None
 
     def lay(self, tonight: Tonight) -> None:
         """Sets the table of the evening; every new conversation starts with it."""
@@ -117,7 +126,8 @@ class Session:
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
         frame = of_that_strength(self.read(question), self.knowledge)
-        self.tonight = dated(counted(laid(frame, self.tonight), frame), frame)
+        if not frame.after:
+            self.tonight = dated(counted(laid(frame, self.tonight), frame), frame)
         answer = self._answer(frame)
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
@@ -126,8 +136,9 @@ class Session:
             self._talk = stands(frame, picks, avoid, self._talk)
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
-        answer = with_list(answer, self._context(frame))
-        answer = heeded_in(answer, self._context(frame), self.taught)
+        if not frame.after:
+            answer = with_list(answer, self._context(frame))
+            answer = heeded_in(answer, self._context(frame), self.taught)
         answer = replace(answer, seconds=round(time.perf_counter() - started, 4))
         return self.log.noted(frame, answer) if self.log else answer
 
@@ -138,7 +149,8 @@ class Session:
             return replace(NOTHING_SAID, intent=HELP, text=frame.text)
         without = self.knowledge.label(WITHOUT_ALCOHOL)
         frame = heeded(frame, self._cautioned, self.parser.topics.by_id, without)
-        if is_own(frame, self.taught):
+        frame = after_heard(frame, self, self._talk)
+        if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
         frame = self._pourable(self._followed(frame))
         frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
@@ -155,7 +167,7 @@ class Session:
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
         old = self._talk.frame.dishes if self._talk else ()
-        if is_own(frame, self.taught):
+        if frame.after or is_own(frame, self.taught):
             return True
         return frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
 
@@ -166,7 +178,10 @@ class Session:
 
     def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id
-        return Context(frame, self.engine, self.wording, topics, self.top, self.tonight, self.stock)
+        corrected = corrections_of(self) if frame.intent in COUNTED else {}
+        return Context(
+            frame, self.engine, self.wording, topics, self.top, self.tonight, self.stock, corrected
+        )
 
     def _answer(self, frame: Frame) -> Answer:
         context = self._context(frame)
@@ -174,6 +189,10 @@ class Session:
             return small.unclear(context, "empty")
         if frame.intent == HELP and named_alone(frame.text.stems):
             return BUILDERS[HELP](context)
+        later = of_after(frame)
+        answer = later(context, self) if later else None
+        if answer is not None:
+            return answer
         own = answered(context, self.taught, self._talk)
         if own is not None:
             return own

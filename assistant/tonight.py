@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
@@ -15,6 +16,9 @@ from assistant.language.guests import Asked, starts_at
 from assistant.language.quantities import quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
+
+if TYPE_CHECKING:
+    from assistant.evening.records import Evening
 
 COUNTS = "quantity"
 SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
@@ -27,7 +31,7 @@ class Tonight:
     """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant.
 
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
-    `title` of the evening, if it has one.
+    `title` of the evening, if it has one, and `evening` as its file has it, with prices.
     """
 
     wines: tuple[str, ...] = ()
@@ -37,6 +41,7 @@ class Tonight:
     start: datetime | None = None
     needs: tuple[Asked, ...] = ()
     title: str = ""
+    evening: Evening | None = field(default=None, compare=False)
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:

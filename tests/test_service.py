@@ -55,7 +55,7 @@ def test_the_figures_are_those_of_the_wine(session: Session, question: str) -> N
 @pytest.mark.parametrize(
     ("question", "said"),
     [
-        ("half a cab how long", "Cabernet Sauvignon: open, stoppered and cold it keeps"),
+        ("half a cab how long", "Cabernet Sauvignon, half left: about 4 days from opening."),
         ("how long does this malbec need", "Malbec: give it"),
         ("how cold should chablis be", "Chablis: 10 to 12 °C"),
         ("can i put prosecco in the freezer", "Prosecco: never in the freezer"),

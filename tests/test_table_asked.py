@@ -83,8 +83,12 @@ def test_a_part_of_the_plan_is_told_by_itself(table: Session, asked: str, headin
     assert answer.text.split("\n")[0] == heading
 
 
-def test_prices_that_are_not_known_are_not_added_up(table: Session) -> None:
-    assert "still missing" in table.ask("what did it cost per head").text
+def test_prices_that_are_not_known_are_not_added_up(session: Session) -> None:
+    session.new_conversation()
+    session.ask("got a Syrah and a Riesling, brie and salami, 8 people")
+    answer = session.ask("what did it cost per head")
+    assert not answer.understood
+    assert "I have no prices" in answer.say
 
 
 def test_a_part_of_no_plan_asks_for_what_is_missing(session: Session) -> None:

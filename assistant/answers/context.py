@@ -28,7 +28,8 @@ NEARLY = 0.5
 class Context:
     """Everything an answer builder may use; `top` is how many picks are wanted, `tonight` the table.
 
-    `stock` is the host's list of bottles, empty where there is none.
+    `stock` is the host's list of bottles, empty where there is none; `corrections`: by how much what was
+    left at evenings changes what is counted, by class of amounts.toml.
     """
 
     frame: Frame
@@ -38,6 +39,7 @@ class Context:
     top: int = 3
     tonight: Tonight = field(default_factory=Tonight)
     stock: Stock = field(default_factory=Stock)
+    corrections: Mapping[str, float] = field(default_factory=dict)
 
     @property
     def knowledge(self) -> Knowledge:

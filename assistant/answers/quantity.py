@@ -54,6 +54,7 @@ def pour(counted: Quantities) -> float:
     return counted.ml or fact("amounts", "bottle", "pour_ml").typical
 
 
+WINE = "wine"
 # The spoken line, the figures with their units, and what is printed below.
 Built = tuple[str, dict[str, tuple[float, str]], list[str]]
 
@@ -66,12 +67,19 @@ def _bottles(context: Context, counted: Quantities) -> Built:
     drinkers = max(0, round(counted.people - counted.non_drinkers))
     named = len(context.frame.wines) or len(context.tonight.wines)
     wines = round(counted.wines or named or fact("amounts", "flight", "wines").typical)
-    each, ml = needed(drinkers, pour(counted), usable(counted)), pour(counted)
+    ml = round(pour(counted) * context.corrections.get(WINE, 1.0))
+    each = needed(drinkers, ml, usable(counted))
     one = "bottle-one" if each == 1 else "bottles-one"
     kind = one if wines == 1 else "bottles" if counted.wines or named else "bottles-usual"
     say = _told(context, kind, people=drinkers, ml=ml, each=each, wines=wines, all=each * wines)
     figures = {"bottles": (float(each * wines), "bottle"), "pours": (float(drinkers * wines), "pour")}
-    return say, figures, _cliff_lines(context, drinkers, each, usable(counted))
+    lines = _cliff_lines(context, drinkers, each, usable(counted))
+    return say, figures, [*_poured_line(context, ml, pour(counted)), *lines]
+
+
+def _poured_line(context: Context, ml: float, planned: float) -> list[str]:
+    """That the pour is corrected by what was left at earlier evenings, where it is."""
+    return [] if ml == planned else [_told(context, "corrected-pour", new=ml, old=planned)]
 
 
 def _cliff_lines(context: Context, drinkers: int, each: int, ml: float) -> list[str]:
@@ -149,11 +157,20 @@ def _food(context: Context, counted: Quantities) -> Built:
     lines = []
     for dish in context.frame.dishes:
         food, row = dish.main.food, class_of(dish.main.food, context.knowledge)
-        tasting, supper = amount(row["tasting"]), amount(row["supper"])
+        factor = context.corrections.get(row["id"], 1.0)
+        tasting, supper = (scaled(amount(row[meal]), factor) for meal in ("tasting", "supper"))
         total = tasting.typical * (counted.people or 1.0)
         figures[f"grams_{context.knowledge.label(food)}"] = (round(total), "g")
         lines.append(_food_line(context, food, tasting, supper, counted.people))
+        book = amount(row["tasting"]).typical
+        lines += [_told(context, "corrected", new=tasting.typical, old=book)] if factor != 1.0 else []
     return lines[0], figures, lines[1:]
+
+
+def scaled(grams: Amount, factor: float) -> Amount:
+    """An amount times a factor."""
+    low, typical, high = (round(value * factor) for value in (grams.low, grams.typical, grams.high))
+    return replace(grams, low=low, typical=typical, high=high) if factor != 1.0 else grams
 
 
 def _food_line(context: Context, food: str, tasting: Amount, supper: Amount, people: float | None) -> str:

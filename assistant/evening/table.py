@@ -29,5 +29,7 @@ def set_table(session: Session, file: Path) -> None:
     guests = float(evening.guests) if evening.guests else None
     needs = tuple(Asked(need.guest, said) for need in evening.needs for said in need.needs)
     session.lay(
-        Tonight(wines, dishes, guests, float(evening.non_drinkers), evening.start, needs, title=evening.title)
+        Tonight(
+            wines, dishes, guests, float(evening.non_drinkers), evening.start, needs, evening.title, evening
+        )
     )

@@ -66,7 +66,7 @@ class Frame:
     the intent that is answered once more; `entries`: ids of the popular claims and troubles meant, the surest
     first; `nearest`: where none is known, those that share most words with what was typed; `barred`: foods
     and kinds that are not to be on the table, `diets`: ids of the diets to keep to;
-    `anywhere`: not only what is on the table is meant.
+    `anywhere`: not only what is on the table is meant; `after`: what of after an evening is asked for.
     """
 
     intent: str
@@ -89,3 +89,4 @@ class Frame:
     barred: tuple[str, ...] = ()
     diets: tuple[str, ...] = ()
     anywhere: bool = False
+    after: str = ""

@@ -110,7 +110,9 @@ def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | No
     if frame.intent in OWN and (frame.topics or frame.diets) and all_asked(frame.text.typed):
         return None  # what a guest must not have goes to the table too, with its caution
     before = talk.frame if talk else None
-    heard = Hearing(context, keeper, before.dishes if before else (), before.wines if before else ())
+    asked = keeper.last.question if keeper.last else ""
+    dishes, wines = (before.dishes, before.wines) if before else ((), ())
+    heard = Hearing(context, keeper, dishes, wines, asked)
     return {TEACH: taught, NOTE: noted}[frame.intent](heard) if frame.intent in OWN else None
 
 

@@ -9,9 +9,9 @@ from assistant.answers.judge import judged
 from assistant.answers.wording import listed
 from assistant.pairing.engine import single
 from assistant.taught.lesson import Lesson, told
-from assistant.taught.note import other
 from assistant.taught.profile import unused
 from assistant.taught.telling import Hearing, wine_ids, words
+from assistant.taught.votes import other
 from assistant.taught.words import taught_words
 
 NEAR = 2

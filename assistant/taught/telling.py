@@ -21,12 +21,16 @@ SECTION = "taught"
 
 @dataclass(frozen=True, slots=True)
 class Hearing:
-    """A text told: its words, what stood before (`dishes`, `wines`), and the conversation's notebook."""
+    """A text told: its words, what stood before (`dishes`, `wines`), and the conversation's notebook.
+
+    `question`: what was asked last, as typed.
+    """
 
     context: Context
     keeper: Keeper
     dishes: tuple[Dish, ...] = ()
     wines: tuple[str, ...] = ()
+    question: str = ""
 
     @property
     def said(self) -> str:

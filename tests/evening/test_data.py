@@ -14,7 +14,7 @@ from assistant.knowledge.store import shipped
 from assistant.session import Session
 from tests.evening.made import evening
 
-FILES = ("amounts", "cooling", "alcohol", "limits", "kit", "clock", "storage")
+FILES = ("amounts", "cooling", "alcohol", "limits", "kit", "clock", "storage", "after")
 BASES = {"measured", "published", "recalled", "judged", "computed"}
 
 

@@ -17,8 +17,8 @@ EACH_KIND: tuple[tuple[str, tuple[str, ...], dict[str, Value | float]], ...] = (
     ("profile", ("my aunt's salami",), {"dimension": "plate#salt", "amount": 3.5, "unit": "points"}),
     ("new-food", ("my aunt's salami",), {"like": "food/salami"}),
     ("note", (), {}),
-    ("vote", ("wine/sancerre",), {"verdict": "band/strong", "votes": 6}),
-    ("parked", (), {}),
+    ("vote", ("wine/sancerre",), {"verdict": "band/strong", "votes": 6, "guest": "Jen"}),
+    ("parked", (), {"question": "why does it smell of smoke"}),
     ("first-voice", ("food/brie",), {"first": "host"}),
     ("quantity", ("wine/sancerre",), {"amount": 7, "unit": "bottles", "people": 12}),
 )

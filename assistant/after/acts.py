@@ -1,0 +1,121 @@
+"""Which act of after the evening a text asks for, and what answers it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from assistant.after.amounts import amount_said
+from assistant.after.names import guests_named
+from assistant.after.phrases import Act, one_of, phrases
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.language.frame import Frame
+from assistant.language.sorting import EDIBLE
+from assistant.taught.telling import Hearing
+from assistant.taught.votes import votes
+
+if TYPE_CHECKING:
+    from assistant.language.standing import Talk
+    from assistant.session import Session
+
+Builder = Callable[[Context, "Session"], Answer | None]
+MYTH, KEPT = "myth", ("park", "vote")
+
+
+def after_heard(frame: Frame, session: Session, talk: Talk | None) -> Frame:
+    """The frame as one of what follows an evening, with what stands where it names nothing, or as it was."""
+    act = next((one for one in phrases().acts if _meant(one, frame, session, talk)), None)
+    if act is None:
+        return frame
+    if act.name in KEPT:
+        return replace(frame, intent="note", again="")
+    heard = replace(frame, after=act.name, intent=act.intent or frame.intent, again="", follows=False)
+    if act.safe and frame.intent == "safety":
+        heard = replace(heard, intent="safety")
+    if act.intent == MYTH:
+        return session.parser.entries.told(heard)
+    return _standing(heard, act, talk)
+
+
+def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
+    stems = frame.text.stems
+    heard = act.lines.stand_in(stems) and not act.unless.stand_in(stems)
+    if not heard or (act.from_ is not None and frame.intent not in act.from_):
+        return False
+    if (
+        not act.topics.issuperset(frame.topics)
+        or frame.diets
+        or (act.nameless and _named(act, frame, session))
+    ):
+        return False
+    if (act.proposed and session.proposed is None) or (act.fresh and talk is not None):
+        return False
+    if act.voted and not _voted(frame, session):
+        return False
+    if act.guest_named and not guests_named(frame, session):
+        return False
+    if act.amount_said and amount_said(frame) is None:
+        return False
+    return _wine_said(act, frame, session, talk) and _has(act, frame, session, talk)
+
+
+def _voted(frame: Frame, session: Session) -> bool:
+    """Whether a guest is named with a vote on something, while a table is set."""
+    table, topics = session.tonight, session.parser.topics.by_id
+    if not (table.wines or table.dishes):
+        return False
+    context = Context(frame, session.engine, session.wording, topics, session.top, table)
+    return any(vote.guest for vote in votes(Hearing(context, session.taught)))
+
+
+def _named(act: Act, frame: Frame, session: Session) -> bool:
+    """Whether something is named where nothing may be; `food`: foods alone matter."""
+    return _eaten(frame) or (act.nameless != "food" and _poured(frame, session))
+
+
+def _eaten(frame: Frame) -> bool:
+    return any(r.kind in EDIBLE for r in frame.text.readings)
+
+
+def _poured(frame: Frame, session: Session) -> bool:
+    return any(session.knowledge.styles_of(r.id) for r in frame.text.readings)
+
+
+def _wine_said(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
+    """Whether a wine is named or spoken of, where one must be; a food named is another matter."""
+    if not act.wine_said or _poured(frame, session):
+        return True
+    stands = talk is not None and bool(talk.frame.wines)
+    return not _eaten(frame) and (one_of(frame.text.stems, "wine") or stands)
+
+
+def _has(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
+    """Whether what must be named is, now or in the turn that stands."""
+    old = talk.frame if talk else frame
+    poured = _poured(frame, session)
+    held = {
+        "food": bool(frame.dishes) or (not poured and bool(old.dishes)),
+        "wine": poured,
+        "pair": bool(frame.wines and frame.dishes),
+    }
+    return all(held[name] for name in act.names)
+
+
+def _standing(frame: Frame, act: Act, talk: Talk | None) -> Frame:
+    """The frame with the dish or wine that stands, where the act is about one and none is named."""
+    if talk is None or frame.dishes or frame.wines:
+        return frame
+    if "food" in act.names:
+        return replace(frame, dishes=talk.frame.dishes)
+    return replace(frame, wines=talk.frame.wines) if act.wine_said else frame
+
+
+def of_after(frame: Frame) -> Builder | None:
+    """What answers an act; loaded only then."""
+    if not frame.after or frame.after == "spoon":
+        return None
+    from assistant.after.answering import BUILDERS
+
+    return BUILDERS[frame.after]

@@ -1,0 +1,40 @@
+"""What answers each act of corpus/planning/after/phrases.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from assistant.after.acts import Builder
+from assistant.after.agree import again, agreed, enough
+from assistant.after.buying import buying
+from assistant.after.cooking import cooked, frozen
+from assistant.after.left import left
+from assistant.after.leftovers import left_over
+from assistant.after.message import message, messages
+from assistant.after.money import cost
+from assistant.after.next_event import next_event, take_next
+from assistant.after.opened import opened
+from assistant.after.outside import out_of_fridge
+from assistant.after.parked import parked_answered, parked_list
+
+BUILDERS: Mapping[str, Builder] = {
+    "freeze": frozen,
+    "cook": cooked,
+    "outside": out_of_fridge,
+    "open": opened,
+    "leftovers": left_over,
+    "agree": agreed,
+    "enough": enough,
+    "pair-again": again,
+    "message": message,
+    "message-all": messages,
+    "cost": cost,
+    "left": left,
+    "buy": buying,
+    "next": next_event,
+    "next-bare": next_event,
+    "next-season": next_event,
+    "next-take": take_next,
+    "parked-list": parked_list,
+    "parked-answer": parked_answered,
+}

@@ -1,0 +1,111 @@
+"""`write jen's message`, `follow-up for everyone`: thanks with two hits, one thing to try, an answer owed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from assistant.after.liking import Liking, liking_of, said_now
+from assistant.after.names import guests_named, known_guests, plain, tonights
+from assistant.after.parked import PARKED, answer_to, asked
+from assistant.after.phrases import said
+from assistant.after.privacy import private, sendable
+from assistant.after.trying import cares_of, next_bite, next_wine
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.taught.telling import plain as bare_answer
+
+if TYPE_CHECKING:
+    from assistant.session import Session
+
+MOST_HITS, FOOD = 2, "food/"
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """The sentences to one guest, how many of their questions were left out, whether a vote was known."""
+
+    guest: str
+    sentences: tuple[str, ...]
+    left_out: int = 0
+    voted: bool = True
+
+
+def message(context: Context, session: Session) -> Answer:
+    """The text for the guest named, with what is said of them in the same breath."""
+    guest = guests_named(context.frame, session)[0]
+    written = written_to(guest, said_now(context, session, guest), context, session)
+    lines = [*written.sentences, *_remarks(written), said("message", "check")]
+    return bare_answer(context, said("message", "say", guest=guest), lines)
+
+
+def messages(context: Context, session: Session) -> Answer:
+    """A text for every guest known by name."""
+    guests = known_guests(session)
+    if not guests:
+        return bare_answer(context, said("message", "none"), understood=False)
+    written = [written_to(guest, (), context, session) for guest in guests]
+    lines = [line for one in written for line in ("", *one.sentences, *_remarks(one))]
+    say = said("message", "say-all" if len(guests) > 1 else "say-all-one", count=len(guests))
+    return bare_answer(context, say, [*lines, "", said("message", "check")])
+
+
+def written_to(guest: str, now: Sequence[Liking], context: Context, session: Session) -> Message:
+    """The message to one guest, from their votes and questions; `now`: what was just said of them."""
+    liked = liking_of(guest, now, context, session)
+    if any(one.sober for one in cares_of(guest, context, session)):
+        liked = [one for one in liked if one.thing.startswith(FOOD)]
+    owed, kept_back = _owed(guest, session)
+    title = context.tonight.title
+    where = sendable([said("message", "evening", title=title)], guest, session) if title else []
+    greeting = said("message", "greeting", guest=guest, evening="".join(where))
+    sentences = sendable(
+        [_hits(liked, context), *_try(guest, liked, context, session), *owed], guest, session
+    )
+    close = said("message", "close")
+    return Message(guest, (greeting, *sentences, close), kept_back, bool(liked))
+
+
+def _hits(liked: Sequence[Liking], context: Context) -> str:
+    """The two things liked best; a drink without alcohol is never named."""
+    things = [context.knowledge.label(one.thing) for one in liked][:MOST_HITS]
+    return (
+        said("message", "hits", things=listed([f"the {t}" for t in things]))
+        if things
+        else said("message", "hits-none")
+    )
+
+
+def _try(guest: str, liked: Sequence[Liking], context: Context, session: Session) -> list[str]:
+    """One wine or, for who had none or takes none, one bite to try next."""
+    wine = next_wine(guest, liked, context, session)
+    found = wine or next_bite(guest, liked, context, session)
+    return [found] if found else []
+
+
+def _owed(guest: str, session: Session) -> tuple[list[str], int]:
+    """The answers to what this guest asked, and how many questions are answered in person instead."""
+    theirs = [
+        one for one in tonights(session) if one.kind == PARKED and _asked_by(one.value.get("guest"), guest)
+    ]
+    found, kept_back = [], 0
+    for one in theirs:
+        answer = answer_to(one, session)
+        told = said("message", "question", question=asked(one), answer=answer.say) if answer else ""
+        if answer and not private(asked(one), answer, session) and sendable([told], guest, session):
+            found.append(told)
+        else:
+            kept_back += 1
+    return found, kept_back
+
+
+def _asked_by(name: object, guest: str) -> bool:
+    return name is not None and plain(str(name)) == plain(guest)
+
+
+def _remarks(written: Message) -> list[str]:
+    """What the host is told beside the text."""
+    lines = [] if written.voted else [said("message", "no-votes", guest=written.guest)]
+    return [*lines, *([said("message", "left-out")] if written.left_out else [])]

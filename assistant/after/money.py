@@ -1,0 +1,60 @@
+"""`what did it cost per head`: by the prices of the evening file and what the plan says to buy."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from assistant.after.evening import evening_after
+from assistant.after.phrases import said
+from assistant.after.telling import told
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.evening.plan import plan
+from assistant.evening.records import Evening
+
+if TYPE_CHECKING:
+    from assistant.session import Session
+
+WINE = "bottle"
+
+
+def cost(context: Context, session: Session) -> Answer:
+    """What it cost for each guest, wine and food apart, and what is not counted."""
+    evening = evening_after(context)
+    missing = _missing(evening)
+    if evening is None or missing:
+        return told(context, [said("cost", missing)], understood=False)
+    record = plan(evening, session)
+    total = record["cost"]["total"]
+    if not total:
+        return told(context, [said("cost", "none")], understood=False)
+    each = evening.money(total / evening.guests)
+    lines = [said("cost", "say", each=each, total=evening.money(total), guests=evening.guests)]
+    return told(context, [*lines, *_parts(evening, record), *_budget(evening, total), said("cost", "basis")])
+
+
+def _missing(evening: Evening | None) -> str:
+    if evening is None:
+        return "no-evening"
+    prices = [line.price for line in evening.wines] + [line.price for line in evening.foods]
+    priced = any(price is not None for price in prices)
+    return "none" if not priced else "no-guests" if not evening.guests else ""
+
+
+def _parts(evening: Evening, record: dict[str, Any]) -> list[str]:
+    bought = record["shopping"]
+    wine = sum(row["cost"] or 0.0 for row in bought if row["unit"] == WINE)
+    food = record["cost"]["total"] - wine
+    lines = [said("cost", "kinds", wine=evening.money(wine), food=evening.money(food))]
+    owned = [line.label for line in evening.wines if line.owned]
+    lines += [said("cost", "owned", things=listed(owned))] if owned else []
+    unpriced = record["cost"]["unpriced"]
+    return [*lines, *([said("cost", "unpriced", things=listed(unpriced))] if unpriced else [])]
+
+
+def _budget(evening: Evening, total: float) -> list[str]:
+    if evening.budget is None:
+        return []
+    kind = "budget-in" if total <= evening.budget else "budget-over"
+    return [said("cost", kind, left=evening.money(abs(evening.budget - total)))]

@@ -1,0 +1,170 @@
+"""The votes that a note plainly holds: who thought what of which wine, food or pair."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from assistant.answers.wording import capital
+from assistant.language.fold import fold
+from assistant.language.frame import Reading
+from assistant.language.sorting import EDIBLE
+from assistant.pairing.flight import pour_order
+from assistant.pairing.likeness import unlike
+from assistant.taught.telling import Hearing
+from assistant.taught.words import number_of, taught_words
+
+MOST_VOTES = 10000
+MOST_NAME = 3
+OWNS = ("'s", "’s")
+Things = Mapping[int, tuple[str, int]]
+_PIECES = re.compile(r"\w+|[^\w\s]")
+
+
+@dataclass(frozen=True, slots=True)
+class Vote:
+    """What was voted on, the band, by how many, and by which guest where one is named."""
+
+    about: tuple[str, ...]
+    verdict: str
+    votes: int = 1
+    guest: str = ""
+
+
+def votes(heard: Hearing) -> list[Vote]:
+    """The votes that the words plainly give: a word of liking or not with what stands right behind it, or
+    `the zin 4 out of 5`."""
+    things = {**_places(heard), **_tasted(heard), **_named(heard)}
+    found: list[Vote] = []
+    for at, word in enumerate(heard.stems):
+        verdict = _verdict(word)
+        about = tuple(_behind(heard.stems, at + 1, things)) if verdict and at else ()
+        if verdict and about:
+            before = found[-1].guest if found else ""
+            turned = _turned(heard.stems, at, verdict)
+            names = guests_before(heard, at) or [before]
+            found += [Vote(about, turned, _count(heard.stems, at), name) for name in names]
+    return found or list(_rated(heard, things))
+
+
+def _verdict(word: str) -> str | None:
+    said = taught_words()
+    return said.verdicts.get(word) or ("band/good" if word in said.sets["wants"] else None)
+
+
+def _named(heard: Hearing) -> Things:
+    """Wines and foods by the position at which they are named, with the position behind them.
+
+    A wine told by its kind or taste (`the off-dry`) is the one on the table that is so, if one is.
+    """
+    found = ((r, _meant(r, heard)) for r in heard.context.frame.text.readings)
+    return {r.start: (thing, r.end) for r, thing in found if thing}
+
+
+def _meant(reading: Reading, heard: Hearing) -> str | None:
+    """The wine or food that a reading stands for; a kind on the table once is the wine there."""
+    context, wines = heard.context, heard.context.tonight.wines
+    if reading.kind in EDIBLE:
+        return reading.id
+    styles = context.knowledge.styles_of(reading.id)
+    alone = [wine for wine in wines if wine in styles] or _of_grape(reading.id, heard)
+    return alone[0] if len(alone) == 1 else reading.id if styles else None
+
+
+def _tasted(heard: Hearing) -> Things:
+    """The same for wines told by their taste (`the off-dry`), where one on the table is so."""
+    context, words = heard.context, [fold(word) for word in heard.context.frame.text.words]
+    found = {}
+    for limit in context.frame.preferences:
+        label = [fold(word) for word in _PIECES.findall(limit.label)]
+        places = (at for at in range(len(words)) if words[at : at + len(label)] == label)
+        at, wines = next(places, None), list(context.tonight.wines)
+        alone = context.engine.within(wines, [limit]) if at is not None and wines else []
+        if at is not None and len(alone) == 1:
+            found[at] = (alone[0], at + len(label))
+    return found
+
+
+def _of_grape(wine: str, heard: Hearing) -> list[str]:
+    """The wine on the table made of a grape of this one, the most alike: `the riesling`, off-dry there."""
+    known, wines = heard.context.knowledge.wines, heard.context.tonight.wines
+    grapes = set(known[wine].grapes) if wine in known else set()
+    kin = [one for one in wines if grapes & set(known[one].grapes)]
+    glasses = heard.context.engine.glasses
+    apart = {one: unlike(glasses[wine], glasses[one], heard.context.knowledge) for one in kin}
+    return sorted(kin, key=lambda one: (apart[one], one))[:1]
+
+
+def _places(heard: Hearing) -> Things:
+    """The same for numbers that are places in tonight's pouring order."""
+    context = heard.context
+    glasses = [context.engine.glasses[wine] for wine in context.tonight.wines]
+    poured = pour_order(glasses, context.knowledge.constants) if glasses else []
+    numbers = ((at, number_of(stem)) for at, stem in enumerate(heard.stems))
+    return {at: (poured[n - 1].wine, at + 1) for at, n in numbers if n and 0 < n <= len(poured)}
+
+
+def _behind(stems: tuple[str, ...], at: int, things: Things) -> Iterator[str]:
+    """The things that stand at this place, one after another, with nothing but small words between."""
+    between = taught_words().sets["between"]
+    while at < len(stems) and (at in things or stems[at] in between):
+        thing, at = things.get(at, ("", at + 1))
+        if thing:
+            yield thing
+
+
+def _turned(stems: tuple[str, ...], at: int, verdict: str) -> str:
+    """The verdict, or the other one where the word before turns it."""
+    denied = at > 0 and stems[at - 1] in taught_words().sets["deny"]
+    return verdict if not denied else other(verdict)
+
+
+def other(verdict: str) -> str:
+    """The opposite of a verdict."""
+    return "band/poor" if verdict == "band/good" else "band/good"
+
+
+def _count(stems: tuple[str, ...], at: int) -> int:
+    """`3 want the white` are three votes; a number further back is none of them."""
+    people = stems[at - 1] in ("people", "guest") and at > 1
+    number = number_of(stems[at - 2 if people else at - 1])
+    first = (at - 2 if people else at - 1) == 0
+    return number if number and first and number <= MOST_VOTES else 1
+
+
+def guests_before(heard: Hearing, at: int) -> list[str]:
+    """The guests named right before a word of liking: `tom and priya liked`, `aoife's favourite`."""
+    words, skip = heard.context.frame.text.words, taught_words().sets["unnamed"]
+    passed = taught_words().sets["passed"]
+    taken = {i for r in heard.context.frame.text.readings for i in range(r.start, r.end)}
+    names: list[str] = []
+    while at and len(names) < MOST_NAME:
+        at -= 1
+        stem, word = heard.stems[at], words[at].removesuffix(OWNS[0]).removesuffix(OWNS[1])
+        if stem in passed:
+            continue
+        if (
+            at in taken
+            or stem in skip
+            or number_of(stem) is not None
+            or not word.replace(".", "").replace("-", "").isalpha()
+        ):
+            break
+        names.append(capital(word))
+    return names[::-1]
+
+
+def _rated(heard: Hearing, things: Things) -> Iterator[Vote]:
+    """`mo gave the zin 4 out of 5`: a vote on five points, as the band that counts like it."""
+    stems, points = heard.stems, taught_words().points
+    for at, line in enumerate(stems[:-2]):
+        value = number_of(line) or 0
+        rest = stems[at + 1 : at + 4]
+        if value not in points or not (rest[:2] == ("/", "5") or rest == ("out", "of", "5")):
+            continue
+        about = [thing for where, (thing, _) in things.items() if where < at or where > at + 3]
+        gave = next((i for i in range(at) if stems[i] in taught_words().sets["gives"]), None)
+        names = guests_before(heard, gave or next((i for i in range(at) if stems[i] == ":"), 0))
+        if about:
+            yield from (replace(Vote(tuple(about[:1]), points[value]), guest=n) for n in names or [""])

@@ -1,0 +1,99 @@
+"""Texts to guests: two hits, one thing to try, an answer owed, and nothing of anybody's health or diet."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from assistant.evening.needs import _rows
+from assistant.language.fold import fold
+from assistant.language.guests import Asked
+from assistant.session import Session
+
+# A guest for every kind of need that the program knows, under an invented name that is no other word.
+NEEDS = {f"Zq{chr(97 + at // 26)}{chr(97 + at % 26)}": row["words"][0] for at, row in enumerate(_rows())}
+HEALTH = (
+    "pregnan", "allerg", "coeliac", "celiac", "diabet", "medic", "warfarin", "antibiotic", "recover", "sober",
+    "alcohol", "vegan", "vegetarian", "halal", "kosher", "intoleran", "breastfeed", "teetotal",
+    "doesn't drink", "non-drinker", "driving", "driver", "gluten", "lactose", "diet", "immune", "religio",
+)  # fmt: skip
+
+
+def letters(text: str) -> dict[str, str]:
+    """The texts by guest, each from its greeting to its close; what the host is told is left out."""
+    found = re.findall(r"^Dear (.+?), .*?^Until next time\.$", text, re.MULTILINE | re.DOTALL)
+    blocks = re.findall(r"^Dear .*?^Until next time\.$", text, re.MULTILINE | re.DOTALL)
+    return dict(zip(found, blocks, strict=True))
+
+
+def test_one_text_with_what_was_just_said(evening: Session) -> None:
+    answer = evening.ask("write jen's message, she liked the off-dry")
+    assert answer.intent == "plan"
+    assert "You liked the off-dry Riesling." in answer.text
+    assert "One to try next: " in answer.text
+    assert evening.taught.told() == ()  # a text is written, nothing is kept
+
+
+def test_two_hits_and_never_what_was_hated(evening: Session) -> None:
+    for said in ("jen gave the malbec 5 out of 5", "jen liked the off-dry", "jen liked the chardonnay"):
+        evening.ask(said)
+    evening.ask("jen hated the pinot noir")
+    (letter,) = letters(evening.ask("text for jen").text).values()
+    assert "You liked the Malbec and the oaked Chardonnay." in letter
+    assert "Pinot Noir" not in letter
+
+
+def test_what_to_try_is_new_near_and_goes_with_what_they_eat(evening: Session) -> None:
+    evening.ask("mo loved the malbec")  # Mo is a vegetarian: salami is no food of his
+    (letter,) = letters(evening.ask("message for mo").text).values()
+    found = re.search(r"to try next: (.+), close to the Malbec and (\w+) with (.+)\.", letter)
+    assert found
+    assert found[3] in ("garlic cheddar", "Brie", "almond", "plain cracker")
+    assert found[1] not in ("brut sparkling", "off-dry Riesling", "oaked Chardonnay", "Pinot Noir", "Malbec")
+
+
+def test_the_answer_owed_is_in_it(evening: Session) -> None:
+    evening.ask("jen loved 2")
+    evening.ask("park jen's question: does malbec go with salami")
+    letter = letters(evening.ask("write jen a text").text)["Jen"]
+    assert "You asked “does malbec go with salami?”" in letter
+
+
+@pytest.mark.parametrize("question", ["does mo like malbec", "any decaf wine"])
+def test_an_answer_that_would_tell_too_much_is_left_out(evening: Session, question: str) -> None:
+    evening.ask("jen loved 2")
+    evening.ask(f"park jen's question: {question}")
+    answer = evening.ask("write jen a text")
+    assert question not in answer.text
+    assert "answer that one in person" in answer.text
+
+
+def test_no_text_leaks_any_need_or_any_other_guest(evening: Session) -> None:
+    needs = tuple(Asked(name, need) for name, need in NEEDS.items())
+    evening.tonight = replace(evening.tonight, needs=needs, title="Zqaa's birthday")
+    for name in NEEDS:
+        evening.ask(f"{name} loved the riesling")
+        evening.ask(f"{name} loved the almonds")
+        evening.ask(f"park {name}'s question: is the brie safe with {NEEDS[name]}")
+    found = letters(evening.ask("follow-up for everyone").text)
+    assert set(found) == set(NEEDS)
+    for guest, letter in found.items():
+        plain = fold(letter)
+        assert not [word for word in HEALTH if word in plain], letter
+        assert not [name for name in NEEDS if name != guest and fold(name) in plain], letter
+        assert not [need for need in NEEDS.values() if len(need) > 4 and fold(need) in plain], letter
+
+
+def test_a_guest_who_takes_no_wine_is_written_to_about_food(evening: Session) -> None:
+    evening.ask("R. loved the riesling")  # pregnant, by the evening file
+    evening.ask("R. loved the brie")
+    letter = letters(evening.ask("write R. a message").text)["R."]
+    assert "You liked the Brie." in letter
+    assert "Riesling" not in letter
+
+
+def test_without_any_name_it_is_asked_for(bare: Session) -> None:
+    answer = bare.ask("follow-up for everyone")
+    assert not answer.understood

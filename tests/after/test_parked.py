@@ -1,0 +1,54 @@
+"""Questions put aside are listed and answered in turn, with what stood then."""
+
+from __future__ import annotations
+
+from assistant.session import Session
+
+
+def test_that_question_is_the_one_asked_last(evening: Session) -> None:
+    evening.ask("does malbec go with brie")
+    assert evening.ask("park that question").say == "Noted."
+    (kept,) = evening.taught.told()
+    assert (kept.kind, kept.value["question"]) == ("parked", "does malbec go with brie")
+    assert set(kept.about) == {"wine/malbec", "food/brie"}
+
+
+def test_a_question_with_its_guest(evening: Session) -> None:
+    evening.ask("park Mo's question: is the brie made from raw milk")
+    evening.ask("jen asked about the riesling with almonds - park it")
+    first, second = (one.value for one in evening.taught.told())
+    assert (first["guest"], first["question"]) == ("Mo", "is the brie made from raw milk")
+    assert (second["guest"], second["question"]) == ("Jen", "the riesling with almonds")
+
+
+def test_they_are_listed_and_answered_in_turn(evening: Session) -> None:
+    said = evening.ask("does malbec go with brie").say
+    evening.ask("park that question")
+    evening.ask("park this: does pinot noir go with salami")
+    listed = evening.ask("what did we park")
+    assert listed.say == "2 questions are parked, the first: does malbec go with brie?"
+    assert "does pinot noir go with salami" in listed.text
+    answer = evening.ask("answer the parked ones")
+    assert answer.say == f"Does malbec go with brie? {said}"
+    assert [record["intent"] for record in answer.also] == ["judge-pair", "judge-pair"]
+
+
+def test_a_follow_up_is_answered_with_what_stood_then(evening: Session) -> None:
+    evening.ask("what goes with brie")
+    then = evening.ask("what about a red?").say
+    evening.ask("park that question")
+    evening.ask("what goes with oysters")
+    answer = evening.ask("answer the parked ones")
+    assert answer.say == f"What about a red? {then}"
+    assert evening.ask("and a white?").picks  # what stood before stands still
+
+
+def test_answering_keeps_nothing_new(evening: Session) -> None:
+    evening.ask("jot down table two asked about decaf")
+    before = evening.taught.told()
+    evening.ask("answer the parked ones")
+    assert evening.taught.told() == before
+
+
+def test_nothing_is_parked(evening: Session) -> None:
+    assert evening.ask("what did we park").say.startswith("Nothing is parked")
