@@ -60,7 +60,7 @@ def _read(target: Path) -> Any:
             seal, body = file.readline(), file.read()
     except OSError:
         return None
-    if seal.rstrip(b"\n") != hashlib.sha256(body).hexdigest().encode():
+    if seal.rstrip(b"\n") != hashlib.sha256(body).hexdigest().encode() or not body.isascii():
         return None
     text = body.decode("ascii")
     del body  # two copies of it at once are what a start needs most memory for

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import hashlib
+import json
 import os
 import tomllib
 from concurrent.futures import ThreadPoolExecutor
@@ -49,3 +51,10 @@ def test_language_files_are_the_same_from_the_cache() -> None:
         plain = tomllib.loads(file.read_text("utf-8"))
         assert data.read_data(file, dict) == plain
         assert data.read_data(file, dict) == plain
+
+
+def test_a_sealed_file_of_another_encoding_is_built_anew(tmp_path: Path) -> None:
+    body = json.dumps("é", ensure_ascii=False).encode()
+    seal = hashlib.sha256(body).hexdigest().encode()
+    (tmp_path / "words-1.json").write_bytes(seal + b"\n" + body)
+    assert cached("words", "1", lambda: "new", tmp_path) == "new"
