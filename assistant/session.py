@@ -15,13 +15,15 @@ from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, enough, of_evening
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
-from assistant.language.cautioned import WITHOUT, Cautioned, after, heeded
+from assistant.language.cautioned import Cautioned, after, heeded
+from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
+from assistant.language.strength import of_that_strength
 from assistant.language.talk import follow
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
@@ -103,7 +105,7 @@ class Session:
 
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
-        frame = self.read(question)
+        frame = of_that_strength(self.read(question), self.knowledge)
         self.tonight = dated(counted(laid(frame, self.tonight), frame), frame)
         answer = self._answer(frame)
         self._cautioned = after(frame, self._cautioned)
@@ -121,7 +123,9 @@ class Session:
         frame = spoken_of(heard_anew(question, self.taught, self._talk), self.taught)
         if HELP in frame.text.cues and named_alone(frame.text.stems):
             return replace(NOTHING_SAID, intent=HELP, text=frame.text)
-        frame = heeded(frame, self._cautioned, self.parser.topics.by_id, self.knowledge.label(WITHOUT))
+        frame = heeded(
+            frame, self._cautioned, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL)
+        )
         if is_own(frame, self.taught):
             return self._pourable(frame)
         frame = self._pourable(self._followed(frame))
@@ -171,4 +175,4 @@ class Session:
         builder = BUILDERS.get(frame.intent)
         if builder is None:
             return small.outside(context)
-        return builder(context) if enough(frame) else small.unclear(context)
+        return builder(context) if enough(frame) else small.missing(context)

@@ -108,4 +108,4 @@ def test_what_stood_before_help_stands_on(conversation: Session) -> None:
 def test_why_with_nothing_to_explain_says_what_to_do(conversation: Session) -> None:
     answer = conversation.ask("why")
     assert not answer.understood
-    assert answer.say == conversation.wording("say", "nothing-before")
+    assert answer.say == conversation.wording("missing", "why")

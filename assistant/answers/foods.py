@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from assistant.answers.compose import compose
+from assistant.answers.compose import LIKED, compose
 from assistant.answers.context import Context
 from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
@@ -15,6 +15,8 @@ from assistant.answers.wording import listed
 from assistant.pairing import choose
 from assistant.pairing.engine import TABLE_KINDS, key_of
 from assistant.pairing.score import Score
+
+MOST_CLASSICS = 2
 
 
 def foods_for_wine(context: Context) -> Answer:
@@ -28,7 +30,7 @@ def foods_for_wine(context: Context) -> Answer:
         none = context.wording("line", "none-eaten")
         return compose(context, none, [none])
     ranked = context.engine.rank_foods(wine, foods)
-    chosen = _varied(context, ranked, context.top)
+    chosen = _varied(context, _classics_first(context, wine, ranked), context.top)
     worst = ranked[-1]
     label = context.knowledge.wines[wine].label
     names = [context.knowledge.label(food) for food, _ in chosen]
@@ -54,6 +56,16 @@ def _standing(kinds: Sequence[str], context: Context) -> list[str]:
     """The foods of these kinds that the engine can taste."""
     found = (f for kind in kinds for f in context.knowledge.members(kind))
     return [food for food in dict.fromkeys(found) if key_of(food) in context.engine.larder]
+
+
+def _classics_first(context: Context, wine: str, ranked: list[tuple[str, Score]]) -> list[tuple[str, Score]]:
+    """For a short list: up to two foods that custom pours the wine with come first, where the rules agree."""
+    if context.top > choose.VARIED_UP_TO:
+        return ranked
+    custom = context.knowledge.wines[wine].classics
+    classics = [(food, score) for food, score in ranked if food in custom and score.verdict in LIKED]
+    first = classics[:MOST_CLASSICS]
+    return [*first, *(row for row in ranked if row not in first)]
 
 
 def _varied(context: Context, ranked: list[tuple[str, Score]], count: int) -> list[tuple[str, Score]]:

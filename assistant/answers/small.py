@@ -11,7 +11,7 @@ from assistant.answers.wording import listed
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 
-EXPLAINS = ("why", "why-not")
+OF_PAIRS = ("judge-pair", "why", "why-not", "what-if")
 
 
 def define(context: Context) -> Answer:
@@ -41,9 +41,8 @@ def _puzzled(context: Context) -> str:
     if text.left_out:
         return context.wording("say", "unknown", words=listed([f"“{w}”" for w in text.left_out[:5]]))
     if text.readings:
-        return context.wording("say", "unclear-read", names=listed([r.label for r in text.readings[:5]]))
-    if context.frame.intent in EXPLAINS:
-        return context.wording("say", "nothing-before")
+        labels = list(dict.fromkeys(reading.label for reading in text.readings))
+        return context.wording("say", "unclear-read", names=listed(labels[:5]))
     return context.wording("say", "unclear")
 
 
@@ -60,6 +59,19 @@ def unclear(context: Context, name: str = "text") -> Answer:
     notes = [context.wording("line", note, limit=MAX_CHARACTERS) for note in context.frame.text.notes]
     text = "\n".join([*lines, *notes])
     return replace(compose(context, say, lines), text=text, clarify=clarify, understood=False)
+
+
+def missing(context: Context) -> Answer:
+    """Asks for what the question needs and does not name; words that were not known come first."""
+    frame = context.frame
+    if frame.text.left_out or frame.intent not in context.wording.names("missing"):
+        return unclear(context)
+    named = [context.knowledge.label(wine) for wine in frame.wines]
+    named = named or ([context.dish_name()] if frame.dishes else [])
+    half = "food-missing" if frame.wines else "wine-missing" if named else None
+    template = half if half and frame.intent in OF_PAIRS else frame.intent
+    ask = context.wording("missing", template, named=listed(named))
+    return replace(compose(context, ask, [ask]), clarify=ask, understood=False)
 
 
 def set_table(context: Context) -> Answer:

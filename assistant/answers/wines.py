@@ -26,7 +26,7 @@ def wines_for_food(context: Context) -> Answer:
     ranked = [m for m in ranked if m.wine not in context.frame.named_before]
     if not ranked:
         return _empty(context)
-    chosen = choose.picks(ranked, context.top, context.knowledge)
+    chosen = choose.picks(ranked, context.top, context.knowledge, _foods(context))
     sweetness = {wine: glass.points["sweetness"] for wine, glass in context.engine.glasses.items()}
     bad = choose.avoided(ranked, AVOID, context.knowledge, sweetness)
     other = choose.other_colour(ranked, chosen[:3], context.knowledge)
@@ -129,6 +129,11 @@ def _shop_lines(context: Context, first: Match) -> list[str]:
     return [context.wording("line", "in-the-shop", **fields)]
 
 
+def _foods(context: Context) -> frozenset[str]:
+    """What is eaten, each dish by its main part."""
+    return frozenset(dish.main.food for dish in context.frame.dishes)
+
+
 def _limit_lines(context: Context, first: Match) -> list[str]:
     """What the limit costs in a few words, and what on the plate makes up for it where it costs a verdict."""
     if not context.frame.preferences:
@@ -141,7 +146,8 @@ def _limit_lines(context: Context, first: Match) -> list[str]:
     best = context.engine.rank(context.table(), wines)[0]
     labels = listed([p.label for p in context.frame.preferences])
     lines = [context.wording("line", "limits", limits=labels)]
-    if best.score - first.score > 2 * context.knowledge.constants["noise"]:
+    pours = context.knowledge.wines[first.wine].type == "Wine"  # who drinks no alcohol gives up nothing
+    if pours and best.score - first.score > 2 * context.knowledge.constants["noise"]:
         cost = "limit-cost" if best.verdict == first.verdict else "limit-costs-verdict"
         fields = {"wine": label(context, best), "now": first.verdict, "then": best.verdict}
         lines.append(context.wording("line", cost, **fields))

@@ -22,6 +22,11 @@ class Wording:
         with telling(self._file):
             return str(self._sections[section][template]).format(**fields)
 
+    def names(self, section: str) -> frozenset[str]:
+        """The names of a section's templates. Raises KnowledgeError where the file lacks it."""
+        with telling(self._file):
+            return frozenset(self._sections[section])
+
     def spoken(self, *templates: str, **fields: object) -> str:
         """The first of several `say` templates that fits into a breath, else the last."""
         sentences = [self("say", template, **fields) for template in templates]

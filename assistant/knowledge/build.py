@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from assistant.knowledge.concepts import (
@@ -114,7 +115,14 @@ def wine(digest: Digest, subject: str) -> Wine:
         glass=first(entry, "glassType"),
         availability=first(entry, "availability", 2.0),
         reads_sharper=first(entry, "readsSharper", 0.0),
+        classics=_classics(digest, (subject, *kinds)),
     )
+
+
+def _classics(digest: Digest, subjects: Iterable[str]) -> frozenset[str]:
+    """The foods poured with a style by custom: its own, else those of the nearest kind that has any."""
+    found = (digest[subject]["classicWith"] for subject in subjects if "classicWith" in digest[subject])
+    return frozenset(next(found, ()))
 
 
 def method(digest: Digest, subject: str) -> Method:

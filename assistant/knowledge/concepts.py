@@ -79,6 +79,7 @@ class Wine(Concept):
     glass: str | None
     availability: float
     reads_sharper: float
+    classics: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Preference
 from assistant.language.small_words import small_words
@@ -12,7 +13,6 @@ from assistant.language.standing import short
 from assistant.language.topics import Topic
 
 SAFETY, CHOOSES = "safety", "wines-for-food"
-WITHOUT = "kind/drink"
 OPEN = (
     "wines-for-food",
     "unclear",
@@ -42,6 +42,8 @@ def after(frame: Frame, before: Cautioned | None) -> Cautioned | None:
 
 def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], without: str) -> Frame:
     """The frame with what the caution before asks for; `without` labels drinks without alcohol."""
+    if before is not None and frame.intent == SAFETY:
+        return _of_them_too(frame, before, topics)
     if before is None or frame.intent not in OPEN:
         return frame
     if before.just_now and frame.dishes and not frame.wines and _fragment(frame):
@@ -50,8 +52,16 @@ def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], 
         return frame
     if frame.wines:
         return replace(frame, intent=SAFETY, topics=before.frame.topics)
-    limit = Preference(without, "kind", wanted=WITHOUT)
+    limit = Preference(without, "kind", wanted=WITHOUT_ALCOHOL)
     return replace(frame, intent=CHOOSES, preferences=(limit,))
+
+
+def _of_them_too(frame: Frame, before: Cautioned, topics: Mapping[str, Topic]) -> Frame:
+    """`can I eat the Brie` right after `I'm pregnant` is asked of somebody who is pregnant."""
+    who = tuple(name for name in before.frame.topics if topics[name].no_alcohol)
+    if not (before.just_now and who and frame.dishes) or set(who) & set(frame.topics):
+        return frame
+    return replace(frame, topics=(*who, *frame.topics))
 
 
 def _fragment(frame: Frame) -> bool:

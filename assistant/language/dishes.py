@@ -16,8 +16,11 @@ from assistant.pairing.engine import HUNDRED_GRAMS
 from assistant.pairing.plate import recipe
 
 NEXT_TO, WITH, BESIDE, OVER, WITHOUT = "next to", "with", "beside", "over", "without"
+INSTEAD = "instead"
 ACCOMPANIMENT = "kind/accompaniment"
 TOPPING = "role/topping"
+# What is named with one of these is on it, not beside it.
+CARRIES = frozenset(("kind/pizza-kind", "kind/sandwich-kind"))
 DEFAULT_SHARE = 20.0
 
 
@@ -85,6 +88,8 @@ class DishReader:
             return WITHOUT if WITHOUT in meanings and meanings[-1] == WITHOUT else BESIDE
         if not between or all(word in ("-", "'") for word in between):
             return NEXT_TO
+        if INSTEAD in meanings and last.type != "Kind":
+            return WITHOUT  # `prawns instead of the chicken`
         if meanings[-2:] == [WITHOUT, WITH]:
             return WITH  # `carbonara but with cream`
         return next((meaning for meaning in (WITHOUT, WITH, OVER) if meaning in meanings), BESIDE)
@@ -111,6 +116,9 @@ class DishReader:
             self._becomes_head(food, reading.text, current, waiting)
         elif link == WITH and food.role not in (None, SIDE) and not waiting.methods:
             current.parts.append(self._part(food))
+        elif link == WITH and self._tops(food, current):
+            current.parts.append(self._part(food, tuple(waiting.methods)))
+            waiting.methods = []
         else:
             self._start(food, drafts, waiting)
 
@@ -147,10 +155,16 @@ class DishReader:
         head = DishPart(food.id, BASE, HUNDRED_GRAMS, methods or former.methods)
         current.parts = [head, replace(part, methods=()), *others]
 
-    def _part(self, food: Food) -> DishPart:
+    def _tops(self, food: Food, current: _Draft) -> bool:
+        """Whether a single food named with a pizza or sandwich is on it (`pizza with anchovies`)."""
+        base = current.base
+        kinds = self._knowledge.food(base.food).kinds if base else ()
+        return bool(CARRIES.intersection(kinds)) and food.role is None and not food.parts
+
+    def _part(self, food: Food, methods: tuple[str, ...] = ()) -> DishPart:
         role = food.role if food.role not in (None, SIDE) else TOPPING
         share = food.share or DEFAULT_SHARE
-        return DishPart(food.id, role or TOPPING, _mass(share))
+        return DishPart(food.id, role or TOPPING, _mass(share), methods)
 
     def _finished(self, drafts: list[_Draft], waiting: _Draft) -> list[Dish]:
         if waiting.methods and drafts:

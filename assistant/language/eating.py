@@ -12,6 +12,8 @@ from assistant.language.cues import Lines
 from assistant.language.data import read_data
 from assistant.language.frame import Reading, Text
 
+WITHOUT_ALCOHOL = "kind/drink"
+
 
 @dataclass(frozen=True, slots=True)
 class Eating:
@@ -21,12 +23,13 @@ class Eating:
     never: Lines
     free: Lines
     off: Lines
+    abstains: Lines
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Eating:
         """The lines read from the file's tables. Raises KeyError for a table that is missing."""
         diets = {diet: Lines(lines) for diet, lines in tables["diets"].items()}
-        return cls(diets, *(Lines(tables[name]["lines"]) for name in ("never", "free", "off")))
+        return cls(diets, *(Lines(tables[name]["lines"]) for name in ("never", "free", "off", "abstains")))
 
 
 @lru_cache(maxsize=1)
@@ -42,9 +45,15 @@ def diets_in(stems: Sequence[str]) -> dict[str, frozenset[int]]:
     return {diet: places for diet, places in found.items() if places}
 
 
+def abstains(stems: Sequence[str]) -> frozenset[int]:
+    """The positions of the words by which somebody drinks no alcohol; none where nobody says so."""
+    return frozenset(i for places in eating_words().abstains.find(stems) for i in places)
+
+
 def unkept(text: Text) -> tuple[str, ...]:
-    """What is left out of a text whose diets are kept to."""
-    kept = {text.words[i] for places in diets_in(text.stems).values() for i in places}
+    """What is left out of a text whose diets are kept to, and who of its people drink alcohol."""
+    places = (*diets_in(text.stems).values(), abstains(text.stems))
+    kept = {text.words[i] for place in places for i in place}
     return tuple(word for word in text.left_out if word not in kept)
 
 

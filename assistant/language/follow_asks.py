@@ -13,7 +13,7 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.preferences import wishes
 from assistant.language.refer import refers
-from assistant.language.standing import Talk, anew, dishes_of, joined, wines_of
+from assistant.language.standing import FOR_ALL, Talk, anew, dishes_of, joined, wines_of
 
 DEEPEST = 3
 PLANS = ("safety", "note", "teach", "plan", "set-table", "foods-for-wine")
@@ -69,8 +69,10 @@ def _foods(frame: Frame) -> set[str]:
 
 def why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`why?` explains the first pick, and again deeper."""
-    if frame.intent != "why":
+    asked_so = frame.intent == "unclear" and not (frame.wines or frame.dishes) and says(frame, "because")
+    if frame.intent != "why" and not asked_so:
         return None
+    frame = replace(frame, intent="why")
     deeper = talk.frame.depth + 1 if talk.frame.intent in ("why", "why-not") else frame.depth
     wines = frame.wines or (talk.frame.wines if talk.frame.wines else wines_of(talk.picks[:1]))
     dishes = frame.dishes or talk.frame.dishes or dishes_of(talk.picks[:1])
@@ -89,7 +91,7 @@ def why_not(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 def more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`anything else?` goes on down the same list."""
     more = frame.another or (not frame.preferences and follow_words().more.intersection(frame.text.stems))
-    if not more or frame.dishes or frame.wines:
+    if not more or frame.dishes or frame.wines or frame.intent in ("help", "plan"):
         return None
     limits = joined(talk.frame.preferences, frame.preferences)
     before = (*talk.frame.named_before, *talk.picks)
@@ -120,13 +122,27 @@ def same(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     told = tuple(w for w, s in zip(frame.text.words, frame.text.stems, strict=True) if s in asked)
     text = replace(frame.text, left_out=tuple(dict.fromkeys((*frame.text.left_out, *told))))
-    return replace(talk.frame, text=text, preferences=joined(talk.frame.preferences, frame.preferences))
+    limits = joined(talk.frame.preferences, frame.preferences)
+    kept = talk.asked in FOR_ALL or not (asked or talk.asked in ("what-if", "why", "why-not"))
+    intent, wines = (talk.frame.intent, talk.frame.wines) if kept else ("wines-for-food", ())
+    return replace(talk.frame, text=text, intent=intent, wines=wines, preferences=limits)
+
+
+def still(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`same wine still?`: the wine that stands, judged with the dish as it is now."""
+    wines = talk.frame.wines[-1:] or wines_of(talk.picks[:1])
+    named = frame.wines or frame.dishes or frame.preferences or frame.text.left_out
+    if named or not (wines and talk.frame.dishes and says(frame, "still")):
+        return None
+    return replace(frame, intent="judge-pair", wines=wines, dishes=talk.frame.dishes)
 
 
 def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`what cheese would that go with`: other foods for the wine that stands."""
     kinds = all(d.main.food.startswith("kind/") for d in frame.dishes)
-    if talk.frame.intent != "foods-for-wine" or frame.wines or not kinds:
+    asked = says(frame, "foods-asked")
+    stands = talk.frame.intent == "foods-for-wine" or (asked and talk.frame.wines)
+    if not (stands and kinds) or frame.wines or (frame.dishes and "judge" in frame.text.cues and not asked):
         return None
     if frame.intent not in ("wines-for-food", "foods-for-wine", "unclear") or frame.preferences:
         return None

@@ -9,6 +9,7 @@ from assistant.language import dish_edits as edit
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Preference, Reading
+from assistant.language.recipes import ALIKE
 from assistant.language.refer import refers
 from assistant.language.sorting import words_beside
 from assistant.language.standing import (
@@ -80,7 +81,7 @@ def on(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     at = edit.one_of(old, frame, knowledge) if one and len(old) > 1 else None
     if at is not None:
         return replace(anew(frame, talk), dishes=(old[at],))
-    if not (one or edit.adds(frame.text)) or _another(frame, knowledge):
+    if not (one or edit.adds(frame.text)) or _another(frame, knowledge) or _alike(frame, old, knowledge):
         return None
     parts = [p for d in frame.dishes for p in d.parts]
     return replace(anew(frame, talk), dishes=edit.with_parts(old, parts, knowledge))
@@ -102,6 +103,12 @@ def _another(frame: Frame, knowledge: Knowledge) -> bool:
     also = bool(words.another_before.intersection(frame.text.stems[:1]))
     on = words.adds_after.intersection(frame.text.stems) or refers(frame.text)
     return also and not on and all(knowledge.food(d.main.food).role is None for d in frame.dishes)
+
+
+def _alike(frame: Frame, old: tuple[Dish, ...], knowledge: Knowledge) -> bool:
+    """`with Cheddar?` after Stilton asks of the other cheese; nothing else is said."""
+    both = [set(knowledge.food(dish.main.food).kinds) for dish in (old[-1], frame.dishes[0])]
+    return words_beside(frame.text) <= 1 and bool(both[0] & both[1] & ALIKE)
 
 
 def limit(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -161,6 +168,8 @@ def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     )
     if frame.dishes and judged and not frame.wines and talk.frame.wines:
         return replace(frame, intent="judge-pair", wines=talk.frame.wines)  # `does it go with the brie?`
+    if frame.dishes and not frame.wines and _of_both(frame, talk):
+        return replace(frame, intent="compare", wines=talk.frame.wines)
     if not frame.dishes or frame.wines or frame.intent not in ("wines-for-food", "unclear"):
         return None
     if not (frame.follows or (short(frame) and len(frame.dishes) == 1)):
@@ -169,6 +178,12 @@ def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         intent = "compare" if talk.asked == "compare" else "judge-pair"
         return replace(frame, intent=intent, wines=talk.frame.wines)
     return replace(frame, preferences=joined(talk.frame.preferences, frame.preferences))
+
+
+def _of_both(frame: Frame, talk: Talk) -> bool:
+    """`do blinis go with either`: another food with the wines that were compared."""
+    several = follow_words().several.intersection(frame.text.stems)
+    return bool(several) and talk.asked == "compare" and len(talk.frame.wines) > 1 and frame.intent in PLAIN
 
 
 def swap_wine(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

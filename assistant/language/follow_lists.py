@@ -15,6 +15,7 @@ from assistant.pairing.dish import Dish
 TOGETHER = ("one-bottle", "wines-for-food", "unclear", "compare", "choose-wines")
 MOST_TOGETHER = 6
 ASKED_OF_FOOD = ("wines-for-food", "judge-pair", "describe", "why", "why-not", "compare")
+SPOKEN = (*JUDGING, "what-if", "foods-for-wine")
 OPEN = ("unclear", "substitute", "define", "help", "service")
 
 
@@ -34,6 +35,8 @@ def otherwise(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`what would be better then`: another wine for the dish that stands than those spoken of."""
     if frame.intent not in OPEN or frame.wines or frame.dishes or not talk.frame.dishes:
         return None
+    if frame.intent == "help" and "help" in frame.text.cues:
+        return None  # `what else can you do`
     if frame.text.left_out or not says(frame, "otherwise"):
         return None
     limits = joined(talk.frame.preferences, frame.preferences)
@@ -53,6 +56,14 @@ def between(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if len(wines) < 2:
         return None
     return replace(frame, intent="compare", wines=wines, dishes=frame.dishes or talk.frame.dishes)
+
+
+def in_order(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`put the Riesling first then?`, `and where comes the Cava`: all wines of the order that stands."""
+    if not (frame.intent == talk.frame.intent == "pour-order") or frame.dishes or not frame.wines:
+        return None
+    wines = tuple(dict.fromkeys((*talk.frame.wines, *frame.wines)))
+    return replace(frame, wines=wines) if len(talk.frame.wines) > 1 else None
 
 
 def described(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -96,10 +107,16 @@ def spoken_of(talk: Talk) -> tuple[str, ...]:
     """The wines that were judged one after another with what stands, the first one first."""
     found: list[str] = []
     now: Talk | None = talk
-    while now is not None and now.asked in JUDGING and now.frame.dishes == talk.frame.dishes:
+    while now is not None and now.asked in SPOKEN and _of_same(now, talk):
         found = [*now.frame.wines, *found]
         now = now.before
     return tuple(dict.fromkeys(found))
+
+
+def _of_same(earlier: Talk, talk: Talk) -> bool:
+    """Whether an earlier turn was about the same dishes, whatever came onto them since."""
+    mains = [[dish.main.food for dish in turn.frame.dishes] for turn in (earlier, talk)]
+    return mains[0] == mains[1]
 
 
 def solved(frame: Frame, puzzle: Frame | None) -> Frame:

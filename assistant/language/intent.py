@@ -89,6 +89,8 @@ def choose(text: Text, signature: Signature, deciding: Deciding, evidence: Evide
         intent = _unless_doubtful(sums, deciding.safety_doubt)
     if SAFETY in signature.cues and sums.get(intent, 0.0) - sums.get(SAFETY, 0.0) <= deciding.safety_lead:
         intent = SAFETY
+    if intent == UNCLEAR and (signature.wines or signature.foods) and not text.left_out:
+        intent = row if row in deciding.by_table else intent  # all is known that is named: something is asked
     speaks = signature.standing and (row == UNCLEAR or intent == JUDGE)  # `does it go with the brie?`
     if signature.short and not speaks and {intent, row} <= deciding.by_table:
         return Choice(row)

@@ -13,7 +13,15 @@ from assistant.language.counting import bottles
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
-from assistant.language.eating import diets_in, eating_words, left_off, not_eaten, unkept
+from assistant.language.eating import (
+    WITHOUT_ALCOHOL,
+    abstains,
+    diets_in,
+    eating_words,
+    left_off,
+    not_eaten,
+    unkept,
+)
 from assistant.language.entries import Entries
 from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, stem
@@ -65,11 +73,12 @@ class Parser:
         self._dishes = DishReader(knowledge, roles)
         filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
         plain = read_words(folder / "plain-english.txt")
+        more = read_words(folder / "more-english.txt")
         heard = read_data(folder / "heard-as.toml", Heard.of)
         heard = heard.and_slips(read_phrases(folder / "heard-names.tsv"))
         self.topics = Topics(folder / "safety.toml")
         self.entries = Entries(folder)
-        self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, filler, heard, plain)
+        self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, filler, heard, plain, more)
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""
@@ -142,7 +151,7 @@ class Parser:
             text=text,
             dishes=tuple(dishes),
             wines=tuple(dict.fromkeys(wines)),
-            preferences=tuple(preferences),
+            preferences=(*preferences, *self._sober(choice.intent, text, preferences)),
             terms=tuple(r.id for r in found.terms),
             topics=text.topics or (self.topics.otherwise if choice.intent == SAFETY else ()),
             numbers=_numbers(text),
@@ -153,6 +162,13 @@ class Parser:
             diets=tuple(diets),
         )
         return self.entries.told(frame)
+
+    def _sober(self, intent: str, text: Text, limits: list[Preference]) -> tuple[Preference, ...]:
+        """`I don't drink, what goes with the gouda` asks for a drink without alcohol."""
+        told = any(limit.wanted == WITHOUT_ALCOHOL for limit in limits)
+        if told or intent != LIMITED or not abstains(text.stems):
+            return ()
+        return (Preference(self._knowledge.label(WITHOUT_ALCOHOL), "kind", wanted=WITHOUT_ALCOHOL),)
 
 
 def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preference]]:

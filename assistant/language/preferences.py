@@ -125,7 +125,7 @@ def negated(text: Text, at: int) -> bool:
         return True
     for i in range(at - 1, max(-1, at - 1 - _REACH), -1):
         if text.stems[i] in words["ends"]:
-            return False
+            return i > 0 and " ".join(text.stems[i - 1 : i + 1]) in words["turns-over"]
         if text.stems[i] in words["turns"]:
             return True
     return False

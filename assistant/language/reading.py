@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import unicodedata
 from dataclasses import replace
 
 from spacy.tokens import Doc, Span
@@ -13,12 +12,12 @@ from assistant.language.entries import Entries
 from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
+from assistant.language.idle import Idle
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
 from assistant.language.small_words import small_words
-from assistant.language.spelling import is_english
 from assistant.language.topics import Topics
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.words import tokens
@@ -27,6 +26,8 @@ GROUP = "readings"
 SAFETY = "safety"
 NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
 MOST_TAKEN_APART = 40
+# What asks for the meaning of a word; then a common word may be one that the glossary lacks (`racy`).
+MEANING = ("define", "means")
 NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
@@ -42,9 +43,10 @@ class Reader:
         filler: frozenset[str],
         heard: Heard,
         plain: frozenset[str] = frozenset(),
+        more: frozenset[str] = frozenset(),
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
-        self._filler = filler | plain
+        self._idle = Idle(filler | plain, more, frozenset(lexicon.words))
         self._plain, self._eaten = plain, heard.eaten
         self._slips = Phrases(heard.slips)
         little = cues.words | topics.words | entries.words | filler
@@ -172,23 +174,12 @@ class Reader:
         """The words that did no work; a mended one among them may have been a name that is not known."""
         used = {i for r in readings for i in range(r.start, r.end)} | elsewhere
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
+        asks = any(cue.name in MEANING for cue in cues)
         return [
             token.text
             for i, token in enumerate(doc)
-            if i not in used and (self._matters(token.norm_, token.is_stop) or i in mended)
+            if i not in used and (i in mended or self._idle.matters(token, asks))
         ]
-
-    def _is_idle(self, word: str) -> bool:
-        """Whether an English word tells how or how much (`lightly`), and is no part of any name."""
-        ends = word.endswith(tuple(small_words()["idle-endings"])) and word not in self._lexicon.words
-        return ends and is_english(word)
-
-    def _matters(self, word: str, stop: bool) -> bool:
-        if stop or word in self._filler:
-            return False
-        if any(c.isdigit() for c in word) or self._is_idle(word):
-            return False
-        return any(c.isalnum() or (unicodedata.category(c).startswith("S") and not c.isascii()) for c in word)
 
 
 def _lies_in(reading: Reading, elsewhere: frozenset[int]) -> bool:

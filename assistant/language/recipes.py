@@ -42,6 +42,8 @@ def _named_for(food: Food, named: set[str], instead: str, knowledge: Knowledge) 
 def without(parts: Sequence[DishPart], food: str, knowledge: Knowledge) -> list[DishPart]:
     """The parts without this food, the recipe of the base opened where it stands in there."""
     left = [p for p in parts if not _is(p.food, food, knowledge) or p.role == BASE]
+    if len(left) < len(parts):
+        return left
     base = next((p for p in left if p.role == BASE), None)
     inner = recipe(knowledge.food(base.food)).parts if base else ()
     for alike in (_is, _is_kin):

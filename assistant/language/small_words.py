@@ -12,7 +12,9 @@ from assistant.language.fold import key
 LISTS = (
     "turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
     "at-most", "at-least", "manner", "linking", "told", "money", "smelling", "asks-also",
-    "idle-endings", "tastes", "articles", "first-person", "any-wine",
+    "idle-endings", "tastes", "articles", "first-person", "any-wine", "turns-over", "behind-wish",
+    "short-tails",
+    "eating",
 )  # fmt: skip
 
 

@@ -76,7 +76,7 @@ class Sorting:
         elif kind in EDIBLE:
             self.foods.append(reading)
             self.edible.append(reading)
-        elif kind == "method":
+        elif kind == "method" and not self._of_wine(reading, follower):
             self.edible.append(reading)
         elif kind == "region":
             kind = self._region(reading, follower, has_food)
@@ -138,6 +138,16 @@ class Sorting:
         self.preferences.append(Preference(label, "smell", wanted=family, banned=banned))
         return "preference"
 
+    def _of_wine(self, reading: Reading, follower: Reading | None) -> bool:
+        """`I chilled the Shiraz`: what is done is done to a wine that follows at once."""
+        if follower is None or follower.kind != "wine":
+            return False
+        return set(self._text.stems[reading.end : follower.start]) <= small_words()["articles"]
+
+    def _of_eating(self) -> bool:
+        """Whether something to eat is asked for (`something Thai to cook`)."""
+        return bool(small_words()["eating"].intersection(self._text.stems))
+
     def _of_food(self, reading: Reading) -> bool:
         """Whether a food follows at once: `white sausage`, `pink sauce`."""
         return any(r.start == reading.end and r.kind in EDIBLE for r in self._text.readings)
@@ -161,7 +171,7 @@ class Sorting:
         adjective = reading.text.lower() != self._knowledge.label(reading.id).lower()
         asks = "wines-for-food" in self._text.cues or is_bare(self._text)
         wanted = adjective and before[-1:] and before[-1] in small_words()["any-wine"]
-        if wanted and (not after or after in small_words()["ends"]):
+        if wanted and (not after or after in small_words()["behind-wish"]) and not self._of_eating():
             return self._home_limit(reading)  # `something Italian, for burrata`
         early = self._standing and reading.start < EARLY
         if not has_food and (early or (is_bare(self._text) and (self._standing or self._limited()))):

@@ -15,16 +15,19 @@ _BAD = ("poor", "clash")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 
 
-def picks(ranked: Sequence[Match], count: int, knowledge: Knowledge) -> list[Match]:
-    """The first `count` of a ranking, best first.
+def picks(
+    ranked: Sequence[Match], count: int, knowledge: Knowledge, foods: frozenset[str] = frozenset()
+) -> list[Match]:
+    """The first `count` of a ranking, best first; `foods` are what it was made for.
 
     A short list holds at most two of a kind, and names a wine that is hard to find only where
-    it is clearly better than one that is sold everywhere.
+    it is clearly better than one that is sold everywhere; of wines that do about as well,
+    one that custom pours with the food goes before another.
     """
     if count > VARIED_UP_TO:
         return list(ranked[:count])
     chosen: list[Match] = []
-    handy = sorted(ranked, key=lambda m: (-_handy(m, knowledge), m.wine))
+    handy = sorted(ranked, key=lambda m: (-_handy(m, knowledge) - _custom(m, foods, knowledge), m.wine))
     for match in handy:
         if len(chosen) < count and _adds(match, chosen, knowledge):
             chosen.append(match)
@@ -36,6 +39,11 @@ def _handy(match: Match, knowledge: Knowledge) -> float:
     """The score less the trouble of finding the wine."""
     missing = COMMONEST - knowledge.wines[match.wine].availability
     return match.score - missing * knowledge.constants["harder-to-find"]
+
+
+def _custom(match: Match, foods: frozenset[str], knowledge: Knowledge) -> float:
+    """What is allowed a wine that custom pours with one of the foods."""
+    return knowledge.constants["custom"] if knowledge.wines[match.wine].classics & foods else 0.0
 
 
 def _adds(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> bool:
