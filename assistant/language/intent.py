@@ -56,7 +56,6 @@ class Deciding:
     safety_lead: float
     safety_doubt: float
     unclear_doubt: float
-    unclear_doubt: float
     by_table: frozenset[str]
 
 
@@ -98,9 +97,6 @@ def choose(text: Text, signature: Signature, deciding: Deciding, evidence: Evide
         intent = row
     if SAFETY in signature.cues and sums.get(intent, 0.0) - sums.get(SAFETY, 0.0) <= deciding.safety_lead:
         intent = SAFETY
-    named = bool(signature.wines or signature.foods) and not text.left_out
-    if intent == UNCLEAR and named and sums[UNCLEAR] - sums.get(row, 0.0) <= deciding.unclear_doubt:
-        intent = row if row in deciding.by_table else intent  # all is known that is named: something is asked
     speaks = signature.standing and (row == UNCLEAR or intent == JUDGE)  # `does it go with the brie?`
     if signature.short and not speaks and {intent, row} <= deciding.by_table:
         return Choice(row)
