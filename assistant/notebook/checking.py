@@ -1,7 +1,7 @@
 """Looks a notebook through as `goeswith check` does: its seal, its statements, and what they point at.
 
 A notebook does not go through pySHACL with the rest: the shapes are held against each statement as it is
-read, which takes a tenth of the time. What shapes and checks find by looking around is looked for here.
+read, which takes a third of the time. What shapes and checks find by looking around is looked for here.
 """
 
 from __future__ import annotations
