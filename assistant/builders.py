@@ -64,8 +64,8 @@ BUILDERS: dict[str, Builder] = {
 }
 
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
-PARTS = ("handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
-ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo")
+PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
+ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
 
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
@@ -75,27 +75,39 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     rehearses = by_talk(frame)
     if rehearses:
         return rehearses
-    if frame.intent == "plan":
-        from assistant.evening.by_talk import plan_by_talk
-
-        return plan_by_talk
     asked = all_asked(frame.text.typed)
     if asked and (frame.topics or frame.diets or frame.barred):
         from assistant.evening.needs_by_talk import needs_by_talk
 
         return needs_by_talk(asked)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
-    part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
-    if part and not named and frame.intent in ASKS_FOR_PARTS:
-        from assistant.evening.by_talk import section_by_talk
+    part = None if named or says(frame, "plan-it") else _part(frame)
+    if part is not None:
+        return part
+    if frame.intent == "plan":
+        from assistant.evening.by_talk import plan_by_talk
 
-        return section_by_talk(part)
+        return plan_by_talk
     saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
     if named or not (saves or opens(frame, "load")):
         return None
     from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
 
     return save_by_talk if saves else load_by_talk
+
+
+def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
+    """What answers where one part of the plan is asked for."""
+    part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
+    if part is None or frame.intent not in ASKS_FOR_PARTS:
+        return None
+    if part == "late":
+        from assistant.evening.late import late_by_talk
+
+        return late_by_talk
+    from assistant.evening.by_talk import section_by_talk
+
+    return section_by_talk(part)
 
 
 def enough(frame: Frame) -> bool:

@@ -49,11 +49,38 @@ def _section(name: str, context: Context, session: Session) -> Answer:
     priced = name != "cost" or bool(record["cost"]["total"])
     found = _blocks(text(evening, record), [name]) if priced else []
     say = found[0] if found else context.wording("plan", "no-part")
-    return replace(compose(context, say.split("\n")[0], [say]), dish=None, intent="plan")
+    heading, *rows = say.split("\n")
+    spoken = rows[0].strip() if len(rows) == 1 else heading
+    return replace(compose(context.all_used(), spoken, [say]), dish=None, intent="plan")
 
 
 def evening_of(context: Context) -> Evening:
-    """The table as an evening without prices; nobody counted where no guests were named."""
+    """The table as an evening; nobody counted where no guests were named.
+
+    What an evening file says of money, pour, wines and foods stands, where they are still on it.
+    """
+    table, file = _of_table(context), context.tonight.evening
+    if file is None:
+        return table
+    wines = {line.wine: line for line in file.wines}
+    return replace(
+        table,
+        title=file.title,
+        zone=file.zone,
+        meal=file.meal,
+        pour_ml=file.pour_ml,
+        budget=file.budget,
+        currency=file.currency or table.currency,
+        room_celsius=file.room_celsius,
+        wines=tuple(wines.get(line.wine, line) for line in table.wines),
+        foods=tuple(
+            next((of for of in file.foods if of.dishes == line.dishes), line) for line in table.foods
+        ),
+    )
+
+
+def _of_table(context: Context) -> Evening:
+    """What was said, without what only a file says."""
     tonight = context.tonight
     return Evening(
         title="",

@@ -7,6 +7,7 @@ from dataclasses import replace
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.clean import clean
+from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
 from assistant.language.standing import Talk
@@ -23,7 +24,7 @@ from assistant.taught.telling import Hearing
 from assistant.taught.voice import in_order, with_voices
 from assistant.taught.words import taught_words
 
-TEACH, NOTE, UNDO = "teach", "note", "undo"
+TEACH, NOTE, UNDO, TABLE = "teach", "note", "undo", "set-table"
 OWN = (TEACH, NOTE)
 ASKING = (
     "help",
@@ -54,6 +55,8 @@ def heard_anew(typed: str, keeper: Keeper, talk: Talk | None) -> Frame:
 
 def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
     """The frame as one that teaches, takes back or asks for what was taught, where it does."""
+    if frame.intent == NOTE and opens(frame, "save"):  # an evening is saved, nothing is noted
+        return replace(frame, intent=TABLE)
     if not keeper.keeps:
         return frame
     if _line(frame) and frame.intent in ASKING:

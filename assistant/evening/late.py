@@ -1,0 +1,85 @@
+"""Behind time: a little less for every wine, or as few wines as need be left out, the least missed first."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from math import ceil
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.evening.by_talk import evening_of
+from assistant.evening.choose_search import choose
+from assistant.evening.choose_task import Task
+from assistant.evening.facts import fact
+from assistant.evening.records import Evening
+from assistant.evening.selecting import MOST_STATES
+from assistant.evening.tasting import taste
+from assistant.language.quantities import numbers
+from assistant.pairing.engine import Engine
+from assistant.session import Session
+
+MOST_BEHIND = 180.0  # more minutes than this are no number of minutes
+
+
+@dataclass(frozen=True, slots=True)
+class Caught:
+    """How `minutes` are made up: `shorter` minutes less for each wine poured, and wines left out."""
+
+    minutes: float
+    shorter: int
+    left_out: tuple[str, ...] = ()
+
+
+def late_by_talk(context: Context, session: Session) -> Answer | None:
+    """What to cut where the evening runs late; None without wines on the table."""
+    evening = evening_of(context)
+    if len(evening.wines) < 2:
+        return None
+    found = caught(evening, _behind(context, evening), session.engine)
+    name = "late-out" if found.left_out else "late-shorter"
+    fields = {"minutes": f"{found.minutes:g}", "shorter": found.shorter, "wines": listed(found.left_out)}
+    say = context.wording("plan", name, **fields)
+    lines = [say, context.wording("plan", "late-why", pace=f"{_pace(evening):g}", **fields)]
+    return replace(compose(context.all_used(), say, lines), intent="plan", dish=None)
+
+
+def caught(evening: Evening, minutes: float, engine: Engine) -> Caught:
+    """The gentlest way: what each wine can give of its time first, then the wines that are missed least."""
+    count = len(evening.wines)
+    spare = int(_pace(evening) - fact("clock", "pace", evening.meal).low)
+    if minutes <= spare * count:
+        return Caught(minutes, ceil(minutes / count))
+    least = max(1, sum(line.must for line in evening.wines))
+    kept = next(
+        (n for n in range(count - 1, least, -1) if _saved(count, n, spare, evening) >= minutes), least
+    )
+    return Caught(minutes, spare, _missed_least(evening, kept, engine))
+
+
+def _saved(count: int, kept: int, spare: int, evening: Evening) -> float:
+    """Minutes saved where so many wines are kept, each a little shorter."""
+    return (count - kept) * _pace(evening) + kept * spare
+
+
+def _missed_least(evening: Evening, kept: int, engine: Engine) -> tuple[str, ...]:
+    """The wines outside the best choice of so many; of a table without food the last ones."""
+    labels = [line.label for line in evening.wines]
+    tasting = taste(evening, engine)
+    if tasting is None:
+        return tuple(labels[kept:])
+    must = frozenset(line.label for line in evening.wines if line.must)
+    choice = choose(Task(tasting.tasted.among(labels), kept, 0.0, must=must), MOST_STATES)
+    stay = choice.wines if choice else labels[:kept]
+    return tuple(label for label in labels if label not in stay)
+
+
+def _behind(context: Context, evening: Evening) -> float:
+    """The minutes said, or the time of one wine."""
+    said = (number for _, _, number in numbers(context.frame.text.stems) if 0 < number <= MOST_BEHIND)
+    return next(said, _pace(evening))
+
+
+def _pace(evening: Evening) -> float:
+    return fact("clock", "pace", evening.meal).typical

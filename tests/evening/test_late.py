@@ -1,0 +1,59 @@
+"""Behind time: what each wine can give first, then the wines that are missed least; by hand and by talk."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+
+import pytest
+
+from assistant.evening.late import caught
+from assistant.evening.read import read_evening
+from assistant.evening.table import set_table
+from assistant.session import Session
+
+DEMO = Path(__file__).parents[2] / "corpus" / "evenings" / "quay-house.toml"
+
+
+@pytest.fixture(scope="module")
+def session() -> Session:
+    session = Session()
+    set_table(session, DEMO)
+    return session
+
+
+@pytest.mark.parametrize(
+    ("minutes", "shorter", "left_out"),
+    [  # clock.toml: 12 minutes a wine, 10 at the least; the demo has five wines
+        (5, 1, 0),
+        (10, 2, 0),
+        (15, 2, 1),  # 12 for the one left out, 2 for each of four: 20
+        (30, 2, 2),  # 24 and 6
+        (500, 2, 4),
+    ],
+)
+def test_the_gentlest_cut_is_taken(session: Session, minutes: float, shorter: int, left_out: int) -> None:
+    evening = read_evening(DEMO, session, datetime.now().astimezone())
+    found = caught(evening, minutes, session.engine)
+    assert (found.shorter, len(found.left_out)) == (shorter, left_out)
+
+
+def test_what_is_left_out_is_no_wine_that_must_be_poured(session: Session) -> None:
+    evening = read_evening(DEMO, session, datetime.now().astimezone())
+    must = {line.label for line in evening.wines if line.must}
+    assert not must & set(caught(evening, 500, session.engine).left_out)
+
+
+@pytest.mark.parametrize(
+    ("asked", "intent", "said"),
+    [
+        ("were running 15 over what do i cut", "plan", "Leave out"),
+        ("we are 5 minutes late, what can we skip", "plan", "min less"),
+        ("need to lose 20 bucks", "plan", "less"),
+    ],
+)
+def test_it_is_asked_by_talk(session: Session, asked: str, intent: str, said: str) -> None:
+    session.new_conversation()
+    answer = session.ask(asked)
+    assert (answer.intent, answer.left_out) == (intent, ())
+    assert said in answer.say
