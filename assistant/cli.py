@@ -36,7 +36,7 @@ def arguments() -> argparse.ArgumentParser:
     """The options of every command."""
     parser = OneSentence(
         prog="goeswith",
-        description="What goes with what: an offline assistant for wine-and-food tastings.",
+        description="An offline assistant for hosts of wine-and-food tastings.",
         epilog="Without a command, goeswith opens the chat.",
     )
     parser.add_argument("--version", action="version", version=f"goeswith {__version__}")
@@ -58,7 +58,7 @@ def arguments() -> argparse.ArgumentParser:
     plan = commands.add_parser(
         "plan",
         help="plan the evening in a file",
-        description="Plans the evening in FILE (TOML): which wines in which order, what goes with what, "
+        description="Plans the evening in FILE (TOML): which wines in which order, each food with its wine, "
         "bottles, shopping, clock, temperatures, kit, needs.",
     )
     plan.add_argument("file", type=Path, metavar="FILE", help="the evening file")
