@@ -1,7 +1,7 @@
 """The guests' page of the demo evening as a picture: `python -m tests.handout.picture` writes it anew.
 
-Chromium prints the page, poppler tells where each line of text and each rule stands; letters stay letters, so that the
-picture is small and what it says can be read and held against the page.
+Chromium prints the page, poppler tells where each line of text and each rule stands; letters stay letters,
+so that the picture is small and what it says can be read and held against the page.
 """
 
 from __future__ import annotations
@@ -36,8 +36,9 @@ FONT = re.compile(r'<fontspec id="(\d+)" size="(\d+)" family="([^"]*)"')
 def drawn(html: str, folder: Path) -> str:
     """The first page of the sheets as SVG, printed on A4."""
     printed = pdf(VERSION.sub("", html), "A4", folder)
-    lines = _told("pdftocairo", "-svg", "-f", "1", "-l", "1", str(printed), "-")
-    texts = _told("pdftohtml", "-xml", "-zoom", str(ZOOM), "-f", "1", "-l", "1", "-i", "-stdout", str(printed))
+    page = ("-f", "1", "-l", "1")
+    lines = _told("pdftocairo", "-svg", *page, str(printed), "-")
+    texts = _told("pdftohtml", "-xml", "-zoom", str(ZOOM), *page, "-i", "-stdout", str(printed))
     box = re.search(r'viewBox="([^"]*)"', lines)
     assert box
     head = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box[1]}" role="img">'

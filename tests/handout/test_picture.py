@@ -41,6 +41,6 @@ def test_it_is_small_and_whole() -> None:
 
 
 @needs_browser
-@pytest.mark.skipif(shutil.which("pdftohtml") is None, reason="no poppler is installed to read the print with")
+@pytest.mark.skipif(shutil.which("pdftohtml") is None, reason="no poppler is installed")
 def test_it_can_be_drawn_anew(page: str, tmp_path: Path) -> None:
     assert words(drawn(page, tmp_path)) == words(PICTURE.read_text("utf-8"))
