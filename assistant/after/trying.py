@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 from assistant.after.liking import Liking
 from assistant.after.names import plain
+from assistant.after.next_wines import in_shops
 from assistant.after.phrases import said
-from assistant.answers.compose import LIKED
 from assistant.answers.context import Context
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
@@ -17,12 +17,12 @@ from assistant.evening.records import GuestNeeds
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.engine import single
 from assistant.pairing.likeness import alike_foods, alike_wines
+from assistant.pairing.score import LIKED
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
 NEAR = 12
-IN_A_SHOP = 2.0
 
 
 def next_wine(guest: str, liked: Sequence[Liking], context: Context, session: Session) -> str | None:
@@ -36,8 +36,7 @@ def next_wine(guest: str, liked: Sequence[Liking], context: Context, session: Se
     if not wines or any(one.sober for one in cares):
         return None
     had = {*context.tonight.wines, *wines}
-    among = [w.id for w in known.wines.values() if w.type == "Wine" and w.availability >= IN_A_SHOP]
-    near = [w for w in alike_wines(wines[0], among, context.engine) if w not in had][:NEAR]
+    near = [w for w in alike_wines(wines[0], in_shops(known), context.engine) if w not in had][:NEAR]
     named = {"liked": known.label(wines[0])}
     for wine in near:
         best = _best(wine, eaten_by(cares, context), context)
