@@ -18,7 +18,7 @@ from assistant.commands import ANSWERED, WRONG_USAGE
 LONGEST_ERROR = 200
 ON_THE_TABLE = "an evening file: what is on the table tonight"
 KEPT_IN = "the notebook of what you teach (default: your own)"
-OF_BOTTLES = "a CSV list of the bottles you sell or own; answers choose out of it"
+OF_BOTTLES = "a CSV list of your bottles, to choose out of"
 NOT_KEPT = "read and write no notebook"
 PLAIN = "a chat for screen readers: nothing is drawn twice (or set GOESWITH_PLAIN=1)"
 
@@ -48,7 +48,7 @@ def arguments() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     ask = commands.add_parser(
         "ask",
-        help="answer a question, or one question a line from standard input",
+        help="answer a question, or one a line from standard input",
         description="Answers QUESTION. Without it, reads one question a line; "
         "an empty line starts a new conversation.",
     )
