@@ -13,13 +13,14 @@ import platformdirs
 from prompt_toolkit import PromptSession
 from prompt_toolkit.auto_suggest import AutoSuggestFromHistory
 from prompt_toolkit.formatted_text import FormattedText
-from prompt_toolkit.history import FileHistory, History, InMemoryHistory
+from prompt_toolkit.history import History, InMemoryHistory
 from prompt_toolkit.output.color_depth import ColorDepth
 from prompt_toolkit.patch_stdout import patch_stdout
 from prompt_toolkit.styles import Style
 
 from assistant.answers.wrap import wrapped
 from assistant.chat.completion import NameCompleter
+from assistant.chat.history import SafeHistory
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -127,6 +128,6 @@ def _history() -> History:
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
         file = folder / "history"
         file.touch(mode=0o600, exist_ok=True)
-        return FileHistory(str(file))
+        return SafeHistory(str(file)) if file.is_file() else InMemoryHistory()
     except OSError:
         return InMemoryHistory()

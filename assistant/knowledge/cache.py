@@ -50,13 +50,15 @@ def _bytes(file: Path) -> bytes:
 
 def _read(target: Path) -> Any:
     try:
-        raw = target.read_bytes()
+        raw = target.read_bytes() if target.is_file() else b""
     except OSError:
         return None
     seal, _, body = raw.partition(b"\n")
     if seal.decode("ascii", "replace") != hashlib.sha256(body).hexdigest():
         return None
-    return json.loads(body)
+    with suppress(ValueError, RecursionError):
+        return json.loads(body)
+    return None
 
 
 def _write(target: Path, name: str, built: object) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 from dataclasses import replace
+from itertools import islice
 
 from spacy.tokens import Doc, Span
 
@@ -21,12 +22,13 @@ from assistant.language.small_words import small_words
 from assistant.language.spelling import is_english
 from assistant.language.topics import Topics
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.words import tokens
+from assistant.language.words import passing, tokens
 
 GROUP = "readings"
 SAFETY = "safety"
 NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
 MOST_TAKEN_APART = 40
+MOST_NAME = 8
 NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
@@ -54,6 +56,10 @@ class Reader:
 
     def read(self, cleaned: Cleaned) -> Text:
         """All that can be recognised in the text, and the words that could not be used."""
+        with passing():
+            return self._read(cleaned)
+
+    def _read(self, cleaned: Cleaned) -> Text:
         doc, mended = self._mended(self._taken_apart(tokens(self._as_meant(cleaned.text))))
         stems = [token.norm_ for token in doc]
         elsewhere = self._senses.elsewhere(doc)
@@ -155,7 +161,8 @@ class Reader:
 
     def _longest(self, doc: Doc, stems: list[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """Longest name here, hyphens between its words skipped: (end position, concepts)."""
-        places = [i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'", NOTHING)][:8]
+        solid = (i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'", NOTHING))
+        places = list(islice(solid, MOST_NAME))
         if not places or places[0] != at:
             return None
         found = self._lexicon.longest([stems[i] for i in places], 0)

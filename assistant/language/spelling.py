@@ -82,7 +82,8 @@ class Speller:
         self._by_start: dict[str, list[str]] = {}
         for word in sorted(self._known):
             self._by_start.setdefault(_start(word[0]), []).append(word)
-        self._all = sorted(self._known)
+        self._by_start[""] = sorted(self._known)
+        self._in_reach: dict[tuple[str, int], list[str]] = {}
         self._sounds, self._heard = sounds, heard or {}
 
     def mend(self, word: str) -> tuple[str, ...]:
@@ -113,15 +114,23 @@ class Speller:
 
         reach = _reach(word)
         starts = dict.fromkeys((_start(word[0]), _start(word[1])))
-        lists = [self._by_start.get(start, ()) for start in starts]
+        lists = [self._within(start, len(word)) for start in starts]
         found = [
             hit
             for words in lists
             for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=_MOST)
         ]
         if alone and not found and len(word) >= LONG:  # one slip, and that in the first letter
-            found = process.extract(word, self._all, scorer=OSA.distance, score_cutoff=1, limit=_MOST)
+            found = process.extract(word, self._within("", len(word)), scorer=OSA.distance, score_cutoff=1, limit=_MOST)
         return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 2 * _MOST]]
+
+    def _within(self, start: str, letters: int) -> list[str]:
+        """The words that begin so (all for an empty text) and have few enough letters more or less."""
+        key, reach = (start, letters), _reach("x" * letters)
+        if key not in self._in_reach:
+            words = self._by_start.get(start, ())
+            self._in_reach[key] = [word for word in words if abs(len(word) - letters) <= reach]
+        return self._in_reach[key]
 
     def sounding_like(self, pieces: Sequence[str], fewest: int = 1) -> Iterator[tuple[str, float]]:
         """(name, how differently it sounds) of names with the same consonants, at least so many.
