@@ -124,7 +124,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def _flushed(argv: Sequence[str] | None) -> int:
-    """Runs a command until all it printed is written, also where it leaves early (`--help`). Raises OSError."""
+    """Runs a command until all it printed is written, also where it leaves early. Raises OSError."""
     try:
         return _run(arguments().parse_args(argv))
     finally:

@@ -1,8 +1,8 @@
-"""Reads many odd questions and answers some of them: `python -m tests.fuzz_questions --read 100000 --ask 5000`.
+"""Reads many odd questions, answers some: `python -m tests.fuzz_questions --read 100000 --ask 5000`.
 
 Every text is different (tests/safety/odd_texts.py); the same seed gives the same ones. Printed: how many were
-read and answered, everything that was raised, the slowest, and the memory of the process along the way. A text
-is slow where the least time of three is above QUICK, so that other programs do not count.
+read and answered, everything that was raised, the slowest, and the memory of the process along the way. A
+text is slow where the least time of three is above QUICK, so that other programs do not count.
 Exit code 1 where anything was raised, was over HANG seconds, or memory grew by more than FLAT between the
 first tenth and the end.
 """
@@ -21,10 +21,12 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TypeVar
 
 from assistant.session import Session
 from tests.safety.odd_texts import odd_texts
 
+T = TypeVar("T", str, bytes)
 HANG, QUICK = 1.0, 0.1
 FLAT = 30.0
 """Megabytes that the process may grow between the first tenth of the texts and the last."""
@@ -42,8 +44,8 @@ class Run:
     slow: int = 0
     hung: int = 0
     raised: Counter[str] = field(default_factory=Counter)
-    first: dict[str, str] = field(default_factory=dict)
-    slowest: list[tuple[float, str]] = field(default_factory=list)
+    first: dict[str, str | bytes] = field(default_factory=dict)
+    slowest: list[tuple[float, str | bytes]] = field(default_factory=list)
     memory: list[float] = field(default_factory=list)
 
     @property
@@ -61,14 +63,14 @@ def megabytes() -> float:
     return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1e3
 
 
-def took(work: Callable[[str], object], text: str) -> float:
+def took(work: Callable[[T], object], text: T) -> float:
     """Seconds of one call, by the clock or the processor: other programs slow the one, workers the other."""
     clock, processor = time.perf_counter(), time.process_time()
     work(text)
     return min(time.perf_counter() - clock, time.process_time() - processor)
 
 
-def put(texts: Iterable[str], number: int, work: Callable[[str], object]) -> Run:
+def put(texts: Iterable[T], number: int, work: Callable[[T], object]) -> Run:
     """Gives every text to `work` and notes what came of it."""
     run = Run()
     for text in texts:
@@ -81,7 +83,7 @@ def put(texts: Iterable[str], number: int, work: Callable[[str], object]) -> Run
     return run
 
 
-def _one(run: Run, text: str, work: Callable[[str], object]) -> None:
+def _one(run: Run, text: T, work: Callable[[T], object]) -> None:
     try:
         seconds = took(work, text)
         if seconds > QUICK:
@@ -90,7 +92,9 @@ def _one(run: Run, text: str, work: Callable[[str], object]) -> None:
         at = error.__traceback__
         while at and at.tb_next:
             at = at.tb_next
-        where = f"{type(error).__name__}: {error} ({at.tb_frame.f_code.co_filename}:{at.tb_lineno})" if at else ""
+        where = (
+            f"{type(error).__name__}: {error} ({at.tb_frame.f_code.co_filename}:{at.tb_lineno})" if at else ""
+        )
         run.raised[where] += 1
         run.first.setdefault(where, text)
         return
@@ -126,9 +130,9 @@ def told(name: str, run: Run) -> None:
           f"{run.slow} over {QUICK:g} s")  # fmt: skip
     print("  megabytes:", " ".join(f"{m:.0f}" for m in run.memory), f"(grown {run.grown:.1f})")
     for seconds, text in sorted(run.slowest, reverse=True):
-        print(f"  {seconds * 1000:7.1f} ms, {len(text)} characters: {ascii(text[:90])}")
+        print(f"  {seconds * 1000:7.1f} ms, {len(text)} long: {text[:90]!a}")
     for where, times in run.raised.most_common():
-        print(f"  {times} times {where}\n    first: {ascii(run.first[where][:300])}")
+        print(f"  {times} times {where}\n    first: {run.first[where][:300]!a}")
     sys.stdout.flush()
 
 

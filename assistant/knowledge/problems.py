@@ -9,7 +9,7 @@ from assistant.answers.sanitise import safe_line
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing wrong with a file: where it is, what is wrong, and what to do about it; as text, one safe line."""
+    """One thing wrong with a file: where, what, and what to do about it; as text, one safe line."""
 
     source: str
     message: str

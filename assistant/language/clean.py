@@ -39,7 +39,7 @@ def clean(text: str) -> Cleaned:
 
 
 def _normal(text: str) -> str:
-    """The text in NFKC, piece by piece: accents heaped on one letter take time by the square of their number."""
+    """The text in NFKC, piece by piece: accents heaped on one letter take time by their square."""
     pieces, start = [], 0
     while start < len(text):
         end = start + _PIECE

@@ -243,9 +243,5 @@ def _undisturbed(cues: list[Cue], readings: list[Reading]) -> list[Cue]:
 
 
 def _notes(cleaned: Cleaned) -> tuple[str, ...]:
-    notes = []
-    if cleaned.odd_characters:
-        notes.append("odd-characters")
-    if cleaned.cut_off:
-        notes.append("cut-off")
-    return tuple(notes)
+    notes = {"odd-characters": cleaned.odd_characters, "cut-off": cleaned.cut_off}
+    return tuple(note for note, times in notes.items() if times)

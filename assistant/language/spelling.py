@@ -121,7 +121,9 @@ class Speller:
             for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=_MOST)
         ]
         if alone and not found and len(word) >= LONG:  # one slip, and that in the first letter
-            found = process.extract(word, self._within("", len(word)), scorer=OSA.distance, score_cutoff=1, limit=_MOST)
+            found = process.extract(
+                word, self._within("", len(word)), scorer=OSA.distance, score_cutoff=1, limit=_MOST
+            )
         return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 2 * _MOST]]
 
     def _within(self, start: str, letters: int) -> list[str]:

@@ -142,7 +142,7 @@ class Engine:
         return self._each([table], glasses)[0]
 
     def each(self, tables: Mapping[str, Table], wines: Sequence[str]) -> dict[str, list[Match]]:
-        """The wines with each of many tables, by its name and in their order: a run for all, not one for each."""
+        """The wines with each of many tables, by its name and in their order: one run for all."""
         found = self._each(list(tables.values()), [self.glasses[wine] for wine in wines])
         return {name: [matches[w] for w in wines] for name, matches in zip(tables, found, strict=True)}
 

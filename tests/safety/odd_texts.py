@@ -12,7 +12,9 @@ from assistant.evaluate.read import read_corpus
 LONGEST = 100_000
 PLANE_ENDS = (0x7F, 0x2FF, 0x2FFF, 0xFFFF, 0x10FFFF)
 CONTROLS = [*map(chr, (*range(32), *range(0x7F, 0xA0)))]
-HIDDEN = list("\u200b\u200c\u200d\u2060\ufeff\u00ad\u034f\u061c\u180e\u115f\u3164\u2800\ufe0f\U000e0061\U000e007f")
+HIDDEN = list(
+    "\u200b\u200c\u200d\u2060\ufeff\u00ad\u034f\u061c\u180e\u115f\u3164\u2800\ufe0f\U000e0061\U000e007f"
+)
 TURNED = list("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\u200e\u200f")
 BROKEN = ["\ud800", "\udbff", "\udc00", "\udfff", "\ud83d", "\udc80", "\ufffe", "\uffff", "\U0010ffff"]
 EMOJI = ["🧀", "🍷", "👩\u200d👩\u200d👧", "🇫🇷", "☺️", "🧑🏽\u200d🍳", "1️⃣"]
@@ -20,7 +22,20 @@ RIGHT_TO_LEFT = ["שלום", "جبن", "نبيذ ١٢", "יין 7"]
 STACKED = ["e" + "\u0301" * 40, "\ufdfa", "ﬁ", "Ｂｒｉｅ", "İ", "ß", "\u1e9b\u0323", "\u0301\u0316" * 30]
 ESCAPES = ["\x1b]52;c;Zm9v\x07", "\x1b[2J", "\x9b31m", "\x1b]8;;http://example.org\x07x\x1b]8;;\x07", "\r\n"]
 MARKS = [*"?!.,;:'\"()[]{}<>/\\|&%$#@*+-=_~^`", "’", "—", "…", "???", "w/", "''", '""']
-NUMBERS = ["0", "-1", "1e309", "9" * 400, "0." + "0" * 300 + "1", "١٢", "Ⅻ", "½", "²", "1,000,000", "3.5.7", "12%"]
+NUMBERS = [
+    "0",
+    "-1",
+    "1e309",
+    "9" * 400,
+    "0." + "0" * 300 + "1",
+    "١٢",
+    "Ⅻ",
+    "½",
+    "²",
+    "1,000,000",
+    "3.5.7",
+    "12%",
+]
 SYMBOLS = [CONTROLS, HIDDEN, TURNED, BROKEN, EMOJI, RIGHT_TO_LEFT, STACKED, ESCAPES, MARKS, NUMBERS]
 
 
@@ -132,7 +147,9 @@ def symbols(chance: random.Random) -> str:
 
 def repeated(chance: random.Random) -> str:
     """One thing again and again, then something else: what makes careless patterns slow."""
-    unit = chance.choice([_symbol(chance), chance.choice(corpus_words()), " ", "a", "?", chance.choice(questions())])
+    unit = chance.choice(
+        [_symbol(chance), chance.choice(corpus_words()), " ", "a", "?", chance.choice(questions())]
+    )
     times = chance.choice([10, 100, 1_000, 20_000])
     return unit * min(times, LONGEST // max(len(unit), 1)) + chance.choice(["", "x", " brie?", "\n"])
 
@@ -155,8 +172,10 @@ def counted(chance: random.Random) -> str:
 
 Change = Callable[[str, random.Random], str]
 CHANGES: Sequence[Change] = (
-    _dropped, _put_in, _put_in, _swapped, _shuffled, _crossed, _run_together, _cased, _decomposed, _lengthened,
+    _dropped, _put_in, _put_in, _swapped, _shuffled, _crossed, _run_together,
+    _cased, _decomposed, _lengthened,
 )  # fmt: skip
 WAYS: Sequence[Callable[[random.Random], str]] = (
-    spoilt, spoilt, spoilt, spoilt, word_salad, any_planes, made_up, symbols, repeated, nested, counted, counted,
+    spoilt, spoilt, spoilt, spoilt, word_salad, any_planes, made_up, symbols, repeated,
+    nested, counted, counted,
 )  # fmt: skip

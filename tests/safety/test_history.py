@@ -22,7 +22,9 @@ def test_no_trick_is_kept_or_shown_again(tmp_path: Path) -> None:
     assert slipped(file.read_text("utf-8").replace("\n", " ")) == []
     with file.open("ab") as out:
         out.write("\n# now\n+brie \x1b[2J\u202e\n".encode())
-    assert [line for line in SafeHistory(str(file)).load_history_strings() if slipped(line.replace("\n", " "))] == []
+    assert [
+        line for line in SafeHistory(str(file)).load_history_strings() if slipped(line.replace("\n", " "))
+    ] == []
 
 
 def test_full_disk_keeps_the_old_lines(tmp_path: Path) -> None:
@@ -40,7 +42,9 @@ def test_full_disk_keeps_the_old_lines(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("kind", ["directory", "pipe", "device", "file for a folder"])
-def test_what_is_no_plain_file_is_left_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kind: str) -> None:
+def test_what_is_no_plain_file_is_left_alone(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kind: str
+) -> None:
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
     file = tmp_path / "goeswith" / "history"
     if kind == "file for a folder":

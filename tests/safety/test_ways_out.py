@@ -1,48 +1,25 @@
-"""Every trick in every door, and every way out looked at: nothing that steers a reader's screen gets through."""
+"""Every trick in every door, every way out looked at: nothing that steers a screen gets through."""
 
 from __future__ import annotations
 
-import io
 import json
-import sys
-from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
-from unicodedata import category
 
 import pytest
 
-from assistant import cli
 from assistant.knowledge import check
 from assistant.notebook import Statement, load
 from assistant.notebook.answer_log import Entry, note_answer, read_log
 from assistant.notebook.block import block
 from assistant.notebook.sealing import whole
 from assistant.notebook.versions import newest
+from tests.safety.conftest import Main
 from tests.safety.tricks import MARKUP, TRICKS, each, escaped, slipped
 
-Out = tuple[str, str]
-Main = Callable[..., Out]
-PARTS = 3
-IN_IRIS = ("Cf", "Mn", "Lo")  # the sorts of characters that an IRI may hold
 LISTED = "what have I taught you"
 WHEN = datetime(2026, 5, 1, 19, 30, tzinfo=UTC)
 FORMS = pytest.mark.parametrize("form", [[], ["--json"]], ids=["text", "json"])
-
-
-@pytest.fixture
-def main(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Main:
-    """Runs the command line in this process; what it printed on standard output and standard error."""
-
-    def run(*arguments: str, typed: str = "") -> Out:
-        monkeypatch.setattr(sys, "stdin", io.StringIO(typed))
-        try:
-            cli.main(arguments)
-        except SystemExit as left:
-            assert left.code in (0, 2), left.code
-        return tuple(capsys.readouterr())  # type: ignore[return-value]
-
-    return run
 
 
 def clean(*printed: str) -> bool:
@@ -64,12 +41,6 @@ def _strings(value: object) -> str:
 def one_line(error: str) -> bool:
     """Whether an error is one line that names the program."""
     return error.startswith("goeswith: ") and error.count("\n") == 1
-
-
-def _file_names() -> list[str]:
-    """All tricks in a few file names."""
-    tricks = [trick.replace("\0", "").replace("/", "") for trick in TRICKS.values()]
-    return ["".join(tricks[at::PARTS]) for at in range(PARTS)]
 
 
 # --- questions
@@ -154,10 +125,12 @@ def test_names_in_the_handout(main: Main, tmp_path: Path) -> None:
 def test_labels_and_keys_that_are_wrong(
     main: Main, tmp_path: Path, form: list[str], command: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(check, "shape_problems", lambda *of: [])  # what stands in the shipped files is not looked at
+    monkeypatch.setattr(
+        check, "shape_problems", lambda *of: []
+    )  # what stands in the shipped files is not looked at
     rows = [f'[[wines]]\nlabel = "{escaped(text)}"\n"{escaped(text)}" = 1' for _, text in each("zq ", " xv")]
     foods = [f'[[foods]]\nlabel = "{escaped(text)}"' for _, text in each("zq ", " xv")]
-    file = written(tmp_path, "\n".join(["guests = 4", "meal = \"\\u001b]52;c;x\\u0007\"", *rows, *foods]))
+    file = written(tmp_path, "\n".join(["guests = 4", 'meal = "\\u001b]52;c;x\\u0007"', *rows, *foods]))
     options = ["--no-notebook"] if command == "plan" else []
     out, err = main(command, *options, str(file), *form)
     assert out.count("zq") >= len(TRICKS)
@@ -166,7 +139,8 @@ def test_labels_and_keys_that_are_wrong(
 
 def test_evening_talked_about(main: Main, tmp_path: Path) -> None:
     file = written(tmp_path, evening(dict(each("Ann ", " Lee")), "Chablis"))
-    said = "what goes with what\nwho needs what\nplan it\nsave it as \x1b]52;c;x\x07 friday\nload friday\nload zq\n"
+    said = "what goes with what\nwho needs what\nplan it\nload zq\n"
+    said += "save it as \x1b]52;c;x\x07 friday\nload friday\n"
     assert clean(*main("ask", "--no-notebook", "--evening", str(file), typed=said))
 
 
@@ -199,7 +173,9 @@ def notebook(tmp_path: Path) -> Path:
 @FORMS
 def test_statements_listed_and_told(main: Main, notebook: Path, form: list[str]) -> None:
     assert len(load(notebook).statements) > len(TRICKS)
-    asked = f"{LISTED}\nsancerre with brie\nwho says that\nwhat goes with my thing\nforget the white\n{LISTED}\n"
+    asked = (
+        f"{LISTED}\nsancerre with brie\nwho says that\nwhat goes with my thing\nforget the white\n{LISTED}\n"
+    )
     out, err = main("ask", "--notebook", str(notebook), *form, typed=asked)
     assert "Sancerre" in out
     assert clean(out, err)
@@ -225,58 +201,3 @@ def test_log_of_answers(tmp_path: Path) -> None:
     assert clean(log.read_text("utf-8"))
     for entry in found.entries:
         assert slipped(entry.question.replace("\n", "")) == []
-
-
-# --- Turtle, names of files
-
-
-def test_terms_of_a_turtle_file(main: Main, tmp_path: Path) -> None:
-    rows = []
-    for at, (_, trick) in enumerate(each()):
-        iri = "".join(f"\\U{ord(c):08X}" for c in trick if category(c) in IN_IRIS)
-        rows.append(f'<https://example.org/goeswith/food/f{at}{iri}> a gw:Food ; skos:prefLabel "x{escaped(trick)}"@en .')
-    head = "@prefix gw: <https://example.org/goeswith/schema#> .\n@prefix skos: <http://www.w3.org/2004/02/skos/core#> .\n"
-    out, err = main("check", str(written(tmp_path, head + "\n".join(rows), "own.ttl")), "--json")
-    assert "f0" in out + err
-    assert clean(out, err)
-
-
-@pytest.mark.parametrize("name", _file_names(), ids=range(PARTS))
-def test_names_of_files(main: Main, tmp_path: Path, name: str) -> None:
-    there = written(tmp_path, "guests: 12", f"{name}.toml")
-    turtle = written(tmp_path, "this is no Turtle", f"{name}.ttl")
-    for arguments in (
-        ["plan", str(there)],
-        ["check", str(there), str(turtle)],
-        ["plan", str(tmp_path / f"no{name}.toml")],
-        ["ask", "--evening", str(there), "brie"],
-        ["evaluate", str(there)],
-        ["plan", str(there), "--handout", f"{tmp_path}/{name}.pdf"],
-        ["plan", str(there), "--handout", f"{tmp_path}/no{name}/x.html"],
-    ):
-        out, err = main(*arguments)
-        assert out == ""
-        assert err.startswith("goeswith: ")
-        assert clean(err)
-        assert all(line.startswith("goeswith: ") for line in err.splitlines())
-
-
-@pytest.mark.parametrize("name", _file_names(), ids=range(PARTS))
-def test_names_of_files_in_what_is_told_of_them(
-    main: Main, tmp_path: Path, name: str, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(check, "shape_problems", lambda *of: [])
-    file = written(tmp_path, evening({"one": "Ann"}).replace("guests = 30", "guests = -1"), f"{name}.toml")
-    sheets, notebook = tmp_path / f"{name}.html", written(tmp_path, "no notebook", f"{name}.ttl")
-    for arguments in (
-        ["plan", str(file), "--handout", str(sheets)],
-        ["plan", str(file)],
-        ["plan", "--json", str(file)],
-        ["check", str(file)],
-        ["ask", "--notebook", str(notebook), "remember that brie is mild"],
-        ["ask", "--json", "--notebook", str(notebook), "remember that brie is mild"],
-    ):
-        out, err = main(*arguments)
-        assert out.strip()
-        assert clean(out, err)
-    assert clean(sheets.read_text("utf-8"))

@@ -59,7 +59,7 @@ def escaped(text: str) -> str:
 
 
 def _escape(character: str) -> str:
-    plain = character.isprintable() and character not in "\\\""
+    plain = character.isprintable() and character not in '\\"'
     return character if plain else f"\\U{ord(character):08x}"
 
 
