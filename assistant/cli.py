@@ -7,12 +7,15 @@ Exit codes: 0 answered or sound, 1 asked back or problems found, 2 wrong usage o
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import NoReturn
 
 from assistant import __version__, commands
+from assistant.answers.sanitise import safe_line
 from assistant.commands import ANSWERED, WRONG_USAGE
 
 LONGEST_ERROR = 200
@@ -28,7 +31,7 @@ class OneSentence(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Prints what is wrong and where help is, and leaves with 2."""
-        plain = message.removeprefix("argument ")
+        plain = safe_line(message.removeprefix("argument "))
         self.exit(WRONG_USAGE, f"goeswith: {plain[:LONGEST_ERROR]}; see {self.prog} --help.\n")
 
 
@@ -148,23 +151,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdin, sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
-    options = arguments().parse_args(argv)
     from assistant.knowledge.problems import KnowledgeError
 
     try:
-        if options.command == "check":
-            return commands.check(options.files, options.json, notebook_of(options))
-        if options.command == "plan":
-            return commands.plan(
-                options.file, options.json, options.handout, notebook_of(options), options.bottles
-            )
-        if options.command == "evaluate":
-            return commands.evaluate(options.files, options.json)
-        if options.command == "ask":
-            return commands.ask(options, notebook_of(options))
-        if options.command in ("export", "import"):
-            return _carried(options)
-        return commands.chat(options.evening, notebook_of(options), options.bottles, options.plain)
+        return _flushed(argv)
     except KnowledgeError as error:
         for problem in error.problems:
             print(f"goeswith: {problem}", file=sys.stderr)
@@ -174,3 +164,38 @@ def main(argv: Sequence[str] | None = None) -> int:
     except BrokenPipeError:
         sys.stderr.close()
         return ANSWERED
+    except OSError as error:
+        return _unwritten(error)
+
+
+def _flushed(argv: Sequence[str] | None) -> int:
+    """Runs a command until all it printed is written, also where it leaves early. Raises OSError."""
+    try:
+        return _run(arguments().parse_args(argv))
+    finally:
+        sys.stdout.flush()
+
+
+def _unwritten(error: OSError) -> int:
+    """One sentence where the answer has nowhere to go; what could not be written is dropped."""
+    with suppress(OSError, ValueError):  # or leaving would try, and complain, once more
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    why = safe_line(error.strerror or str(error))
+    print(f"goeswith: the answer cannot be written ({why}); send it elsewhere.", file=sys.stderr)
+    return WRONG_USAGE
+
+
+def _run(options: argparse.Namespace) -> int:
+    if options.command == "check":
+        return commands.check(options.files, options.json, notebook_of(options))
+    if options.command == "plan":
+        return commands.plan(
+            options.file, options.json, options.handout, notebook_of(options), options.bottles
+        )
+    if options.command == "evaluate":
+        return commands.evaluate(options.files, options.json)
+    if options.command == "ask":
+        return commands.ask(options, notebook_of(options))
+    if options.command in ("export", "import"):
+        return _carried(options)
+    return commands.chat(options.evening, notebook_of(options), options.bottles, options.plain)

@@ -67,13 +67,14 @@ def find_preferences(
     """
     found: list[Preference] = []
     used: set[int] = set()
-    firsts: dict[str, list[PreferenceWord]] = {}
+    starts: dict[str, list[PreferenceWord]] = {}
     for word in words:
-        firsts.setdefault(word.words[0], []).append(word)
+        starts.setdefault(word.words[0], []).append(word)
+    firsts = set(starts)
     for at in range(len(text.stems)):
         if at in taken or at in used:
             continue
-        for word in firsts.get(text.stems[at], ()):
+        for word in starts.get(text.stems[at], ()):
             span = _span(text.stems, at, word.words)
             if span and not span & (taken | used) and not _of_else(text, max(span) + 1, firsts):
                 limit = word.negated if negated(text, at) else word.asks
