@@ -10,6 +10,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from tests.conftest import ROOT
 from tests.mutants.making import PACKAGES, Mutant, sample
@@ -34,6 +35,8 @@ def main() -> int:
         if options.verbose or fate in ("survived", "untested"):
             print(f"{len(fates)}/{len(mutants)} {fate}: {mutant.name} {killer}", flush=True)
 
+    settings.register_profile("faults", derandomize=True, database=None, deadline=None)
+    settings.load_profile("faults")  # a slow machine is no fault, and a seed gives the same run again
     pytest.main([*QUIET, *TESTS], [Forking(mutants, told, _kept())])
     print(report(fates, of, options.seed))
     return 0 if len(fates) == len(mutants) else 2
