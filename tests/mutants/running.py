@@ -22,8 +22,8 @@ from tests.mutants.making import PACKAGES, Mutant
 Fate = Literal["killed", "timed out", "survived", "untested"]
 KILLED, SURVIVED, BROKEN = 10, 11, 12
 STARTS_A_PROGRAM = {"goeswith", "environment", "usual_environment", "browser"}
-QUICK_SECONDS, LEAST_SECONDS, TIMES = 20.0, 20, 5
-SLOWEST_SECONDS = 6.0
+QUICK_SECONDS, LEAST_SECONDS, TIMES = 6.0, 20, 5
+SLOWEST_SECONDS = 3.0
 
 
 class Forking:
