@@ -13,7 +13,7 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 from tests.conftest import ROOT
-from tests.mutants.making import PACKAGES, Mutant, sample
+from tests.mutants.making import PACKAGES, Mutant, mutant, sample
 from tests.mutants.running import Fate, Forking
 
 TESTS = (
@@ -27,20 +27,20 @@ QUIET = ("-qq", "--tb=no", "-p", "no:cacheprovider")
 def main() -> int:
     """Draws, runs and reports."""
     options = arguments().parse_args()
-    mutants, of = sample(options.sample, options.seed, options.only)
+    spots, of = sample(options.sample, options.seed, options.only)
     fates: dict[Mutant, Fate] = {}
 
-    def told(mutant: Mutant, fate: Fate, killer: str) -> None:
-        fates[mutant] = fate
+    def told(fault: Mutant, fate: Fate, killer: str) -> None:
+        fates[fault] = fate
         if options.verbose or fate in ("survived", "untested"):
-            print(f"{len(fates)}/{len(mutants)} {fate}: {mutant.name} {killer}", flush=True)
+            print(f"{len(fates)}/{len(spots)} {fate}: {fault.name} {killer}", flush=True)
 
     patient = {"deadline": None, "suppress_health_check": list(HealthCheck)}
     settings.register_profile("faults", derandomize=True, database=None, **patient)
     settings.load_profile("faults")  # a slow machine is no fault, and a seed gives the same run again
-    pytest.main([*QUIET, *TESTS], [Forking(mutants, told, _kept())])
+    pytest.main([*QUIET, *TESTS], [Forking(map(mutant, spots), told, _kept())])
     print(report(fates, of, options.seed))
-    return 0 if len(fates) == len(mutants) else 2
+    return 0 if len(fates) == len(spots) else 2
 
 
 def arguments() -> argparse.ArgumentParser:
@@ -66,8 +66,8 @@ def report(fates: dict[Mutant, Fate], of: int, seed: int) -> str:
     """The rate, and what survived by kind."""
     counts = Counter(fates.values())
     noticed = counts["killed"] + counts["timed out"]
-    kinds = Counter(mutant.kind for mutant in fates)
-    alive = Counter(mutant.kind for mutant, fate in fates.items() if fate in ("survived", "untested"))
+    kinds = Counter(fault.kind for fault in fates)
+    alive = Counter(fault.kind for fault, fate in fates.items() if fate in ("survived", "untested"))
     lines = [f"  {kind}: {alive[kind]} of {number} alive" for kind, number in kinds.most_common()]
     rate = f"{noticed} of {len(fates)} noticed ({100 * noticed / max(len(fates), 1):.1f} %)"
     said = ", ".join(f"{number} {fate}" for fate, number in counts.most_common())

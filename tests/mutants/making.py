@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from random import Random
 
 import libcst
-from libcst.metadata import MetadataWrapper, PositionProvider
+from libcst.metadata import CodeRange, MetadataWrapper, PositionProvider
 from mutmut.mutation.file_mutation import Mutation, MutationVisitor
 from mutmut.mutation.mutators import mutation_operators
 from mutmut.mutation.pragma_handling import IgnoredCode
@@ -16,6 +17,7 @@ from mutmut.mutation.pragma_handling import IgnoredCode
 from tests.conftest import ROOT
 
 PACKAGES = ("pairing", "evening")
+Spot = tuple[Path, int]
 KINDS = {
     "Arg": "argument", "Assign": "assignment", "AnnAssign": "assignment", "AugAssign": "assignment",
     "BinaryOperation": "operator", "BooleanOperation": "and, or", "Call": "argument or method",
@@ -43,19 +45,19 @@ class Mutant:
         return f"{self.file}:{self.line} {self.function} [{self.kind}] {before} -> {after}"
 
 
-def sample(number: int, seed: int, only: str = "") -> tuple[list[Mutant], int]:
-    """So many faults drawn evenly from all in files whose path holds `only`, and how many there are."""
+def sample(number: int, seed: int, only: str = "") -> tuple[list[Spot], int]:
+    """So many faults drawn evenly from all in files whose path holds `only`, and how many there are.
+
+    They come in no order, so that a run that was broken off is a sample too.
+    """
     files = [file for package in PACKAGES for file in sorted((ROOT / "assistant" / package).glob("*.py"))]
     every = [
         (file, index) for file in files if only in str(file) for index in range(len(_mutations(file)[1]))
     ]
-    random = Random(seed)
-    drawn = random.sample(every, min(number, len(every)))
-    mutants = [mutant for file in files for mutant in _rendered(file, {i for f, i in drawn if f == file})]
-    random.shuffle(mutants)  # so that a run that was broken off is a sample too
-    return mutants, len(every)
+    return Random(seed).sample(every, min(number, len(every))), len(every)
 
 
+@cache
 def _mutations(file: Path) -> tuple[libcst.Module, list[Mutation]]:
     """The module and its faults; those outside of functions run before any test and are left out."""
     wrapped = MetadataWrapper(libcst.parse_module(file.read_text(encoding="utf-8")))
@@ -67,18 +69,24 @@ def _mutations(file: Path) -> tuple[libcst.Module, list[Mutation]]:
     return wrapped.module, inside
 
 
-def _rendered(file: Path, wanted: set[int]) -> Iterator[Mutant]:
-    if not wanted:
-        return
-    module, mutations = _mutations(file)
+@cache
+def _places(file: Path) -> tuple[Mapping[libcst.CSTNode, CodeRange], dict[libcst.CSTNode, str]]:
+    """Where each node of a module stands, and the names of its functions."""
+    module = _mutations(file)[0]
     lines = MetadataWrapper(module, unsafe_skip_copy=True).resolve(PositionProvider)
-    names = dict(_functions(module))
-    for index in sorted(wanted):
-        old, new = mutations[index].original_node, mutations[index].mutated_node
-        function = names[mutations[index].contained_by_top_level_function]  # type: ignore[index]
-        kind = KINDS.get(type(old).__name__, "other")
-        texts = module.code_for_node(old), module.code_for_node(new), module.deep_replace(old, new).code  # type: ignore[attr-defined]
-        yield Mutant(str(file.relative_to(ROOT)), function, lines[old].start.line, kind, *texts)
+    return lines, dict(_functions(module))  # type: ignore[return-value]
+
+
+def mutant(spot: Spot) -> Mutant:
+    """The fault at a spot."""
+    file, index = spot
+    module, mutations = _mutations(file)
+    (lines, names), made = _places(file), mutations[index]
+    old, new = made.original_node, made.mutated_node
+    function = names[made.contained_by_top_level_function]  # type: ignore[index]
+    kind = KINDS.get(type(old).__name__, "other")
+    texts = module.code_for_node(old), module.code_for_node(new), module.deep_replace(old, new).code  # type: ignore[attr-defined]
+    return Mutant(str(file.relative_to(ROOT)), function, lines[old].start.line, kind, *texts)
 
 
 def _functions(module: libcst.Module) -> Iterator[tuple[libcst.CSTNode, str]]:

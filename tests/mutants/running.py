@@ -30,7 +30,7 @@ class Forking:
     """A plugin of pytest that runs, in place of the tests themselves, the tests against each fault."""
 
     def __init__(
-        self, mutants: Sequence[Mutant], told: Callable[[Mutant, Fate, str], None], kept: Path
+        self, mutants: Iterable[Mutant], told: Callable[[Mutant, Fate, str], None], kept: Path
     ) -> None:
         self.mutants, self.told, self.kept = mutants, told, kept
 
