@@ -30,6 +30,13 @@ def test_worked_examples(drinkers: int, pour: float, expected: int) -> None:
     assert needed(drinkers, pour, USABLE) == expected
 
 
+def test_a_cliff_on_a_whole_tenth_is_not_rounded_below_it() -> None:
+    """Floats of tenths such as 59.3 * 10 may lie a hair below the whole number."""
+    assert [cliffs(10, 1, tenth)[1] for tenth in (593.0, 711.0, 1151.0)] == [59.3, 71.1, 115.1]
+    assert cliffs(5, 2, 712.5) == (142.5, 285.0)
+    assert cliffs(12, 1, 712.5) == (None, 59.3)
+
+
 def test_the_cliff_lies_between_55_and_60() -> None:
     saves, holds = cliffs(12, 2, USABLE)
     assert saves == 59.3

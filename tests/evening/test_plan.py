@@ -11,6 +11,7 @@ import pytest
 
 from assistant.evening.bottles import bottles
 from assistant.evening.choose_task import value
+from assistant.evening.facts import fact
 from assistant.evening.plan import plan
 from assistant.evening.read import read_evening
 from assistant.evening.records import Evening, WineLine
@@ -197,7 +198,17 @@ def test_what_to_loosen_is_said_in_one_sentence(
 def test_more_musts_than_wines_is_told(session: Session) -> None:
     made = evening(session, wines=MANY, choose=2)
     made = replace(made, wines=tuple(replace(line, must=i < 3) for i, line in enumerate(made.wines)))
-    assert "3 wines must be poured, but choose is 2" in plan(made, session)["problems"][0]
+    told = plan(made, session)["problems"][0]
+    assert "3 wines must be poured, but choose is 2" in told
+    assert "Write choose = 3" in told
+
+
+def test_more_wines_than_beginners_keep_apart_are_told(session: Session) -> None:
+    most = int(fact("amounts", "flight", "wines").high)
+    assert most < len(MANY)
+    told = plan(evening(session, wines=MANY), session)["coverage"]["say"]
+    assert f"{len(MANY)} wines want spit cups and two hours; beginners keep {most} apart." in told
+    assert "spit cups" not in plan(evening(session, wines=MANY[:most]), session)["coverage"]["say"]
 
 
 def test_wines_of_one_style_keep_their_own_labels(plans: Plans) -> None:

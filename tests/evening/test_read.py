@@ -147,18 +147,30 @@ def test_needs_that_cannot_be_used(tmp_path: Path, session: Session, needs: str,
 
 
 @pytest.mark.parametrize(
-    ("measured", "told"),
+    ("measured", "told", "at"),
     [
-        ('in = "cellar"\nfrom_celsius = 21\nto_celsius = 10\nminutes = 25', "'cellar'"),
-        ('in = "ice"\nfrom_celsius = 10\nto_celsius = 21\nminutes = 25', "from 10 to 21"),
-        ('in = "fridge"\nfrom_celsius = 21\nto_celsius = 2\nminutes = 25', "from 21 to 2"),
-        ('in = "ice"\nfrom_celsius = 21\nto_celsius = 10', "minutes is missing"),
+        ('in = "cellar"\nfrom_celsius = 21\nto_celsius = 10\nminutes = 25', "'cellar'", 1),
+        ('in = "ice"\nfrom_celsius = 10\nto_celsius = 21\nminutes = 25', "from 10 to 21", 3),
+        ('in = "fridge"\nfrom_celsius = 21\nto_celsius = 2\nminutes = 25', "from 21 to 2", 3),
+        ('in = "ice"\nfrom_celsius = 21\nto_celsius = 10', "minutes is missing", 0),
+        ("from_celsius = 21\nto_celsius = 10\nminutes = 25", "in is missing", 0),
     ],
 )
-def test_measurements_that_cannot_be(tmp_path: Path, session: Session, measured: str, told: str) -> None:
+def test_measurements_that_cannot_be(
+    tmp_path: Path, session: Session, measured: str, told: str, at: int
+) -> None:
     evening = read(f"{GOOD}\n[[measured]]\n{measured}\n", tmp_path, session)
     assert evening.measured == ()
     assert told in str(evening.problems[0])
+    assert evening.problems[0].line == f"{GOOD}\n[[measured]]\n".count("\n") + at
+
+
+def test_the_second_of_two_measurements_is_the_one_told(tmp_path: Path, session: Session) -> None:
+    good = 'in = "ice"\nfrom_celsius = 21\nto_celsius = 10\nminutes = 25\n'
+    text = f"{GOOD}\n[[measured]]\n{good}[[measured]]\n{good.replace('ice', 'attic')}"
+    (problem,) = read(text, tmp_path, session).problems
+    assert "measured 2" in str(problem)
+    assert text.splitlines()[(problem.line or 0) - 1] == 'in = "attic"'
 
 
 def test_a_measurement_is_used(tmp_path: Path, session: Session) -> None:
