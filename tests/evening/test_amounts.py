@@ -147,6 +147,24 @@ def test_the_kit_grows_with_the_guests(session: Session) -> None:
     assert all(row["count"] >= counts.get(row["item"], 0) for row in large)
 
 
+def test_there_is_a_knife_for_every_cheese_and_none_for_the_rest(session: Session) -> None:
+    for foods, knives in ((("cheddar", "brie", "salami"), 2), (("cheddar",), 1), (("salami", "almonds"), 0)):
+        found = numbers(evening(session, foods=foods), session)["kit"]
+        assert sum(row["count"] for row in found if row["item"] == "cheese knife") == knives
+
+
+def test_food_that_is_there_is_not_bought_again(session: Session) -> None:
+    made = evening(session, foods=("cheddar",))
+    (whole,) = portions(made, session.knowledge)
+    (some,) = portions(
+        replace(made, foods=(replace(made.foods[0], grams=whole.to_buy - 100.0),)), session.knowledge
+    )
+    (plenty,) = portions(replace(made, foods=(replace(made.foods[0], grams=9000.0),)), session.knowledge)
+    assert (some.needed, plenty.needed) == (whole.needed, whole.needed)
+    assert plenty.to_buy == 0.0 < some.to_buy < whole.to_buy
+    assert some.to_buy >= whole.needed - (whole.to_buy - 100.0)
+
+
 def test_no_sparkling_wine_needs_no_sparkling_stopper(session: Session) -> None:
     names = {row["item"] for row in numbers(evening(session, wines=("Malbec",)), session)["kit"]}
     assert "stopper for sparkling wine" not in names

@@ -47,6 +47,16 @@ def test_the_example_is_sound(session: Session) -> None:
     assert evening.foods[0].grams == 300.0
 
 
+def test_what_is_said_is_kept(tmp_path: Path, session: Session) -> None:
+    wine = "price = 12.0\nbottles = 2\nalcohol_percent = 13.5\nbottle_ml = 375"
+    text = GOOD.replace("guests = 12", 'guests = 12\nroom_celsius = 24.5\ncurrency = "GBP"\nmeal = "supper"')
+    evening = read(text.replace("price = 12.0", wine), tmp_path, session)
+    assert evening.problems == ()
+    assert (evening.room_celsius, evening.currency, evening.meal) == (24.5, "GBP", "supper")
+    line = evening.wines[0]
+    assert (line.price, line.owned, line.alcohol_percent, line.bottle_ml) == (12.0, 2, 13.5, 375.0)
+
+
 def test_what_may_be_missing(tmp_path: Path, session: Session) -> None:
     evening = read(GOOD, tmp_path, session)
     assert evening.problems == ()
@@ -87,6 +97,15 @@ def test_what_may_be_missing(tmp_path: Path, session: Session) -> None:
         ('label = "brie"', 'label = "Malbec"', 10, ("foods 1, label", "drink", "[[wines]]")),
         ('label = "brie"', 'label = "qwertyuiop"', 10, ("does not read as a food",)),
         ("price = 12.0", 'price = "12"', 7, ("wines 1, price", "'12'", "number")),
+        (
+            "price = 12.0",
+            "price = 12.0\nalcohol_percent = 99",
+            8,
+            ("wines 1, alcohol_percent: alcohol_percent is 99",),
+        ),
+        ("price = 12.0", "price = 12.0\nbottle_ml = -1", 8, ("wines 1, bottle_ml: bottle_ml is -1",)),
+        ('label = "brie"', 'label = "brie"\nprice = "4"', 11, ("foods 1, price", "'4'")),
+        ('label = "brie"', 'label = "brie"\ngrams = -5', 11, ("foods 1, grams: grams is -5",)),
         ("price = 12.0", "prise = 12.0", 7, ("'prise'", "'price'")),
         ("price = 12.0", "bottles = 1.5", 7, ("bottles is 1.5", "whole number")),
         ("price = 12.0", 'must = "yes"', 7, ("must is 'yes'", "true or false")),
