@@ -57,6 +57,11 @@ def test_what_is_said_is_kept(tmp_path: Path, session: Session) -> None:
     assert (line.price, line.owned, line.alcohol_percent, line.bottle_ml) == (12.0, 2, 13.5, 375.0)
 
 
+def test_all_may_be_non_drinkers(tmp_path: Path, session: Session) -> None:
+    evening = read(GOOD.replace("guests = 12", "guests = 12\nnon_drinkers = 12"), tmp_path, session)
+    assert (evening.problems, evening.non_drinkers, evening.drinkers) == ((), 12, 0)
+
+
 def test_what_may_be_missing(tmp_path: Path, session: Session) -> None:
     evening = read(GOOD, tmp_path, session)
     assert evening.problems == ()

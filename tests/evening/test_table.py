@@ -10,6 +10,7 @@ import pytest
 
 from assistant.evening.board_part import board, food_order
 from assistant.evening.choose_task import Task, value
+from assistant.evening.facts import wording
 from assistant.evening.leftovers import allergens_of, storage
 from assistant.evening.plan import plan
 from assistant.evening.saturation import Reach, reaches, saturates_at
@@ -53,6 +54,7 @@ def test_a_friend_is_at_least_fair_and_a_foe_hurts(made: dict[str, Any]) -> None
     assert {row["verdict"] for row in loves} <= {"strong", "good", "fair"}
     assert {row["verdict"] for row in fights} <= {"poor", "clash"}
     assert all(row["why"] for row in (*loves, *fights))
+    assert wording()("text", "no-reason") not in {row["why"] for row in (*loves, *fights)}
 
 
 def test_a_wine_that_does_nothing_for_the_food_has_no_friend(session: Session, engine: Engine) -> None:
