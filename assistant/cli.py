@@ -17,6 +17,7 @@ from typing import NoReturn
 from assistant import __version__, commands
 from assistant.answers.sanitise import safe_line
 from assistant.commands import ANSWERED, WRONG_USAGE
+from assistant.completion import PrintCompletion
 
 LONGEST_ERROR = 200
 ON_THE_TABLE = "an evening file: what is on the table tonight"
@@ -39,16 +40,22 @@ def arguments() -> argparse.ArgumentParser:
     """The options of every command."""
     parser = OneSentence(
         prog="goeswith",
-        description="What goes with what: an offline assistant for wine-and-food tastings.",
-        epilog="Without a command, goeswith opens the chat.",
+        usage="goeswith [OPTION ...] [COMMAND ...]",
+        description="What goes with what: an offline assistant for wine-and-food tastings. "
+        "Without a command, goeswith opens the chat.",
     )
-    parser.add_argument("--version", action="version", version=f"goeswith {__version__}")
+    parser.add_argument(
+        "--version", action="version", version=f"goeswith {__version__}", help="print the version and leave"
+    )
+    parser.add_argument(
+        "--completion", action=PrintCompletion, help="print what bash, zsh or fish completes by"
+    )
     parser.add_argument("--evening", type=Path, metavar="FILE", help=ON_THE_TABLE)
     parser.add_argument("--bottles", type=Path, metavar="FILE", help=OF_BOTTLES)
     parser.add_argument("--notebook", type=Path, metavar="FILE", help=KEPT_IN)
     parser.add_argument("--no-notebook", action="store_true", help=NOT_KEPT)
     parser.add_argument("--plain", action="store_true", help=PLAIN)
-    commands = parser.add_subparsers(dest="command", metavar="COMMAND")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", prog="goeswith")
     ask = commands.add_parser(
         "ask",
         help="answer a question, or one a line from standard input",
