@@ -7,18 +7,22 @@ Exit codes: 0 answered or sound, 1 asked back or problems found, 2 wrong usage o
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import NoReturn
 
 from assistant import __version__, commands
+from assistant.answers.sanitise import safe_line
 from assistant.commands import ANSWERED, WRONG_USAGE
+from assistant.completion import PrintCompletion
 
 LONGEST_ERROR = 200
 ON_THE_TABLE = "an evening file: what is on the table tonight"
 KEPT_IN = "the notebook of what you teach (default: your own)"
-OF_BOTTLES = "a CSV list of the bottles you sell or own; answers choose out of it"
+OF_BOTTLES = "a CSV list of your bottles, to choose out of"
 NOT_KEPT = "read and write no notebook"
 PLAIN = "a chat for screen readers: nothing is drawn twice (or set GOESWITH_PLAIN=1)"
 
@@ -28,7 +32,7 @@ class OneSentence(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Prints what is wrong and where help is, and leaves with 2."""
-        plain = message.removeprefix("argument ")
+        plain = safe_line(message.removeprefix("argument "))
         self.exit(WRONG_USAGE, f"goeswith: {plain[:LONGEST_ERROR]}; see {self.prog} --help.\n")
 
 
@@ -36,19 +40,25 @@ def arguments() -> argparse.ArgumentParser:
     """The options of every command."""
     parser = OneSentence(
         prog="goeswith",
-        description="An offline assistant for hosts of wine-and-food tastings.",
-        epilog="Without a command, goeswith opens the chat.",
+        usage="goeswith [OPTION ...] [COMMAND ...]",
+        description="An offline assistant for hosts of wine-and-food tastings. "
+        "Without a command, goeswith opens the chat.",
     )
-    parser.add_argument("--version", action="version", version=f"goeswith {__version__}")
+    parser.add_argument(
+        "--version", action="version", version=f"goeswith {__version__}", help="print the version and leave"
+    )
+    parser.add_argument(
+        "--completion", action=PrintCompletion, help="print what bash, zsh or fish completes by"
+    )
     parser.add_argument("--evening", type=Path, metavar="FILE", help=ON_THE_TABLE)
     parser.add_argument("--bottles", type=Path, metavar="FILE", help=OF_BOTTLES)
     parser.add_argument("--notebook", type=Path, metavar="FILE", help=KEPT_IN)
     parser.add_argument("--no-notebook", action="store_true", help=NOT_KEPT)
     parser.add_argument("--plain", action="store_true", help=PLAIN)
-    commands = parser.add_subparsers(dest="command", metavar="COMMAND")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", prog="goeswith")
     ask = commands.add_parser(
         "ask",
-        help="answer a question, or one question a line from standard input",
+        help="answer a question, or one a line from standard input",
         description="Answers QUESTION. Without it, reads one question a line; "
         "an empty line starts a new conversation.",
     )
@@ -148,23 +158,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdin, sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
-    options = arguments().parse_args(argv)
     from assistant.knowledge.problems import KnowledgeError
 
     try:
-        if options.command == "check":
-            return commands.check(options.files, options.json, notebook_of(options))
-        if options.command == "plan":
-            return commands.plan(
-                options.file, options.json, options.handout, notebook_of(options), options.bottles
-            )
-        if options.command == "evaluate":
-            return commands.evaluate(options.files, options.json)
-        if options.command == "ask":
-            return commands.ask(options, notebook_of(options))
-        if options.command in ("export", "import"):
-            return _carried(options)
-        return commands.chat(options.evening, notebook_of(options), options.bottles, options.plain)
+        return _flushed(argv)
     except KnowledgeError as error:
         for problem in error.problems:
             print(f"goeswith: {problem}", file=sys.stderr)
@@ -174,3 +171,38 @@ def main(argv: Sequence[str] | None = None) -> int:
     except BrokenPipeError:
         sys.stderr.close()
         return ANSWERED
+    except OSError as error:
+        return _unwritten(error)
+
+
+def _flushed(argv: Sequence[str] | None) -> int:
+    """Runs a command until all it printed is written, also where it leaves early. Raises OSError."""
+    try:
+        return _run(arguments().parse_args(argv))
+    finally:
+        sys.stdout.flush()
+
+
+def _unwritten(error: OSError) -> int:
+    """One sentence where the answer has nowhere to go; what could not be written is dropped."""
+    with suppress(OSError, ValueError):  # or leaving would try, and complain, once more
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    why = safe_line(error.strerror or str(error))
+    print(f"goeswith: the answer cannot be written ({why}); send it elsewhere.", file=sys.stderr)
+    return WRONG_USAGE
+
+
+def _run(options: argparse.Namespace) -> int:
+    if options.command == "check":
+        return commands.check(options.files, options.json, notebook_of(options))
+    if options.command == "plan":
+        return commands.plan(
+            options.file, options.json, options.handout, notebook_of(options), options.bottles
+        )
+    if options.command == "evaluate":
+        return commands.evaluate(options.files, options.json)
+    if options.command == "ask":
+        return commands.ask(options, notebook_of(options))
+    if options.command in ("export", "import"):
+        return _carried(options)
+    return commands.chat(options.evening, notebook_of(options), options.bottles, options.plain)

@@ -114,7 +114,7 @@ def plan(
     bottles: Path | None = None,
 ) -> int:
     """Plans the evening in a file; `handout` is where its sheets to print go."""
-    from assistant.answers.sanitise import safe, safe_record
+    from assistant.answers.sanitise import safe, safe_line, safe_record
     from assistant.evening.text import text
     from assistant.handout.write import HandoutError, written
     from assistant.knowledge.problems import KnowledgeError
@@ -124,7 +124,7 @@ def plan(
     except KnowledgeError as error:
         return _unusable(error)
     except HandoutError as error:
-        print(f"goeswith: {safe(str(error))}", file=sys.stderr)
+        print(f"goeswith: {safe_line(str(error))}", file=sys.stderr)
         return WRONG_USAGE
     if as_json:
         print(json.dumps(safe_record(record), ensure_ascii=False), flush=True)

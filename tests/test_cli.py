@@ -387,13 +387,3 @@ def test_top_of_ten_begins_the_whole_ranking(
 def test_version_is_that_of_the_package(goeswith: Run) -> None:
     done = goeswith("--version")
     assert (done.returncode, done.stdout) == (ANSWERED, f"goeswith {assistant.__version__}\n")
-
-
-@pytest.mark.parametrize("command", [[], ["ask"]], ids=["goeswith", "ask"])
-def test_help_fits_a_terminal(command: list[str], goeswith: Run) -> None:
-    done = goeswith(*command, "--help")
-    lines = done.stdout.splitlines()
-    assert done.returncode == ANSWERED
-    assert len(lines) <= 24
-    assert max(map(len, lines)) <= 80
-    assert "ask" in done.stdout

@@ -52,13 +52,13 @@ def next_bite(guest: str, liked: Sequence[Liking], context: Context, session: Se
     needs = _needs(guest, context)
     for food in foods[:1]:
         near = alike_foods(food, context.engine)[:NEAR]
-        labels = {context.knowledge.label(one): one for one in near}
         table = replace(context.tonight, dishes=tuple(single(one) for one in near), wines=())
         evening = replace(evening_of(replace(context, tonight=table)), needs=needs)
         cares = care(evening, session)
-        may = [label for label in labels if all(label in one.may_have for one in cares)]
+        may = [line for line in evening.foods if all(line.label in one.may_have for one in cares)]
         if may:
-            return said("message", "try-food", food=may[0], liked=context.knowledge.label(food))
+            named = {"food": context.one_dish(may[0].dishes[0]), "liked": context.knowledge.label(food)}
+            return said("message", "try-food", **named)
     return None
 
 
@@ -70,8 +70,9 @@ def cares_of(guest: str, context: Context, session: Session) -> list[GuestCare]:
 
 def eaten_by(cares: Sequence[GuestCare], context: Context) -> list[Dish]:
     """The dishes of the table that the guest surely may have."""
-    dishes = context.tonight.dishes
-    return [dish for dish in dishes if all(context.one_dish(dish) in one.may_have for one in cares)]
+    lines = evening_of(context).foods  # an evening file may call a food otherwise than the table does
+    safe = (line for line in lines if all(line.label in one.may_have for one in cares))
+    return [dish for line in safe for dish in line.dishes]
 
 
 def _needs(guest: str, context: Context) -> tuple[GuestNeeds, ...]:

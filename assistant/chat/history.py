@@ -13,6 +13,8 @@ from pathlib import Path
 
 from prompt_toolkit.history import History
 
+from assistant.answers.sanitise import safe
+
 PRIVATE, OWN_FOLDER = 0o600, 0o700
 PATIENCE = 2.0  # seconds to wait for another chat; then the line is kept for this chat only
 LARGEST, ENTRIES_KEPT = 262_144, 1_000
@@ -28,7 +30,7 @@ class OwnHistory(History):
 
     def load_history_strings(self) -> Iterable[str]:
         """What the file holds, newest first."""
-        return reversed(entries(self._file)) if self._file else ()
+        return [safe(line) for line in reversed(entries(self._file))] if self._file else ()
 
     def append_string(self, string: str) -> None:
         """Keeps a line for this chat, unless it begins with a space."""
@@ -53,6 +55,8 @@ def own_history(folder: Path) -> OwnHistory:
     try:
         folder.mkdir(mode=OWN_FOLDER, parents=True, exist_ok=True)
         file.touch(mode=PRIVATE, exist_ok=True)
+        if not file.is_file():  # a pipe or a device in its place would hang the chat
+            return OwnHistory(None)
         if os.name != "nt" and file.stat().st_mode & 0o077:
             file.chmod(PRIVATE)
     except OSError:
@@ -83,7 +87,7 @@ def _add(file: Path, line: str) -> None:
             _shorten(file)
         handle = os.open(file, os.O_WRONLY | os.O_APPEND | os.O_CREAT, PRIVATE)
         with os.fdopen(handle, "ab") as out:
-            out.write(_written(line))
+            out.write(_written(safe(line)))
 
 
 def _shorten(file: Path) -> None:

@@ -15,7 +15,7 @@ from assistant.language.preferences import read_preference_words
 
 LIMITING = ("wine/", "drink/", "kind/", "grape/", "region/")
 _BANS = ("no ", "not from ")
-_STRENGTH = re.compile(r"(\d+(?:\.\d+)?) % alcohol")
+_STRENGTH = re.compile(r"(?<!\d)(\d+(?:\.\d+)?) % alcohol")
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,8 +13,10 @@ from assistant.evaluate.corpus import Corpus, Dialogue, Question, Refusal, Turn,
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError, Problem
 from assistant.language.data import telling
+from assistant.notebook.reading import read_bytes
 
 FOLDERS = ("questions", "dialogues", "refusals")
+LARGEST = 20_000_000
 TABLES = ("question", "dialogue", "refusal")
 LISTS = ("foods", "methods", "wines", "limits", "terms", "wishes", "unknown")
 TURN_LISTS = ("present", "absent", "wines", "limits", "no_limits", "also")
@@ -52,7 +54,7 @@ def read_corpus(files: Sequence[Path] = ()) -> Corpus:
 
 def _read(file: Path) -> Corpus:
     with telling(file):
-        text = file.read_text("utf-8")
+        text = read_bytes(file, LARGEST).decode("utf-8")
         tables = tomllib.loads(text)
         try:
             return _corpus(tables)

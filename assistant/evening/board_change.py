@@ -127,7 +127,7 @@ def _tastiest(
     """Of changes that mend as much: the new food that gets on best with the wines, for the worst old one."""
     pairs = [(out, item) for out, group in tied for item in _plainest(group)]
     foods = {item.food for _, item in pairs} | {items[out].food for out, _ in pairs if out is not None}
-    liking = {food: _liking(food, engine, wines) for food in sorted(foods)}
+    liking = _liking(sorted(foods), engine, wines)
 
     def gained(pair: tuple[int | None, BoardItem]) -> tuple[float, str]:
         out, item = pair
@@ -141,9 +141,9 @@ def _plainest(group: Sequence[BoardItem]) -> list[BoardItem]:
     return sorted(group, key=lambda item: (len(item.label), item.label))[:TRIED]
 
 
-def _liking(food: str, engine: Engine, wines: Sequence[str]) -> float:
-    """The mean score of a food with the wines (0 without wines)."""
+def _liking(foods: Sequence[str], engine: Engine, wines: Sequence[str]) -> dict[str, float]:
+    """The mean score of each food with the wines (0 without wines)."""
     if not wines:
-        return 0.0
-    matches = engine.rank(table_of([single(food)]), wines)
-    return sum(match.score for match in matches) / len(matches)
+        return dict.fromkeys(foods, 0.0)
+    matches = engine.each({food: table_of([single(food)]) for food in foods}, wines)
+    return {food: sum(match.score for match in found) / len(found) for food, found in matches.items()}

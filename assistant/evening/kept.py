@@ -28,9 +28,13 @@ def slug(name: str) -> str:
 
 
 def kept() -> dict[str, Path]:
-    """The files of all evenings by slug; the user's own before the demo of the same name."""
+    """The files of all evenings by slug; the user's own before the demo of the same name.
+
+    Only names that `save` gives: another could hold anything, and is told to nobody.
+    """
     folders = (corpus_dir() / "evenings", folder())
-    return {file.stem: file for place in folders for file in sorted(place.glob(f"*{ENDING}"))}
+    found = {file.stem: file for place in folders for file in sorted(place.glob(f"*{ENDING}"))}
+    return {name: file for name, file in found.items() if name == slug(name)}
 
 
 def save(evening: Evening, name: str) -> Path:

@@ -6,8 +6,8 @@ import re
 from collections import Counter
 from dataclasses import dataclass
 
-_HEAD = re.compile(r"\s*\[\[?\s*\"?([\w-]+)\"?\s*\]?\]")
-_KEY = re.compile(r"\s*[\"']?([\w-]+)[\"']?\s*(?:=|\.)")
+_HEAD = re.compile(r"\A\s*+\[\[?\s*\"?([\w-]+)\"?\s*\]?\]")
+_KEY = re.compile(r"\A\s*+[\"']?([\w-]+)[\"']?\s*(?:=|\.)")
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,7 +34,8 @@ def plan(
     `told` hears how far the tasting is.
 
     Beside them `title`, `start`, `guests` and the like, `why_chosen`, `flight`, `food_order`, `board`,
-    `foods`, `if_more` and `rescue`; plan.schema.json describes them.
+    `foods`, `if_more` and `rescue`; plan.schema.json describes them. `from_list` is
+    for who filled the evening out of a list of bottles (`assistant.stock.evening`).
     """
     engine = session.engine
     tasting = taste(evening, engine, told)
@@ -53,6 +54,7 @@ def plan(
         "board": board(poured, tasting, session),
         "alcohol_free": [_drink_row(why, session) for why in drinks],
         **found,
+        "from_list": [],
         "savings": savings(poured, tasting, selection, engine),
         "foods": _joined(found["foods"], food_facts(poured, session.engine)),
     }

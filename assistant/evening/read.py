@@ -15,6 +15,7 @@ from assistant.evening.labels import dishes_of, wine_of
 from assistant.evening.lines import Place
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, Measured, WineLine
 from assistant.knowledge.problems import KnowledgeError, Problem
+from assistant.notebook.reading import read_bytes
 from assistant.session import Session
 
 TOP = (
@@ -43,7 +44,7 @@ def _text(file: Path) -> str:
     try:
         if file.stat().st_size > LARGEST_FILE:
             raise OSError("it is larger than a million bytes")
-        return file.read_bytes().decode("utf-8-sig")
+        return read_bytes(file, LARGEST_FILE).decode("utf-8-sig")
     except OSError as error:
         raise _unusable(file, "no-file", error.strerror or str(error)) from None
     except UnicodeDecodeError:

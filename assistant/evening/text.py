@@ -25,7 +25,7 @@ def text(evening: Evening, plan: Parts) -> str:
         "rescue": [row["task"] for row in plan["rescue"]],
         **on_the_table(plan),
         "bottles": list(_bottles(plan)),
-        "from_list": [row["say"] for row in plan.get("from_list", ())],
+        "from_list": [row["say"] for row in plan["from_list"]],
         "shopping": [_purchase(row, evening) for row in plan["shopping"]],
         "cost": list(_cost(plan["cost"])),
         "savings": [row["say"] for row in plan["savings"]],

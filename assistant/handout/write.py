@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+from assistant.answers.sanitise import safe_line
 from assistant.evening.facts import wording
 from assistant.handout.words import say
 from assistant.notebook.disk import UnsettledError, write_whole
@@ -54,7 +55,7 @@ def written(plan: Mapping[str, Any], file: Path) -> str:
     """What the host is told: the problems of the plan, and where the sheets are."""
     heading = wording()("heading", "problems")
     problems = "\n".join([heading, *(f"  {problem}" for problem in plan["problems"])])
-    told = say()("page", "written", file=file)
+    told = say()("page", "written", file=safe_line(str(file)))
     return f"{problems}\n\n{told}" if plan["problems"] else told
 
 

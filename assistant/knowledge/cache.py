@@ -56,6 +56,8 @@ def _bytes(file: Path) -> bytes:
 
 def _read(target: Path) -> Any:
     try:
+        if not target.is_file():
+            return None
         with target.open("rb") as file:
             seal, body = file.readline(), file.read()
     except OSError:
@@ -64,7 +66,9 @@ def _read(target: Path) -> Any:
         return None
     text = body.decode("ascii")
     del body  # two copies of it at once are what a start needs most memory for
-    return json.loads(text)
+    with suppress(ValueError, RecursionError):
+        return json.loads(text)
+    return None
 
 
 def _write(target: Path, name: str, built: object) -> None:

@@ -12,12 +12,15 @@ from assistant.knowledge.ground import Ground
 from assistant.knowledge.problems import Problem
 
 CONSTRUCT = "http://www.w3.org/ns/shacl#construct"
-_STRING_OR_COMMENT = re.compile(r"\"(?:[^\"\\\n]|\\.)*\"|'(?:[^'\\\n]|\\.)*'|(?<![\w:/<])#[^\n]*")
+# A string that is not closed ends with its line: what stands in it would be looked through again and again.
+_STRING_OR_COMMENT = re.compile(
+    r"\"(?:[^\"\\\n]|\\.)*+(?:\"|(?=\n)|\Z|\\)|'(?:[^'\\\n]|\\.)*+(?:'|(?=\n)|\Z|\\)|(?<![\w:/<])#[^\n]*"
+)
 _FORBIDDEN = re.compile(
     r"(?<![?$\w:-])(SERVICE|FROM|LOAD|RAND|NOW|UUID|STRUUID|GRAPH)(?![\w:-])", re.IGNORECASE
 )
 _NAME = re.compile(r"(?<![\w?$:<-])(?P<prefix>[a-z]+):(?P<local>[A-Za-z][\w-]*)")
-_FORM = re.compile(r"\s*CONSTRUCT\s*\{[^}]*\}\s*WHERE\s*\{", re.IGNORECASE)
+_FORM = re.compile(r"\A\s*+CONSTRUCT\s*\{[^}]*\}\s*WHERE\s*\{", re.IGNORECASE)
 _PREFIXES = dict(re.findall(r"PREFIX (\w+): <(.+)>", names.QUERY_PREFIXES))
 
 

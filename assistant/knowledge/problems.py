@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from assistant.answers.sanitise import safe_line
+
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing wrong with a file: where it is, what is wrong, and what to do about it."""
+    """One thing wrong with a file: where, what, and what to do about it; as text, one safe line."""
 
     source: str
     message: str
@@ -18,7 +20,7 @@ class Problem:
     def __str__(self) -> str:
         where = self.source if self.line is None else f"{self.source}, line {self.line}"
         what = self.message if self.term is None else f"{self.term}: {self.message}"
-        return f"{where}: {what} {self.remedy}"
+        return safe_line(f"{where}: {what} {self.remedy}")
 
 
 class KnowledgeError(Exception):

@@ -20,7 +20,7 @@ LARGEST = 20_000_000
 DEEPEST = 500
 """How often a file may open a statement about a statement: deeply nested ones end the parser."""
 
-_PREFIX = re.compile(r"^\s*@?prefix\s+([\w.-]*):\s*<([^<>]*)>", re.IGNORECASE | re.MULTILINE)
+_PREFIX = re.compile(r"^[^\S\n]*+@?prefix\s++([\w.-]*+):\s*+<([^<>]*)>", re.IGNORECASE | re.MULTILINE)
 _START = re.compile(r"^(?:<(?P<iri>[^<>\s]*)>|(?P<prefix>[\w.-]*):(?P<local>[^\s;,()\[\]\"'<>]+))")
 
 
@@ -124,7 +124,12 @@ def read_turtle(path: Path, source: str) -> Turtle:
     except SyntaxError as error:
         what = str(error.msg).split(": ", 1)[-1]
         raise _refused(source, f"this is not Turtle ({what}).", "Mend the line.", error.lineno) from None
-    return Turtle(source, data.decode("utf-8").replace("\r\n", "\n"), quads)
+    try:
+        text = data.decode("utf-8")
+    except UnicodeDecodeError as error:  # in a comment, at which the parser does not look
+        line = data.count(b"\n", 0, error.start) + 1
+        raise _refused(source, "this is no text in UTF-8.", "Save it as UTF-8.", line) from None
+    return Turtle(source, text.replace("\r\n", "\n"), quads)
 
 
 def _bytes(path: Path, source: str) -> bytes:

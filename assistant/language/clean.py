@@ -5,9 +5,12 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 
+from assistant.answers.sanitise import UNSEEN
+
 MAX_CHARACTERS = 1_000
 MOST_LOOKED_AT = 20 * MAX_CHARACTERS
 _KEPT_CONTROLS = {"\t": " ", "\n": " ", "\r": " ", "\x0b": " ", "\x0c": " "}
+_PIECE, _MOST_MARKS = 1_000, 30
 _ODD_CATEGORIES = {"Cc", "Cf", "Co", "Cs", "Cn", "Zl", "Zp"}
 
 
@@ -26,10 +29,22 @@ def clean(text: str) -> Cleaned:
     for character in text[:MOST_LOOKED_AT]:
         if character in _KEPT_CONTROLS:
             kept.append(" ")
-        elif unicodedata.category(character) in _ODD_CATEGORIES:
+        elif unicodedata.category(character) in _ODD_CATEGORIES or UNSEEN.match(character):
             odd += 1
         else:
             kept.append(character)
-    whole = " ".join(unicodedata.normalize("NFKC", "".join(kept)).split())
+    whole = " ".join(_normal("".join(kept)).split())
     cut = max(0, len(whole) - MAX_CHARACTERS) + max(0, len(text) - MOST_LOOKED_AT)
     return Cleaned(whole[:MAX_CHARACTERS].rstrip(), odd, cut)
+
+
+def _normal(text: str) -> str:
+    """The text in NFKC, piece by piece: accents heaped on one letter take time by their square."""
+    pieces, start = [], 0
+    while start < len(text):
+        end = start + _PIECE
+        while end < min(len(text), start + _PIECE + _MOST_MARKS) and unicodedata.combining(text[end]):
+            end += 1
+        pieces.append(unicodedata.normalize("NFKC", text[start:end]))
+        start = end
+    return "".join(pieces)

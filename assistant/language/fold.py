@@ -12,6 +12,7 @@ _POSSESSIVE = re.compile(r"'s\b")
 _IS = re.compile(r"\b(what|how|where|who|that|there|let|it|when)'s\b")
 _CONTRACTED = frozenset(["whats", "hows", "wheres", "whos", "thats", "theres", "lets", "its", "whens"])
 _SHORT = {"w": "with", "n": "and", "wo": "without"}
+LONGEST_KEPT = 40  # characters: what is longer is no word, and would fill the memory
 _NOT_PLURAL = ("ss", "us", "is")
 
 
@@ -26,18 +27,27 @@ def _plain(text: str) -> str:
     return text
 
 
-@lru_cache(maxsize=16384)
 def fold(word: str) -> str:
     """A word in lower case, no accents, no possessive: `Époisses'` -> `epoisses`, `&` -> `and`."""
+    return _kept_fold(word) if len(word) <= LONGEST_KEPT else _fold(word)
+
+
+def _fold(word: str) -> str:
     if word == "&":
         return "and"
     plain = _plain(word)
     return _SHORT.get(plain, plain)
 
 
-@lru_cache(maxsize=32768)
+_kept_fold = lru_cache(maxsize=16384)(_fold)
+
+
 def stem(word: str) -> str:
     """The singular-like form of a folded word, the same for labels and questions."""
+    return _kept_stem(word) if len(word) <= LONGEST_KEPT else _stem(word)
+
+
+def _stem(word: str) -> str:
     if word in _CONTRACTED:  # `what's` asks what is, `what` does not
         return word
     if len(word) > 3 and word.endswith("ie"):
@@ -49,6 +59,9 @@ def stem(word: str) -> str:
     if word.endswith(("ches", "shes", "xes", "sses", "zes", "oes")):
         return word[:-2]
     return word[:-1]
+
+
+_kept_stem = lru_cache(maxsize=32768)(_stem)
 
 
 def key(text: str) -> tuple[str, ...]:

@@ -92,7 +92,7 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def _parts(typed: str) -> list[tuple[str, str]]:
     """The parts between commas and `and`, each behind its link (empty for the first)."""
-    pieces = re.split(r"(\s*[,;]\s*(?:and\s+)?|\s+and\s+)", typed)
+    pieces = re.split(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)", typed)
     return [("", pieces[0]), *zip(pieces[1::2], pieces[2::2], strict=True)]
 
 

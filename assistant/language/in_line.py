@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from functools import lru_cache
+from itertools import pairwise
 
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.small_words import small_words
 
-_QUESTION = re.compile(r".*?\?[?!]*(?=\s|$)|.+$", re.DOTALL)
+_MARKS = re.compile(r"(?<![?!])[?!]++(?=\s|$)")  # possessive: a row of marks is looked at once
 _WORD = re.compile(r"\w{2,}|\d")
 FEWEST_WORDS = 3
 
@@ -23,9 +24,9 @@ def questions_in(typed: str, asks: Asks, asks_on: Asks) -> list[str]:
     `asks` tells whether a text is a question with all it needs, `asks_on` whether it is one of what
     stands (`how many bottles`).
     """
-    first, *others = list(dict.fromkeys(_parts(typed))) or [typed]
-    several = bool(others) and len(typed) <= MAX_CHARACTERS
-    if several and asks(first) and all(asks(part) or asks_on(part) for part in others):
+    parts = _parts(typed) if len(typed) <= MAX_CHARACTERS else []
+    first, *others = list(dict.fromkeys(parts)) or [typed]
+    if others and asks(first) and all(asks(part) or asks_on(part) for part in others):
         return [first, *others]
     return [typed]
 
@@ -44,8 +45,9 @@ def _parts(typed: str) -> list[str]:
 
 def _pieces(typed: str) -> Iterator[tuple[str, bool]]:
     """Pieces up to a question mark or the words that join another question, and whether they do."""
-    for found in _QUESTION.findall(typed):
-        first, *joined = _joining().split(found)
+    ends = [marks.end() for marks in _MARKS.finditer(typed) if "?" in marks[0]]
+    for start, end in pairwise((0, *ends, len(typed))):
+        first, *joined = _joining().split(typed[start:end])
         yield first, False
         yield from ((piece, True) for piece in joined)
 

@@ -95,8 +95,8 @@ class Echoes:
         if not fuzzy or len(bones) - one_language <= FEWEST:
             yield from heard.get(bones, ())
             return
-        for near in _one_off(bones, self._letters, int(one_language)):
-            yield from heard.get(near, ())
+        for near in heard.keys() & _one_off(bones, self._letters, int(one_language)):
+            yield from heard[near]
 
 
 def _once(sought: Iterable[tuple[str, str]]) -> dict[tuple[str, str], None]:

@@ -12,7 +12,7 @@ from typing import Any
 from spacy.lang.en.stop_words import STOP_WORDS
 
 from assistant.language.data import read_data
-from assistant.language.fold import key
+from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Preference, Reading, Text
 from assistant.language.quantities import quantity_words
 from assistant.language.small_words import small_words
@@ -25,7 +25,9 @@ FOODS = ("food", "sauce", "dressing", "garnish")
 def _alcohol_pattern() -> re.Pattern[str]:
     words = small_words()
     ways = "|".join(sorted(words["at-most"] | words["at-least"], key=len, reverse=True))
-    return re.compile(rf"\b(?P<way>{ways})\s+(?P<number>\d{{1,2}}(?:\.\d)?)\s*(?:%|percent|per cent|abv)")
+    said = "|".join(quantity_words().numbers)
+    number = rf"(?P<number>\d{{1,2}}(?:\.\d)?|{said})"
+    return re.compile(rf"\b(?P<way>{ways})\s+{number}\s*(?:%|percent|per cent|abv)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,13 +67,14 @@ def find_preferences(
     """
     found: list[Preference] = []
     used: set[int] = set()
-    firsts: dict[str, list[PreferenceWord]] = {}
+    starts: dict[str, list[PreferenceWord]] = {}
     for word in words:
-        firsts.setdefault(word.words[0], []).append(word)
+        starts.setdefault(word.words[0], []).append(word)
+    firsts = set(starts)
     for at in range(len(text.stems)):
         if at in taken or at in used:
             continue
-        for word in firsts.get(text.stems[at], ()):
+        for word in starts.get(text.stems[at], ()):
             span = _span(text.stems, at, word.words)
             if span and not span & (taken | used) and not _of_else(text, max(span) + 1, firsts):
                 limit = word.negated if negated(text, at) else word.asks
@@ -164,6 +167,8 @@ def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] |
 
 
 def _alcohol(match: re.Match[str]) -> Preference:
-    number, upper = float(match["number"]), match["way"] in small_words()["at-most"]
+    said = match["number"]
+    number = quantity_words().numbers[stem(fold(said))] if said.isalpha() else float(said)
+    upper = match["way"] in small_words()["at-most"]
     label = f"{'under' if upper else 'over'} {number:g} % alcohol"
     return Preference(label, "alcoholPercent", None if upper else number, number if upper else None)

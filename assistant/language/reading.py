@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import islice
 
 from spacy.tokens import Doc, Span
 
@@ -20,7 +21,7 @@ from assistant.language.small_words import small_words
 from assistant.language.topics import Topics
 from assistant.language.unread import Unread
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.words import tokens
+from assistant.language.words import passing, tokens
 
 GROUP = "readings"
 SAFETY = "safety"
@@ -28,6 +29,7 @@ NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word 
 MOST_TAKEN_APART = 40
 # What asks for the meaning of a word; then a common word may be one that the glossary lacks (`racy`).
 MEANING = ("define", "means")
+MOST_NAME = 8
 NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
@@ -56,6 +58,10 @@ class Reader:
 
     def read(self, cleaned: Cleaned) -> Text:
         """All that can be recognised in the text, and the words that could not be used."""
+        with passing():
+            return self._read(cleaned)
+
+    def _read(self, cleaned: Cleaned) -> Text:
         doc, mended = self._mended(self._taken_apart(tokens(self._as_meant(cleaned.text))))
         stems = [token.norm_ for token in doc]
         elsewhere = self._senses.elsewhere(doc)
@@ -157,7 +163,8 @@ class Reader:
 
     def _longest(self, doc: Doc, stems: list[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """Longest name here, hyphens between its words skipped: (end position, concepts)."""
-        places = [i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'", NOTHING)][:8]
+        solid = (i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'", NOTHING))
+        places = list(islice(solid, MOST_NAME))
         if not places or places[0] != at:
             return None
         found = self._lexicon.longest([stems[i] for i in places], 0)
@@ -223,9 +230,5 @@ def _undisturbed(cues: list[Cue], readings: list[Reading]) -> list[Cue]:
 
 
 def _notes(cleaned: Cleaned) -> tuple[str, ...]:
-    notes = []
-    if cleaned.odd_characters:
-        notes.append("odd-characters")
-    if cleaned.cut_off:
-        notes.append("cut-off")
-    return tuple(notes)
+    notes = {"odd-characters": cleaned.odd_characters, "cut-off": cleaned.cut_off}
+    return tuple(note for note, times in notes.items() if times)

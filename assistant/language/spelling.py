@@ -83,7 +83,9 @@ class Speller:
         self._by_start: dict[tuple[str, int], list[str]] = {}  # and by the number of letters
         for word in sorted(self._known):
             self._by_start.setdefault((_start(word[0]), len(word)), []).append(word)
-        self._all = sorted(self._known)
+        self._by_rest: dict[str, list[str]] = {}  # behind the first letter
+        for word in sorted(self._known):
+            self._by_rest.setdefault(word[1:], []).append(word)
         self._sounds, self.heard = sounds, heard or {}
 
     def mend(self, word: str) -> tuple[str, ...]:
@@ -122,7 +124,7 @@ class Speller:
             for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=2 * _MOST)
         ]
         if alone and not found and len(word) >= LONG:  # one slip, and that in the first letter
-            found = process.extract(word, self._all, scorer=OSA.distance, score_cutoff=1, limit=_MOST)
+            return [*self._by_rest.get(word[1:], ()), *self._by_rest.get(word, ())][:_MOST]
         return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 3 * _MOST]]
 
     def sounding_like(self, pieces: Sequence[str], fewest: int = 1) -> Iterator[tuple[str, float]]:

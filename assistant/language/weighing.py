@@ -152,10 +152,7 @@ def windows(doc: Doc, at: int, since: int) -> Iterator[tuple[int, int]]:
 
 def like_a_person(doc: Doc, at: int, at_start: bool = False) -> bool:
     """A capital in the middle of a text (or at its start as well) that has none elsewhere."""
+    if not ((at or at_start) and doc[at].is_title):
+        return False
     others = [t.text for t in doc if t.is_alpha and t.i != at and len(t.text) > 1]
-    return bool(
-        (at or at_start)
-        and doc[at].is_title
-        and others
-        and not any(map(str.isupper, (o[0] for o in others[1:])))
-    )
+    return bool(others and not any(map(str.isupper, (o[0] for o in others[1:]))))

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
+from contextlib import contextmanager
 from functools import lru_cache
 
 from spacy.lang.en import EnglishDefaults
@@ -15,6 +18,7 @@ from assistant.language.fold import fold, stem
 
 _SHORTHAND = ("w/", "w/o", "b/c")
 _MEANING = {"w/": "with", "w/o": "without", "b/c": "because"}
+_HEAP = re.compile(r"[^\w\s]{20,}")  # marks by the hundred: the tokenizer would look at each heap once a mark
 _SPLIT_INSIDE = (r"(?<=\w)[-–—/+&](?=\w)", r"(?<=[^\W\d_])[,;:.!?]+(?=[^\W\d_])")
 
 
@@ -38,9 +42,19 @@ def _suffixes() -> list[str]:
     return [s for s in map(str, EnglishDefaults.suffixes or ()) if not s.startswith(("'", "’"))]
 
 
+@contextmanager
+def passing() -> Iterator[None]:
+    """Words met in here are forgotten at its end, or every new one would be kept for good.
+
+    No `Doc` made in here may be looked at after it.
+    """
+    with tokenizer().vocab.memory_zone():
+        yield
+
+
 def tokens(text: str) -> Doc:
     """The tokens of a cleaned text, with folded stems in `norm_` (punctuation folds to itself)."""
-    doc: Doc = tokenizer()(text)
+    doc: Doc = tokenizer()(_HEAP.sub(lambda heap: " ".join(heap[0]), text))
     for token in doc:
         token.norm_ = _MEANING.get(token.lower_) or stem(fold(token.text)) or token.text
     return doc

@@ -17,7 +17,7 @@ Node = ox.NamedNode | ox.Literal
 Facts = Mapping[str, list[Node]]
 """Values by the IRI of their property; the author stands as a literal in place of the blank node."""
 
-_TERM = re.compile(r"[a-z]+/[a-z0-9]+(?:-[a-z0-9]+)*")
+_TERM = re.compile(r"\A[a-z]+/[a-z0-9]+(?:-[a-z0-9]+)*")
 _CONCEPT = re.compile(r"[A-Za-z][A-Za-z0-9-]*(?:[/#][A-Za-z0-9][A-Za-z0-9-]*)?")
 _DIGITS = re.compile(r"[+-]?[0-9]{1,12}(?:\.[0-9]{1,6})?")
 _DATE_TIME = ox.NamedNode(XSD + "dateTime")

@@ -21,7 +21,7 @@ KEEP = (
 )
 BEGINNING = "# goeswith notebook, format "
 _FORMAT = re.compile(rb"# goeswith notebook, format ([1-9][0-9]{0,3})\. [^\n]*\n")
-_GUARD = re.compile(rb"(.+)\n# guard ([0-9a-f]{16})", re.DOTALL)
+_GUARD = re.compile(rb"\A(.+)\n# guard ([0-9a-f]{16})", re.DOTALL)
 _SEAL = re.compile(rb"# goeswith notebook, format (\d+): (\d+) statements?, sha256 ([0-9a-f]{64})\n")
 _GAP = b"\n\n"
 

@@ -127,7 +127,7 @@ def _texts(statement: Statement) -> list[str]:
 
 def _unclean(text: str) -> bool:
     """Whether cleaning could change a text; quick, and true of some that it does not change."""
-    return not text.isprintable() or text.strip() != text or "  " in text
+    return not text.isprintable() or safe(text) != text or text.strip() != text or "  " in text
 
 
 def _steers(text: str) -> bool:

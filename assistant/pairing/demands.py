@@ -17,7 +17,9 @@ _ANY_TRAIT = re.compile(
     r"FILTER EXISTS \{ \?plate plate:trait \?anyTrait \. FILTER\(\?anyTrait IN \((?P<names>[^)]*)\)\) \}"
 )
 _VALUE = re.compile(r"plate:(?P<name>\w+)\s+\?(?P<variable>\w+)\s*[.;]")
-_BOUND = re.compile(r"^\s*FILTER\(\?(?P<variable>\w+) (?P<sign>[<>]=?) (?P<number>[\d.]+)\)\s*$", re.M)
+_BOUND = re.compile(
+    r"^[^\S\n]*+FILTER\(\?(?P<variable>\w+) (?P<sign>[<>]=?) (?P<number>[\d.]+)\)[^\S\n]*$", re.M
+)
 _SIGNS: Mapping[str, Callable[[float, float], bool]] = {
     "<": operator.lt,
     "<=": operator.le,

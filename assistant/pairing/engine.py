@@ -139,15 +139,27 @@ class Engine:
         return self._ranked[key]
 
     def _matches(self, table: Table, glasses: Sequence[Glass]) -> dict[str, Match]:
-        bites = self._as_bites(table)
-        plates = {f"bite-{i}": self.plate(bite.dish) for i, bite in enumerate(bites)}
+        return self._each([table], glasses)[0]
+
+    def each(self, tables: Mapping[str, Table], wines: Sequence[str]) -> dict[str, list[Match]]:
+        """The wines with each of many tables, by its name and in their order: one run for all."""
+        found = self._each(list(tables.values()), [self.glasses[wine] for wine in wines])
+        return {name: [matches[w] for w in wines] for name, matches in zip(tables, found, strict=True)}
+
+    def _each(self, tables: Sequence[Table], glasses: Sequence[Glass]) -> list[dict[str, Match]]:
+        bites = [self._as_bites(table) for table in tables]
+        named = [{f"bite-{t}-{i}": bite for i, bite in enumerate(of)} for t, of in enumerate(bites)]
+        plates = {key: self.plate(bite.dish) for of in named for key, bite in of.items()}
         if glasses is self.cellar:
             firings = self._runner.run_on(self._cellar_shelf, plate_quads(plates), plates)
         else:
             firings = self._runner.run(plates, glasses)
         scores = score_all(plates, [glass.wine for glass in glasses], firings, self.knowledge)
-        shares = [bite.share for bite in bites]
-        return {g.wine: self._match(g.wine, [scores[k, g.wine] for k in plates], shares) for g in glasses}
+
+        def matched(of: Mapping[str, Bite], wine: str) -> Match:
+            return self._match(wine, [scores[key, wine] for key in of], [bite.share for bite in of.values()])
+
+        return [{g.wine: matched(of, g.wine) for g in glasses} for of in named]
 
     def _as_bites(self, table: Table) -> Table:
         return tuple(

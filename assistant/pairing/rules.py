@@ -28,7 +28,7 @@ from assistant.pairing.plate import Plate
 from assistant.pairing.shelf import Shelf, glass_quads, plate_quads
 
 _CONSTRUCT = re.compile(r"CONSTRUCT\s*\{(?P<template>[^}]*)\}\s*WHERE\s*", re.DOTALL)
-_SLOT = re.compile(r"(?P<property>[\w:]+)\s+[?$](?P<variable>\w+)")
+_SLOT = re.compile(r"(?<![\w:])(?P<property>[\w:]+)\s+[?$](?P<variable>\w+)")
 WORKERS = 2
 _NAME_AT = len(names.BASE)
 _PLATE_AT = len(names.BASE + PLATES)

@@ -6,6 +6,7 @@ from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from assistant.knowledge.store import Knowledge
+from assistant.language.clean import MOST_LOOKED_AT
 from assistant.language.frame import Frame
 from assistant.language.phrases import Phrases
 from assistant.notebook import Statement
@@ -42,7 +43,8 @@ class Overlay:
 
     def meant(self, typed: str) -> str:
         """The text with the host's names as the knowledge has them."""
-        return self.phrases.replaced(typed)
+        looked_at = typed[:MOST_LOOKED_AT]
+        return self.phrases.replaced(looked_at) + typed[MOST_LOOKED_AT:]
 
     def amounts_of(self, name: str) -> Amounts:
         """The amounts put on a food, by its id or by the host's own name for it."""

@@ -41,3 +41,4 @@ def test_what_a_guest_may_not_have_is_left_out(engine: Engine) -> None:
     assert second
     assert first.isdisjoint(second)
     assert drinks_for(PLATES, FOODS, EVEN, engine, 3, leave_out=alcohol_free_drinks(engine)) == []
+    assert drinks_for([], (), (), engine, 3) == []

@@ -30,6 +30,13 @@ def test_worked_examples(drinkers: int, pour: float, expected: int) -> None:
     assert needed(drinkers, pour, USABLE) == expected
 
 
+def test_a_cliff_on_a_whole_tenth_is_not_rounded_below_it() -> None:
+    """Floats of tenths such as 59.3 * 10 may lie a hair below the whole number."""
+    assert [cliffs(10, 1, tenth)[1] for tenth in (593.0, 711.0, 1151.0)] == [59.3, 71.1, 115.1]
+    assert cliffs(5, 2, 712.5) == (142.5, 285.0)
+    assert cliffs(12, 1, 712.5) == (None, 59.3)
+
+
 def test_the_cliff_lies_between_55_and_60() -> None:
     saves, holds = cliffs(12, 2, USABLE)
     assert saves == 59.3
@@ -138,6 +145,24 @@ def test_the_kit_grows_with_the_guests(session: Session) -> None:
     assert counts["spit cup"] == 3
     assert {row["need"] for row in large} == {"must", "nice"}
     assert all(row["count"] >= counts.get(row["item"], 0) for row in large)
+
+
+def test_there_is_a_knife_for_every_cheese_and_none_for_the_rest(session: Session) -> None:
+    for foods, knives in ((("cheddar", "brie", "salami"), 2), (("cheddar",), 1), (("salami", "almonds"), 0)):
+        found = numbers(evening(session, foods=foods), session)["kit"]
+        assert sum(row["count"] for row in found if row["item"] == "cheese knife") == knives
+
+
+def test_food_that_is_there_is_not_bought_again(session: Session) -> None:
+    made = evening(session, foods=("cheddar",))
+    (whole,) = portions(made, session.knowledge)
+    (some,) = portions(
+        replace(made, foods=(replace(made.foods[0], grams=whole.to_buy - 100.0),)), session.knowledge
+    )
+    (plenty,) = portions(replace(made, foods=(replace(made.foods[0], grams=9000.0),)), session.knowledge)
+    assert (some.needed, plenty.needed) == (whole.needed, whole.needed)
+    assert plenty.to_buy == 0.0 < some.to_buy < whole.to_buy
+    assert some.to_buy >= whole.needed - (whole.to_buy - 100.0)
 
 
 def test_no_sparkling_wine_needs_no_sparkling_stopper(session: Session) -> None:

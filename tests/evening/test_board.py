@@ -70,6 +70,14 @@ def test_an_aspect_is_counted(engine: Engine, foods: tuple[str, ...], aspect: st
     assert found(items(engine, *foods))[aspect].faults == number
 
 
+def test_flavoured_cheeses_are_counted_against_their_share(engine: Engine) -> None:
+    finding = found(items(engine, "truffle-brie", "garlic-cheddar", "cheddar"))["flavoured"]
+    assert (finding.value, finding.bound, len(finding.has)) == (2, 2, 2)
+    assert "cheddar" not in {label.lower() for label in finding.has}
+    none = found(items(engine, "brie", "cheddar"))["flavoured"]
+    assert (none.faults, none.value, none.bound, none.has) == (0, 0, 1, ())
+
+
 def test_what_does_not_apply_is_not_looked_at(engine: Engine) -> None:
     assert set(found(items(engine, "salami"))) == {"support", "salt"}
     assert {"milk", "texture"}.isdisjoint(found(items(engine, "cheddar", "salami", "walnut")))

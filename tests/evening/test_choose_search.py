@@ -30,6 +30,15 @@ def test_no_set_is_worth_more(seed: int) -> None:
         assert found.value == pytest.approx(value(task, best), abs=CLOSE)
 
 
+def test_a_wine_without_a_price_costs_nothing() -> None:
+    of = {"wine/a": [30.0], "wine/b": [20.0], "wine/c": [10.0]}
+    task = Task(scores(of), 2, 0.0, prices={"wine/a": 9.5, "wine/c": 0.2}, budget=9.6)
+    best = choose(task)
+    assert best is not None
+    assert best.wines == ("wine/a", "wine/b")
+    assert choose(replace(task, budget=9.4)).wines == ("wine/b", "wine/c")  # type: ignore[union-attr]
+
+
 def test_some_random_choices_can_be_made_and_some_cannot() -> None:
     """Else the comparison above would say little."""
     found = [choose(random_task(Random(seed), 8, 4, 3)) for seed in range(60)]

@@ -135,6 +135,16 @@ def test_late_steps_are_told(session: Session) -> None:
     assert any(row["task"].startswith("late: open every still bottle") for row in told)
 
 
+def test_a_wine_that_should_be_in_the_decanter_is_named(session: Session) -> None:
+    plan = numbers(evening(session), session)
+    pour, air = at(plan, "pour wine", "Malbec"), at(plan, "decant", "Malbec")
+    for now, late in ((air - timedelta(minutes=1), 0), (air + timedelta(minutes=6), 1), (pour, 1)):
+        told = [row["task"] for row in numbers(evening(session), session, now=now)["rescue"]]
+        found = [task for task in told if "too late for a decanter" in task]
+        assert len(found) == late, now
+        assert all(task.startswith("Malbec: ") for task in found)
+
+
 def test_now_is_told_in_the_time_of_the_evening(session: Session) -> None:
     abroad = replace(evening(session), zone=datetime.fromisoformat("2027-02-12T19:00:00-05:00").tzinfo)
     assert local(datetime.fromisoformat("2027-02-12T23:30:00+00:00"), abroad) == datetime(2027, 2, 12, 18, 30)

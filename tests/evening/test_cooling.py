@@ -21,6 +21,23 @@ SERVED = rows("wine_serving_temperatures")
 NO_ADVICE = "not a recommendation"
 
 
+@pytest.mark.parametrize(
+    ("start", "end", "around", "minutes"),
+    [
+        (10.0, 15.0, 4.0, 30.0),
+        (21.0, 21.0, 4.0, 30.0),
+        (21.0, 4.0, 4.0, 30.0),
+        (4.0, 4.0, 4.0, 30.0),
+        (21.0, 9.0, 4.0, 0.0),
+    ],
+)
+def test_a_bottle_that_cannot_have_gone_so_has_no_constant(
+    start: float, end: float, around: float, minutes: float
+) -> None:
+    with pytest.raises(ValueError, match="no bottle goes that way"):
+        constant(start, end, around, minutes)
+
+
 def measured(condition: str, item: str) -> float:
     """Minutes of a measurement."""
     return next(float(r["value"]) for r in COOLING if condition in r["condition"] and item in r["item"])

@@ -11,6 +11,7 @@ import pytest
 
 from assistant.evening.bottles import bottles
 from assistant.evening.choose_task import value
+from assistant.evening.facts import fact
 from assistant.evening.plan import plan
 from assistant.evening.read import read_evening
 from assistant.evening.records import Evening, WineLine
@@ -48,17 +49,36 @@ MADE: dict[str, dict[str, Any]] = {
 }
 
 
+class Plans(dict[str, dict[str, Any]]):
+    """A plan of each evening made, when it is first asked for."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+
+    def __missing__(self, name: str) -> dict[str, Any]:
+        self[name] = plan(evening(self.session, **MADE[name]), self.session)
+        return self[name]
+
+
 @pytest.fixture(scope="module")
-def plans(session: Session) -> dict[str, dict[str, Any]]:
-    """A plan of each evening made."""
-    return {name: plan(evening(session, **said), session) for name, said in MADE.items()}
+def plans(session: Session) -> Plans:
+    """The plans of this module."""
+    return Plans(session)
 
 
 @pytest.mark.parametrize("name", MADE)
-def test_a_plan_keeps_to_the_schema(plans: dict[str, dict[str, Any]], name: str) -> None:
+def test_a_plan_keeps_to_the_schema(plans: Plans, name: str) -> None:
     assert faults(plans[name]) == []
     assert set(plans[name]) == set(validator().schema["properties"])
     assert disagreements(plans[name]) == []
+
+
+def test_a_plan_begins_with_what_the_file_says(plans: Plans, session: Session) -> None:
+    head = {"title": "Test", "start": "2027-02-12T19:00", "meal": "tasting", "guests": 12, "drinkers": 10}
+    assert {key: plans["plain"][key] for key in (*head, "pour_ml")} == {**head, "pour_ml": 60.0}
+    bare = plan(evening(session, title="", start=None, meal="supper", non_drinkers=5), session)
+    assert [bare[key] for key in ("title", "start", "meal", "drinkers")] == [None, None, "supper", 7]
 
 
 def test_the_example_keeps_to_the_schema(session: Session) -> None:
@@ -69,7 +89,7 @@ def test_the_example_keeps_to_the_schema(session: Session) -> None:
     assert made["problems"] == []
 
 
-def test_the_schema_sees_what_is_missing_or_wrong(plans: dict[str, dict[str, Any]]) -> None:
+def test_the_schema_sees_what_is_missing_or_wrong(plans: Plans) -> None:
     for name in plans["chosen"]:
         assert faults({key: value for key, value in plans["chosen"].items() if key != name}), name
     wrong = deepcopy(plans["chosen"])
@@ -102,7 +122,7 @@ def _cost(wines: tuple[str, ...], made: Evening, prices: dict[str, float], sessi
     return sum(b.to_buy * prices[b.wine] for b in bottles(made.pouring(wines), session.knowledge))
 
 
-def test_everything_is_for_the_wines_chosen(plans: dict[str, dict[str, Any]]) -> None:
+def test_everything_is_for_the_wines_chosen(plans: Plans) -> None:
     made = plans["chosen"]
     left = set(MANY) - set(made["chosen"])
     assert len(made["chosen"]) == 4
@@ -113,7 +133,7 @@ def test_everything_is_for_the_wines_chosen(plans: dict[str, dict[str, Any]]) ->
 
 
 def test_wines_are_poured_in_the_order_that_carries_least(
-    plans: dict[str, dict[str, Any]], session: Session, engine: Engine
+    plans: Plans, session: Session, engine: Engine
 ) -> None:
     made = evening(session, wines=MANY).pouring(tuple(plans["chosen"]["chosen"]))
     glasses = [engine.glasses[line.wine] for line in made.wines]
@@ -178,10 +198,20 @@ def test_what_to_loosen_is_said_in_one_sentence(
 def test_more_musts_than_wines_is_told(session: Session) -> None:
     made = evening(session, wines=MANY, choose=2)
     made = replace(made, wines=tuple(replace(line, must=i < 3) for i, line in enumerate(made.wines)))
-    assert "3 wines must be poured, but choose is 2" in plan(made, session)["problems"][0]
+    told = plan(made, session)["problems"][0]
+    assert "3 wines must be poured, but choose is 2" in told
+    assert "Write choose = 3" in told
 
 
-def test_wines_of_one_style_keep_their_own_labels(plans: dict[str, dict[str, Any]]) -> None:
+def test_more_wines_than_beginners_keep_apart_are_told(session: Session) -> None:
+    most = int(fact("amounts", "flight", "wines").high)
+    assert most < len(MANY)
+    told = plan(evening(session, wines=MANY), session)["coverage"]["say"]
+    assert f"{len(MANY)} wines want spit cups and two hours; beginners keep {most} apart." in told
+    assert "spit cups" not in plan(evening(session, wines=MANY[:most]), session)["coverage"]["say"]
+
+
+def test_wines_of_one_style_keep_their_own_labels(plans: Plans) -> None:
     assert len(set(plans["twins"]["chosen"])) == 2
 
 

@@ -47,6 +47,21 @@ def test_the_example_is_sound(session: Session) -> None:
     assert evening.foods[0].grams == 300.0
 
 
+def test_what_is_said_is_kept(tmp_path: Path, session: Session) -> None:
+    wine = "price = 12.0\nbottles = 2\nalcohol_percent = 13.5\nbottle_ml = 375"
+    text = GOOD.replace("guests = 12", 'guests = 12\nroom_celsius = 24.5\ncurrency = "GBP"\nmeal = "supper"')
+    evening = read(text.replace("price = 12.0", wine), tmp_path, session)
+    assert evening.problems == ()
+    assert (evening.room_celsius, evening.currency, evening.meal) == (24.5, "GBP", "supper")
+    line = evening.wines[0]
+    assert (line.price, line.owned, line.alcohol_percent, line.bottle_ml) == (12.0, 2, 13.5, 375.0)
+
+
+def test_all_may_be_non_drinkers(tmp_path: Path, session: Session) -> None:
+    evening = read(GOOD.replace("guests = 12", "guests = 12\nnon_drinkers = 12"), tmp_path, session)
+    assert (evening.problems, evening.non_drinkers, evening.drinkers) == ((), 12, 0)
+
+
 def test_what_may_be_missing(tmp_path: Path, session: Session) -> None:
     evening = read(GOOD, tmp_path, session)
     assert evening.problems == ()
@@ -87,6 +102,15 @@ def test_what_may_be_missing(tmp_path: Path, session: Session) -> None:
         ('label = "brie"', 'label = "Malbec"', 10, ("foods 1, label", "drink", "[[wines]]")),
         ('label = "brie"', 'label = "qwertyuiop"', 10, ("does not read as a food",)),
         ("price = 12.0", 'price = "12"', 7, ("wines 1, price", "'12'", "number")),
+        (
+            "price = 12.0",
+            "price = 12.0\nalcohol_percent = 99",
+            8,
+            ("wines 1, alcohol_percent: alcohol_percent is 99",),
+        ),
+        ("price = 12.0", "price = 12.0\nbottle_ml = -1", 8, ("wines 1, bottle_ml: bottle_ml is -1",)),
+        ('label = "brie"', 'label = "brie"\nprice = "4"', 11, ("foods 1, price", "'4'")),
+        ('label = "brie"', 'label = "brie"\ngrams = -5', 11, ("foods 1, grams: grams is -5",)),
         ("price = 12.0", "prise = 12.0", 7, ("'prise'", "'price'")),
         ("price = 12.0", "bottles = 1.5", 7, ("bottles is 1.5", "whole number")),
         ("price = 12.0", 'must = "yes"', 7, ("must is 'yes'", "true or false")),
@@ -147,18 +171,30 @@ def test_needs_that_cannot_be_used(tmp_path: Path, session: Session, needs: str,
 
 
 @pytest.mark.parametrize(
-    ("measured", "told"),
+    ("measured", "told", "at"),
     [
-        ('in = "cellar"\nfrom_celsius = 21\nto_celsius = 10\nminutes = 25', "'cellar'"),
-        ('in = "ice"\nfrom_celsius = 10\nto_celsius = 21\nminutes = 25', "from 10 to 21"),
-        ('in = "fridge"\nfrom_celsius = 21\nto_celsius = 2\nminutes = 25', "from 21 to 2"),
-        ('in = "ice"\nfrom_celsius = 21\nto_celsius = 10', "minutes is missing"),
+        ('in = "cellar"\nfrom_celsius = 21\nto_celsius = 10\nminutes = 25', "'cellar'", 1),
+        ('in = "ice"\nfrom_celsius = 10\nto_celsius = 21\nminutes = 25', "from 10 to 21", 3),
+        ('in = "fridge"\nfrom_celsius = 21\nto_celsius = 2\nminutes = 25', "from 21 to 2", 3),
+        ('in = "ice"\nfrom_celsius = 21\nto_celsius = 10', "minutes is missing", 0),
+        ("from_celsius = 21\nto_celsius = 10\nminutes = 25", "in is missing", 0),
     ],
 )
-def test_measurements_that_cannot_be(tmp_path: Path, session: Session, measured: str, told: str) -> None:
+def test_measurements_that_cannot_be(
+    tmp_path: Path, session: Session, measured: str, told: str, at: int
+) -> None:
     evening = read(f"{GOOD}\n[[measured]]\n{measured}\n", tmp_path, session)
     assert evening.measured == ()
     assert told in str(evening.problems[0])
+    assert evening.problems[0].line == f"{GOOD}\n[[measured]]\n".count("\n") + at
+
+
+def test_the_second_of_two_measurements_is_the_one_told(tmp_path: Path, session: Session) -> None:
+    good = 'in = "ice"\nfrom_celsius = 21\nto_celsius = 10\nminutes = 25\n'
+    text = f"{GOOD}\n[[measured]]\n{good}[[measured]]\n{good.replace('ice', 'attic')}"
+    (problem,) = read(text, tmp_path, session).problems
+    assert "measured 2" in str(problem)
+    assert text.splitlines()[(problem.line or 0) - 1] == 'in = "attic"'
 
 
 def test_a_measurement_is_used(tmp_path: Path, session: Session) -> None:

@@ -10,6 +10,7 @@ import pytest
 
 from assistant.evening.board_part import board, food_order
 from assistant.evening.choose_task import Task, value
+from assistant.evening.facts import wording
 from assistant.evening.leftovers import allergens_of, storage
 from assistant.evening.plan import plan
 from assistant.evening.saturation import Reach, reaches, saturates_at
@@ -53,6 +54,23 @@ def test_a_friend_is_at_least_fair_and_a_foe_hurts(made: dict[str, Any]) -> None
     assert {row["verdict"] for row in loves} <= {"strong", "good", "fair"}
     assert {row["verdict"] for row in fights} <= {"poor", "clash"}
     assert all(row["why"] for row in (*loves, *fights))
+    assert wording()("text", "no-reason") not in {row["why"] for row in (*loves, *fights)}
+
+
+def test_a_wine_that_does_nothing_for_the_food_has_no_friend(session: Session, engine: Engine) -> None:
+    night = evening(session, wines=("Malbec",), foods=("oysters",))
+    row = plan(night, session)["flight"][0]
+    verdict = engine.judge(table_of(list(night.foods[0].dishes)), night.wines[0].wine).verdict
+    assert verdict in ("poor", "clash")
+    assert row["loves"] is None
+    assert (row["fights"]["food"], row["fights"]["verdict"]) == ("oysters", verdict)
+
+
+def test_the_board_of_a_plan_is_looked_at_with_its_wines(made: dict[str, Any]) -> None:
+    found = made["board"]
+    assert found["gaps"] == made["gaps"]
+    assert found["balance"]
+    assert {*found["traps"], *found["gaps"], *found["bridges"]}
 
 
 def test_a_wine_that_hurts_nothing_has_no_foe(session: Session) -> None:

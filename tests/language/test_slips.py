@@ -18,10 +18,11 @@ from assistant.evaluate.slips import (
     measure_stays,
     read_slips,
     read_stays,
+    unseen_slips,
 )
 from assistant.language.parse import Parser
 
-SLIPS, STAYS = read_slips(), read_stays()
+SLIPS, STAYS, UNSEEN = read_slips(), read_stays(), unseen_slips()
 KINDS = {
     "keyboard neighbour", "doubled letter", "dropped letter", "swapped letters", "phonetic", "split",
     "run together", "misheard", "accent missing", "apostrophe", "text-speak",
@@ -43,6 +44,12 @@ def test_each_slip_stands_once_in_one_context() -> None:
 def test_about_half_is_held_back() -> None:
     held_back = sum(slip.held_back for slip in SLIPS)
     assert 0.45 <= held_back / len(SLIPS) <= 0.55
+
+
+def test_unseen_slips_stand_nowhere_else() -> None:
+    assert len(UNSEEN) >= 150
+    assert {s.typed for s in UNSEEN}.isdisjoint(s.typed for s in SLIPS)
+    assert all(slip.context.count(PLACE) == 1 for slip in UNSEEN)
 
 
 def test_what_was_meant_is_spelt_right(parser: Parser) -> None:

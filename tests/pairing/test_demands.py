@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assistant.pairing.demands import Bound, demands_of, offer_of
 from assistant.pairing.rules import _firings, _table
 from assistant.pairing.shelf import plate_quads
 from assistant.session import Session
+from tests.pairing.made import plate
 
 WHERE = """{
   ?plate a gw:Plate ; plate:trait trait:tomato ; plate:salt ?salt ; plate:heat ?heat .
@@ -23,6 +26,13 @@ def test_links_and_bounds_of_the_outermost_pattern_are_asked_and_nothing_else() 
     demands = demands_of(WHERE)
     assert demands.links == {"trait/tomato"}
     assert demands.bounds == (Bound("salt", ">", 2.0),)
+
+
+def test_a_plate_offers_its_traits_kinds_and_course_together() -> None:
+    made = replace(plate(["trait/tomato"], salt=2.34567), kinds=("kind/cheese", "kind/food"))
+    offer = offer_of(made)
+    assert offer.links == {"trait/tomato", "kind/cheese", "kind/food", "course/savoury"}
+    assert offer.points["salt"] == 2.3457
 
 
 def test_bounds_hold_as_the_store_compares() -> None:

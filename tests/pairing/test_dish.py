@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.knowledge.store import Knowledge
-from assistant.pairing.dish import Dish, table_of
+from assistant.pairing.dish import Dish, table_of, with_amounts
 from assistant.pairing.engine import Engine, single
 from assistant.pairing.plate import Plate, bites_of, recipe
 from assistant.session import Session
@@ -252,6 +252,28 @@ def test_a_dish_without_a_part_is_the_dish_less_it() -> None:
     assert [p.food for p in burger.without("food/cheddar").parts] == ["food/steak", "food/tomato"]
 
 
+def test_a_dish_without_a_part_loses_its_name_and_keeps_what_was_put_on_top() -> None:
+    called = Dish(
+        (part("steak", "base", 100.0), part("cheddar", "topping", 20.0)), {"salt": 0.5}, "cheeseburger"
+    )
+    assert called.without("food/cheddar") == Dish(called.parts[:1], {"salt": 0.5})
+
+
+def test_amounts_are_added_by_the_share_of_the_part() -> None:
+    plain = dish(part("steak", "base", 150.0), part("cheddar", "topping", 50.0), salt=0.5, fat=1.0)
+    richer = with_amounts(plain, {"food/cheddar": {"fat": 8.0, "acid": 2.0}, "food/brie": {"fat": 50.0}})
+    assert richer.parts == plain.parts
+    assert richer.added == pytest.approx({"salt": 0.5, "fat": 1.0 + 8.0 * 50 / 200, "acid": 0.5})
+    assert plain.added == {"salt": 0.5, "fat": 1.0}
+
+
+def test_amounts_of_two_parts_add_up_and_those_of_no_part_change_nothing() -> None:
+    plain = dish(part("steak", "base", 100.0), part("cheddar", "topping", 100.0))
+    both = with_amounts(plain, {"food/steak": {"fat": 4.0}, "food/cheddar": {"fat": 6.0}})
+    assert both.added == pytest.approx({"fat": 5.0})
+    assert with_amounts(plain, {"food/brie": {"fat": 4.0}}) is plain
+
+
 def test_the_main_part_is_the_first_base_else_the_first_part() -> None:
     pesto, pasta = part("pesto", "sauce", 20.0), part("linguine", "base", 100.0)
     assert dish(pesto, pasta).main is pasta
@@ -261,6 +283,7 @@ def test_the_main_part_is_the_first_base_else_the_first_part() -> None:
 def test_bites_of_a_table_sum_to_one() -> None:
     table = table_of([single("food/brie"), single("food/steak"), single("food/fig")], [1.0, 2.0, 1.0])
     assert [bite.share for bite in table] == [0.25, 0.5, 0.25]
+    assert [bite.share for bite in table_of([single("food/brie"), single("food/fig")])] == [0.5, 0.5]
 
 
 def test_a_recipe_without_numbers_of_its_own_is_eaten_in_bites(knowledge: Knowledge) -> None:
