@@ -1,3 +1,3 @@
-"""goeswith: what goes with what, answered offline with the rules that produced it."""
+"""goeswith: which wine with which food, answered offline with the rules that produced it."""
 
 __version__ = "0.1.0"

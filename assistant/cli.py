@@ -41,7 +41,7 @@ def arguments() -> argparse.ArgumentParser:
     parser = OneSentence(
         prog="goeswith",
         usage="goeswith [OPTION ...] [COMMAND ...]",
-        description="What goes with what: an offline assistant for wine-and-food tastings. "
+        description="An offline assistant for hosts of wine-and-food tastings. "
         "Without a command, goeswith opens the chat.",
     )
     parser.add_argument(
@@ -68,7 +68,7 @@ def arguments() -> argparse.ArgumentParser:
     plan = commands.add_parser(
         "plan",
         help="plan the evening in a file",
-        description="Plans the evening in FILE (TOML): which wines in which order, what goes with what, "
+        description="Plans the evening in FILE (TOML): which wines in which order, each food with its wine, "
         "bottles, shopping, clock, temperatures, kit, needs.",
     )
     plan.add_argument("file", type=Path, metavar="FILE", help="the evening file")

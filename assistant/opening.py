@@ -24,6 +24,11 @@ def session_with(
         from assistant.session import Session
 
         session = Session(top=top, notebook=opened(notebook))
+    return laid(session, evening, bottles)
+
+
+def laid(session: Session, evening: Path | None, bottles: Path | None) -> Session:
+    """The session with a list of bottles and an evening on the table. Raises KnowledgeError for a bad file."""
     if bottles is not None:
         from assistant.stock.opening import open_list
 

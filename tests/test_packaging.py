@@ -132,7 +132,7 @@ def test_wheel_holds_the_licence_and_the_program(wheel: Path, names: list[str]) 
         entry = next(name for name in names if name.endswith("entry_points.txt"))
         assert "goeswith = assistant.cli:main" in packed.read(entry).decode()
         metadata = packed.read(next(n for n in names if n.endswith("METADATA"))).decode()
-    assert "What goes with what" in metadata
+    assert "An offline assistant for hosts" in metadata
     assert str(ROOT) not in metadata
 
 

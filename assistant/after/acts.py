@@ -44,21 +44,25 @@ def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
     heard = act.lines.stand_in(stems) and not act.unless.stand_in(stems)
     if not heard or (act.from_ is not None and frame.intent not in act.from_):
         return False
-    if (
-        not act.topics.issuperset(frame.topics)
-        or frame.diets
-        or (act.nameless and _named(act, frame, session))
-    ):
+    if not act.topics.issuperset(frame.topics) or frame.diets:
         return False
     if (act.proposed and session.proposed is None) or (act.fresh and talk is not None):
         return False
-    if act.voted and not _voted(frame, session):
-        return False
-    if act.guest_named and not guests_named(frame, session):
-        return False
-    if act.amount_said and amount_said(frame) is None:
-        return False
-    return _wine_said(act, frame, session, talk) and _has(act, frame, session, talk)
+    return (
+        _said(act, frame, session)
+        and _wine_said(act, frame, session, talk)
+        and _has(act, frame, session, talk)
+    )
+
+
+def _said(act: Act, frame: Frame, session: Session) -> bool:
+    """Whether what the act asks for is said: no name, a vote, a guest, an amount."""
+    return not (
+        (act.nameless and _named(act, frame, session))
+        or (act.voted and not _voted(frame, session))
+        or (act.guest_named and not guests_named(frame, session))
+        or (act.amount_said and amount_said(frame) is None)
+    )
 
 
 def _voted(frame: Frame, session: Session) -> bool:

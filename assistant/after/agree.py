@@ -15,6 +15,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import capital
 from assistant.evening.facts import fact
 from assistant.language.quantities import numbers
+from assistant.pairing.score import LIKED
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -67,7 +68,7 @@ def again(context: Context, session: Session) -> Answer | None:
         return None
     match = context.engine.judge(context.table(), context.knowledge.style(context.frame.wines[0]))
     n, liked = ballot.votes.n, ballot.liked
-    ours, theirs = match.verdict in ("strong", "good", "fair"), 2 * liked > n
+    ours, theirs = match.verdict in LIKED, 2 * liked > n
     kind = {(True, True): "yes", (False, False): "no", (True, False): "split"}.get((ours, theirs), "hm")
     lines = [said("votes", f"again-{kind}", verdict=match.verdict, liked=liked, n=n)]
     lines += [line_of(ballot, context), *_smallness([ballot]), said("votes", "next")]

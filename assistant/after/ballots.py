@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 
 from assistant.after.figures import Votes, points_of, votes_of
 from assistant.after.names import plain, tonights
-from assistant.answers.compose import DISLIKED, LIKED
 from assistant.answers.context import Context
 from assistant.evening.board import rests_palate
 from assistant.notebook import Statement
 from assistant.pairing.dish import BASE, Dish, DishPart, table_of
 from assistant.pairing.engine import Match
+from assistant.pairing.score import DISLIKED, LIKED
 
 if TYPE_CHECKING:
     from assistant.session import Session

@@ -49,23 +49,38 @@ def next_event(context: Context, session: Session) -> Answer:
     if one_of(context.frame.text.stems, "cheaper"):
         return cheaper(evening, context, session)
     wish = wish_of(context)
-    count = evening.choose or len(evening.wines)
-    swaps = swapped(evening, wish.season, wish.country, context, session)
-    found = _wines(evening, [swap.new for swap in swaps], count, wish, context)
+    found, swaps = _found(evening, wish, context, session)
     if found is None or len(found.ordered) < 1:
         return told(context, [said("next", "no-country")], understood=False)
-    if wish.one_country and found.country:  # now that it is known, its own foods come first
-        swaps = swapped(evening, wish.season, found.country, context, session)
-        at_home = _wines(
-            evening, [s.new for s in swaps], count, replace(wish, country=found.country), context
-        )
-        found = replace(at_home or found, countries=found.countries)
-    foods = [swap.new for swap in swaps]
-    session.proposed = proposal(evening, found.ordered, foods)
-    board = said("next", "with", foods=listed([line.label for line in foods]))
-    head = [_say(found.ordered, context), board, _kept(evening, count)]
-    lines = [*head, *_why_foods(swaps, wish, found, context), *_why_wines(found, wish, context)]
-    return told(context, [*lines, *_steps(found, context), *_needs(evening), said("next", "take")])
+    session.proposed = proposal(evening, found.ordered, [swap.new for swap in swaps])
+    return told(context, _lines(evening, found, swaps, wish, context))
+
+
+def _found(
+    evening: Evening, wish: Wish, context: Context, session: Session
+) -> tuple[NextWines | None, list[Swap]]:
+    """The next wines and foods; of a theme, once its country is known, the foods at home there come first."""
+    swaps = swapped(evening, wish.season, wish.country, context, session)
+    found = _wines(evening, swaps, wish, context)
+    if found is None or not (wish.one_country and found.country):
+        return found, swaps
+    swaps = swapped(evening, wish.season, found.country, context, session)
+    at_home = _wines(evening, swaps, replace(wish, country=found.country), context)
+    return replace(at_home or found, countries=found.countries), swaps
+
+
+def _lines(
+    evening: Evening, found: NextWines, swaps: Sequence[Swap], wish: Wish, context: Context
+) -> list[str]:
+    board = said("next", "with", foods=listed([swap.new.label for swap in swaps]))
+    head = [_say(found.ordered, context), board, _kept(evening, _count(evening))]
+    why = [*_why_foods(swaps, wish, found, context), *_why_wines(found, wish, context)]
+    return [*head, *why, *_steps(found, context), *_needs(evening), said("next", "take")]
+
+
+def _count(evening: Evening) -> int:
+    """How many wines are poured."""
+    return evening.choose or len(evening.wines)
 
 
 def take_next(context: Context, session: Session) -> Answer:
@@ -96,9 +111,8 @@ def proposal(evening: Evening, wines: Sequence[str], foods: Sequence[FoodLine]) 
     )
 
 
-def _wines(
-    evening: Evening, foods: Sequence[FoodLine], count: int, wish: Wish, context: Context
-) -> NextWines | None:
+def _wines(evening: Evening, swaps: Sequence[Swap], wish: Wish, context: Context) -> NextWines | None:
+    foods, count = [swap.new for swap in swaps], _count(evening)
     poured = [line.wine for line in evening.wines]
     if wish.must:  # what is named only says what stays
         context = replace(context, frame=replace(context.frame, preferences=()))

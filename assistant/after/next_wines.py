@@ -6,17 +6,17 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from math import ceil
 
+from assistant.answers.choose import EVERYWHERE, IN_A_SHOP
 from assistant.answers.context import Context
 from assistant.evening.board import rests_palate
 from assistant.evening.choose_make import Chosen, best_choice, scores_of, shortlist, usual_task
 from assistant.evening.choose_task import value
 from assistant.evening.facts import fact
 from assistant.evening.records import FoodLine
+from assistant.knowledge.store import Knowledge
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.flight import pour_order
 from assistant.pairing.likeness import unlike
-
-EVERYWHERE, IN_A_SHOP = 3.0, 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,11 +29,14 @@ class NextWines:
     countries: int = 0
 
 
+def in_shops(knowledge: Knowledge) -> list[str]:
+    """Every wine that a good shop has."""
+    return [w.id for w in knowledge.wines.values() if w.type == "Wine" and w.availability >= IN_A_SHOP]
+
+
 def new_wines(poured: Collection[str], context: Context) -> list[str]:
     """Wines in the shops that keep to the limits said, none poured before, nor much like one that was."""
-    known = context.knowledge
-    among = [w.id for w in known.wines.values() if w.type == "Wine" and w.availability >= IN_A_SHOP]
-    allowed = context.engine.within(among, context.frame.preferences)
+    allowed = context.engine.within(in_shops(context.knowledge), context.frame.preferences)
     return [wine for wine in allowed if not any(_repeats(wine, old, context) for old in poured)]
 
 

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 from assistant.after.liking import Liking
 from assistant.after.names import plain
+from assistant.after.next_wines import in_shops
 from assistant.after.phrases import said
-from assistant.answers.compose import LIKED
 from assistant.answers.context import Context
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
@@ -17,12 +17,12 @@ from assistant.evening.records import GuestNeeds
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.engine import single
 from assistant.pairing.likeness import alike_foods, alike_wines
+from assistant.pairing.score import LIKED
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
 NEAR = 12
-IN_A_SHOP = 2.0
 
 
 def next_wine(guest: str, liked: Sequence[Liking], context: Context, session: Session) -> str | None:
@@ -36,8 +36,7 @@ def next_wine(guest: str, liked: Sequence[Liking], context: Context, session: Se
     if not wines or any(one.sober for one in cares):
         return None
     had = {*context.tonight.wines, *wines}
-    among = [w.id for w in known.wines.values() if w.type == "Wine" and w.availability >= IN_A_SHOP]
-    near = [w for w in alike_wines(wines[0], among, context.engine) if w not in had][:NEAR]
+    near = [w for w in alike_wines(wines[0], in_shops(known), context.engine) if w not in had][:NEAR]
     named = {"liked": known.label(wines[0])}
     for wine in near:
         best = _best(wine, eaten_by(cares, context), context)
@@ -53,13 +52,13 @@ def next_bite(guest: str, liked: Sequence[Liking], context: Context, session: Se
     needs = _needs(guest, context)
     for food in foods[:1]:
         near = alike_foods(food, context.engine)[:NEAR]
-        labels = {context.knowledge.label(one): one for one in near}
         table = replace(context.tonight, dishes=tuple(single(one) for one in near), wines=())
         evening = replace(evening_of(replace(context, tonight=table)), needs=needs)
         cares = care(evening, session)
-        may = [label for label in labels if all(label in one.may_have for one in cares)]
+        may = [line for line in evening.foods if all(line.label in one.may_have for one in cares)]
         if may:
-            return said("message", "try-food", food=may[0], liked=context.knowledge.label(food))
+            named = {"food": context.one_dish(may[0].dishes[0]), "liked": context.knowledge.label(food)}
+            return said("message", "try-food", **named)
     return None
 
 
@@ -71,8 +70,9 @@ def cares_of(guest: str, context: Context, session: Session) -> list[GuestCare]:
 
 def eaten_by(cares: Sequence[GuestCare], context: Context) -> list[Dish]:
     """The dishes of the table that the guest surely may have."""
-    dishes = context.tonight.dishes
-    return [dish for dish in dishes if all(context.one_dish(dish) in one.may_have for one in cares)]
+    lines = evening_of(context).foods  # an evening file may call a food otherwise than the table does
+    safe = (line for line in lines if all(line.label in one.may_have for one in cares))
+    return [dish for line in safe for dish in line.dishes]
 
 
 def _needs(guest: str, context: Context) -> tuple[GuestNeeds, ...]:

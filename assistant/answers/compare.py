@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from assistant.answers.compose import LIKED, compose, label
+from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.judge import judged
 from assistant.answers.record import Answer
+from assistant.pairing.score import LIKED
 
 COMPARED = {"sweetness", "acid", "tannin", "body", "alcohol", "oak", "bubbles", "aroma"}
 TASTED = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma", "weight")

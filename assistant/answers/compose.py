@@ -10,8 +10,6 @@ from assistant.answers.wording import listed
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.pairing.engine import Match
 
-LIKED = ("strong", "good", "fair")
-DISLIKED = ("poor", "clash")
 EDIBLE = ("food", "sauce", "dressing", "garnish", "cuisine")
 
 

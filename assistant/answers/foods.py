@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from assistant.answers.compose import LIKED, compose
+from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
@@ -14,7 +14,7 @@ from assistant.answers.table_foods import table_foods
 from assistant.answers.wording import listed
 from assistant.pairing import choose
 from assistant.pairing.engine import TABLE_KINDS, key_of
-from assistant.pairing.score import Score
+from assistant.pairing.score import LIKED, Score
 
 MOST_CLASSICS = 2
 

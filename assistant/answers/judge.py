@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from assistant.answers.compose import LIKED, compose, label
+from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.record import Answer
 from assistant.pairing import choose
 from assistant.pairing.engine import Match
+from assistant.pairing.score import LIKED
 
 
 def judge_pair(context: Context) -> Answer:

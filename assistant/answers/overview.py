@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.answers.compose import DISLIKED, LIKED, compose, label
+from assistant.answers.compose import compose, label
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.engine import Match
+from assistant.pairing.score import DISLIKED, LIKED
 
 ASKED = "check-board"
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.answers.compose import LIKED, compose
+from assistant.answers.compose import compose
 from assistant.answers.context import Context, say_reason
 from assistant.answers.items import groups_of
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import listed
 from assistant.pairing.engine import Match
 from assistant.pairing.likeness import alike_foods, alike_wines
+from assistant.pairing.score import LIKED
 
 NEAREST = 12
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.answers.compose import LIKED, compose
+from assistant.answers.compose import compose
 from assistant.answers.context import Context, say_reason
 from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.engine import Match
+from assistant.pairing.score import DISLIKED, LIKED
 
 
 def table_foods(context: Context) -> Answer:
@@ -60,4 +61,4 @@ def _item(context: Context, dish: Dish, match: Match) -> Item:
 
 
 def _fighting(items: tuple[Item, ...]) -> tuple[Item, ...]:
-    return tuple(item for item in items if item.verdict in ("poor", "clash"))
+    return tuple(item for item in items if item.verdict in DISLIKED)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.answers.compose import LIKED, compose, label
+from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, strongest
 from assistant.answers.items import source_text
 from assistant.answers.judge import forces, judged, repairs
@@ -10,7 +10,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Rule
 from assistant.pairing.engine import Match
-from assistant.pairing.score import Effect
+from assistant.pairing.score import LIKED, Effect
 
 CARRIES = 0.7
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from assistant.answers.compose import LIKED, compose, label
+from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, deciding_part, say_reason, tied_with_first
 from assistant.answers.eating import fits
 from assistant.answers.record import Answer
@@ -14,6 +14,7 @@ from assistant.pairing import choose
 from assistant.pairing.engine import Match
 from assistant.pairing.fixes import smallest_fix
 from assistant.pairing.likeness import nearest_foods
+from assistant.pairing.score import LIKED
 
 AVOID = 3
 

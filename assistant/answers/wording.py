@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from pathlib import Path
 
 from assistant.knowledge.files import corpus_dir
@@ -21,6 +22,10 @@ class Wording:
         """The filled template. Raises KnowledgeError where the file lacks it or it asks for too much."""
         with telling(self._file):
             return str(self._sections[section][template]).format(**fields)
+
+    def date(self, when: datetime) -> str:
+        """`29 November`."""
+        return self("taught", "date", day=when.day, month=f"{when:%B}")
 
     def names(self, section: str) -> frozenset[str]:
         """The names of a section's templates. Raises KnowledgeError where the file lacks it."""

@@ -46,7 +46,7 @@ class Background:
 
 def _loaded(evening: Path | None, notebook: Path | None, bottles: Path | None, wanted: Event) -> Session:
     from assistant.knowledge.collector import loading
-    from assistant.opening import noting, opened
+    from assistant.opening import laid, noting, opened
 
     with loading():
         from assistant.session import Session
@@ -56,12 +56,4 @@ def _loaded(evening: Path | None, notebook: Path | None, bottles: Path | None, w
             session.ask(WARMING)  # the first answer pays for what loads late, unless somebody waits for it
             session.new_conversation()
         noting(session, notebook)
-    if bottles is not None:
-        from assistant.stock.opening import open_list
-
-        open_list(session, bottles)
-    if evening is not None:
-        from assistant.evening.table import set_table
-
-        set_table(session, evening)
-    return session
+    return laid(session, evening, bottles)

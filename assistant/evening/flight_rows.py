@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Any
 
-from assistant.answers.compose import DISLIKED, LIKED
 from assistant.answers.context import strongest
 from assistant.evening.facts import wording
 from assistant.evening.flight_reasons import Broken, Step, steps, swapped
@@ -22,6 +21,7 @@ from assistant.pairing.engine import Match
 from assistant.pairing.flight import carry_over
 from assistant.pairing.glass import Glass
 from assistant.pairing.likeness import alike_wines
+from assistant.pairing.score import DISLIKED, LIKED
 from assistant.session import Session
 
 STAND_INS = 2

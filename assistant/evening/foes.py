@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 
-from assistant.answers.compose import DISLIKED
 from assistant.evening.choose_make import matches_of
 from assistant.evening.records import WineLine
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.pairing.dish import table_of
 from assistant.pairing.engine import Engine, Match, single
+from assistant.pairing.score import DISLIKED
 
 
 @lru_cache(maxsize=1)

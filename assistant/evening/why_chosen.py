@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from assistant.answers.compose import LIKED
 from assistant.evening.choose_task import Scores
 from assistant.evening.coverage import Covered, coverage
+from assistant.pairing.score import LIKED
 
 FOODS, ALSO, VARIETY = "foods", "also", "variety"
 

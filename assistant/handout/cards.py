@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from assistant.answers.compose import LIKED
 from assistant.answers.wording import listed
 from assistant.handout.hosts import told_first
 from assistant.handout.words import contents, say, together
+from assistant.pairing.score import LIKED
 
 Parts = Mapping[str, Any]
 

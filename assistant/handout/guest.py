@@ -7,10 +7,10 @@ from datetime import datetime
 from typing import Any
 
 from assistant import __version__
-from assistant.answers.compose import DISLIKED, LIKED
 from assistant.handout.contents import FoodRow, GuestSheet, Meeting, WineRow
 from assistant.handout.hosts import host_lines, told_first
 from assistant.handout.words import contents, moment, say, short
+from assistant.pairing.score import DISLIKED, LIKED
 
 Parts = Mapping[str, Any]
 BEST_FIRST = (*LIKED, "neutral", *DISLIKED)

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from assistant.answers.compose import LIKED
 from assistant.answers.wording import listed, span
 from assistant.evening.facts import wording
 from assistant.evening.table_text import host_says
@@ -14,6 +13,7 @@ from assistant.handout.guest import BEST_FIRST
 from assistant.handout.host_rows import Day, Row, clock, purchases, warmths
 from assistant.handout.hosts import told_first
 from assistant.handout.words import contents, moment, money, say
+from assistant.pairing.score import LIKED
 
 Parts = Mapping[str, Any]
 

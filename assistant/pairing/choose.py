@@ -7,11 +7,10 @@ from collections.abc import Mapping, Sequence
 from assistant.knowledge.concepts import Wine
 from assistant.knowledge.store import Knowledge
 from assistant.pairing.engine import Match
+from assistant.pairing.score import DISLIKED, LIKED
 
 VARIED_UP_TO = 5
 COMMONEST, RAREST = 3.0, 1.0
-_FAIR = ("strong", "good", "fair")
-_BAD = ("poor", "clash")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 
 
@@ -79,7 +78,7 @@ def other_colour(ranked: Sequence[Match], chosen: Sequence[Match], knowledge: Kn
     fair = [
         m
         for m in ranked
-        if m.verdict in _FAIR
+        if m.verdict in LIKED
         and knowledge.wines[m.wine].colour in wanted
         and knowledge.wines[m.wine].availability > RAREST
     ]
@@ -105,7 +104,7 @@ def avoided(
     kinds: set[str] = set()
     for match in reversed(tempting):
         kind = style_kind(knowledge.wines[match.wine])
-        if match.verdict not in _BAD or len(chosen) == count:
+        if match.verdict not in DISLIKED or len(chosen) == count:
             break
         if kind not in kinds:
             chosen.append(match)

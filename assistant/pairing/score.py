@@ -16,6 +16,7 @@ from assistant.pairing.plate import Plate
 from assistant.pairing.rules import Firing
 
 QUIET_FADES_OVER = 0.5
+LIKED, DISLIKED = ("strong", "good", "fair"), ("poor", "clash")  # verdicts that are poured, or kept apart
 
 
 class Effect(NamedTuple):

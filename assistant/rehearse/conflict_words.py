@@ -37,7 +37,7 @@ def label(name: str, knowledge: Knowledge) -> str:
 def _of(one: Statement, kind: str, knowledge: Knowledge, wording: Wording) -> dict[str, str]:
     """Who said it, when, and what of it is at odds."""
     who = wording("taught", "by-you") if one.author == AUTHOR else one.author
-    when = wording("taught", "date", day=one.when.day, month=f"{one.when:%B}")
+    when = wording.date(one.when)
     return {"who": who, "date": when, "what": _what(one, kind, knowledge)}
 
 

@@ -11,9 +11,9 @@ from assistant.evening.facts import fact
 from assistant.language.fold import key
 from assistant.notebook import Statement
 from assistant.pairing.engine import Engine, key_of
+from assistant.pairing.score import DISLIKED, LIKED
 from assistant.taught.pairs import apart, halves, verdict_of
 
-LIKED, DISLIKED = ("strong", "good", "fair"), ("poor", "clash")
 PAIR, PROFILE, NAME, BOOK = "pair", "profile", "name", "book"
 
 

@@ -83,7 +83,7 @@ def before(context: Context, dish: Dish, match: Match, entries: Sequence[Entry])
     same = [one for one in entries if one.verdict and set(one.ids) == ids and not dish.added]
     other = next((one for one in reversed(same) if one.verdict != match.verdict), None)
     if other:
-        when = context.wording("taught", "date", day=other.time.day, month=f"{other.time:%B}")
+        when = context.wording.date(other.time)
         fields = {"date": when, "old": other.verdict, "new": match.verdict}
         named = {"food": context.one_dish(dish), "wine": context.knowledge.label(match.wine)}
         yield say(context, "flag-before", **fields, **named)

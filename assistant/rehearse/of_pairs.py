@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from assistant.answers.compose import DISLIKED, LIKED
 from assistant.answers.context import Context
 from assistant.notebook import Entry, Statement
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.engine import Match
+from assistant.pairing.score import DISLIKED, LIKED
 from assistant.rehearse.expected import Expected, say, spoken
 from assistant.rehearse.flags import flags
 from assistant.taught.keeper import AUTHOR, Keeper
@@ -79,7 +79,7 @@ def _voices(context: Context, one: Statement, match: Match) -> dict[str, str]:
     own = one.author == AUTHOR
     who = context.wording("rehearse", "you") if own else one.author
     speaker = context.wording("rehearse", "i-say" if own else "they-say", who=one.author)
-    when = context.wording("taught", "date", day=one.when.day, month=f"{one.when:%B}")
+    when = context.wording.date(one.when)
     book = {"book": match.verdict, "score": f"{match.score:+.1f}"}
     return {**book, "who": who, "speaker": speaker, "date": when, "host": verdict_of(one)}
 

@@ -100,5 +100,5 @@ def parked_asked(context: Context, session: Session) -> Iterator[Expected]:
     """Questions that were put aside, the newest first: whoever asked will ask again."""
     for one in reversed(session.taught.told()):
         if one.kind == "parked":
-            when = context.wording("taught", "date", day=one.when.day, month=f"{one.when:%B}")
-            yield Expected("parked", one.said, say(context, "parked", date=when))
+            told = say(context, "parked", date=context.wording.date(one.when))
+            yield Expected("parked", one.said, told)

@@ -40,7 +40,7 @@ def roll_back(context: Context, keeper: Keeper, now: datetime | None = None) -> 
     if since is None:
         return plain(context, words(context, "roll-when"), understood=False)
     group = _since(since, keeper)
-    date = words(context, "date", day=since.day, month=f"{since:%B}")
+    date = context.wording.date(since)
     if not group:
         return plain(context, words(context, "roll-none", date=date), understood=False)
     return _withdrawn(group, date, context, keeper)

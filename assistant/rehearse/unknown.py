@@ -11,20 +11,13 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.sanitise import safe
 from assistant.language.fold import key
-from assistant.language.frame import Frame
 from assistant.notebook import Entry, read_log
-from assistant.rehearse.words import rehearse_words
 from assistant.session import Session
 from assistant.taught.telling import plain
 
 MOST, NEAR = 8, 0.72
 HELP = "help"
 THINGS = ("food/", "wine/", "drink/")
-
-
-def asks_unknown(frame: Frame) -> bool:
-    """Whether a frame asks what was not known, or tells that something was not."""
-    return rehearse_words().lines["unknowns"].stand_in(frame.text.stems)
 
 
 def unknown_by_talk(context: Context, session: Session) -> Answer:
@@ -84,7 +77,7 @@ def _line(word: str, times: int, entries: Sequence[Entry], context: Context, ses
     """How often, when last, and the sentence to say."""
     folded = " ".join(key(word))
     met = [one for one in entries if any(" ".join(key(w)) == folded for w in one.unknown)]
-    when = context.wording("taught", "date", day=met[-1].time.day, month=f"{met[-1].time:%B}") if met else ""
+    when = context.wording.date(met[-1].time) if met else ""
     near = _near(folded, session)
     fields = {"word": safe(word), "times": times, "date": when, "near": near}
     name = ("unknown-line" if met else "unknown-teach") + ("-near" if near else "")

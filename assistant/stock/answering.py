@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from assistant.answers.compose import LIKED, compose
+from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
 from assistant.pairing.engine import Match
+from assistant.pairing.score import LIKED
 from assistant.stock.asked import ANYTHING, cheapest_asked, left_asked, price_asked
 from assistant.stock.records import Bottle, Stock
 from assistant.stock.words import wording

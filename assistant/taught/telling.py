@@ -78,7 +78,7 @@ def no_notebook(context: Context) -> Answer:
 
 def date(context: Context, when: datetime) -> str:
     """`29 November`."""
-    return words(context, "date", day=when.day, month=f"{when:%B}")
+    return context.wording.date(when)
 
 
 def wine_ids(context: Context) -> tuple[str, ...]:

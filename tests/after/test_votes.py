@@ -82,7 +82,7 @@ def test_whether_so_many_are_enough(bare: Session, said: str, starts: str) -> No
 
 
 def test_nine_votes_weigh_a_quarter_beside_the_book(bare: Session) -> None:
-    assert f"they weigh {100 * 9 / 34:.0f} in 100" in bare.ask("is n=9 enough to change the rule").text
+    assert f"they have {100 * 9 / 34:.0f} % of the say" in bare.ask("is n=9 enough to change the rule").text
 
 
 def test_a_pair_again_is_answered_with_its_votes(evening: Session) -> None:

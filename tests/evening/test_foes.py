@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.answers.compose import DISLIKED
 from assistant.evening.foes import foes, usual_foes
 from assistant.evening.plan import plan
 from assistant.pairing.engine import Engine
+from assistant.pairing.score import DISLIKED
 from assistant.session import Session
 from tests.evening import made
 

@@ -48,7 +48,7 @@ def test_text(goeswith: Run, dated: str) -> None:
     assert done.stdout.startswith("Quay House tasting, 2999-02-12 19:00: 12 guests")
     for heading in (
         "Wines, in pouring order",
-        "What goes with what",
+        "Food by food",
         "What the wines cover",
         "Eat in this order",
         "The board",

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.answers.compose import LIKED
 from assistant.knowledge.store import shipped
 from assistant.pairing.dish import table_of
 from assistant.pairing.engine import Engine, single
+from assistant.pairing.score import LIKED
 from assistant.session import Session
 
 KNOWLEDGE = shipped()
