@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.answers.context import Context
-from assistant.answers.sanitise import safe
+from assistant.answers.sanitise import safe_line
 from assistant.answers.wording import listed
 from assistant.notebook import Statement
 from assistant.taught.overlay import SCHEMA
@@ -41,7 +41,7 @@ def described(group: Sequence[Statement], context: Context) -> str:
     }
     kind = first.kind if first.kind in ("alias", "pairing", "profile", "new-food") else "said"
     but = "-but" if kind == "new-food" and fields["how"] else ""
-    return safe(words(context, f"what-{kind}{but}", **fields))
+    return safe_line(words(context, f"what-{kind}{but}", **fields))
 
 
 def thing(name: str, context: Context) -> str:
