@@ -31,6 +31,7 @@ from assistant.answers.record import Answer
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
+from assistant.tonight import overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -66,6 +67,7 @@ BUILDERS: dict[str, Builder] = {
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
+ASKS_FOR_TABLE = ("unclear", "define", "help", "set-table", "wines-for-food", "plan", "choose-wines", "check-board")
 
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
@@ -81,6 +83,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
 
         return needs_by_talk(asked)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
+    if not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked"):
+        return _table
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
@@ -96,10 +100,17 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     return save_by_talk if saves else load_by_talk
 
 
+def _table(context: Context, session: Session) -> Answer | None:
+    """What is on the table, and nothing changed; None where nothing is."""
+    return small.shown(context)
+
+
 def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
-    """What answers where one part of the plan is asked for."""
+    """What answers where one part of the plan is asked for, or where time is said to be over."""
     part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
     if part is None or frame.intent not in ASKS_FOR_PARTS:
+        part = "late" if runs_late(frame) else "savings" if overspends(frame) else None
+    if part is None:
         return None
     if part == "late":
         from assistant.evening.late import late_by_talk

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 from dataclasses import replace
 
 from assistant.after.acts import after_heard, of_after
@@ -27,10 +28,13 @@ from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.strength import of_that_strength
 from assistant.language.talk import follow
+from assistant.laying import as_laid
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
+from assistant.poured import as_poured, bottles_called
 from assistant.rehearse.noting import AnswerLog
+from assistant.steps import Steps
 from assistant.stock.answering import of_list, with_list
 from assistant.stock.asked import meant_of_list
 from assistant.stock.records import Stock
@@ -70,13 +74,16 @@ class Session:
         self._puzzle: Frame | None = None
         self._cautioned: Cautioned | None = None
         self._given = self.tonight = Tonight()
+        self._steps = Steps()
         self.stock = Stock()
         self.proposed: Tonight | None = None  # the next evening, as last proposed
+        self.guest_asked: tuple[str, ...] = ()  # the guests whose food was last asked about
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
-        self.tonight, self.proposed = self._given, None
+        self.tonight, self.proposed, self.guest_asked = self._given, None, ()
+        self._steps = Steps()
         self.taught.new_conversation()
 
     def new_conversation_of(self, talk: Talk | None, tonight: Tonight) -> None:
@@ -126,9 +133,16 @@ class Session:
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
         frame = of_that_strength(self.read(question), self.knowledge)
+        back = self._steps.back(frame)
+        if back is not None:
+            self.tonight, self._talk = back
+        if back is not None and not self.taught.just:
+            return small.shown(self._context(frame)) or small.cleared(self._context(frame))
+        before = self.tonight, self._talk
         if not frame.after:
             self.tonight = dated(counted(laid(frame, self.tonight), frame), frame)
         answer = self._answer(frame)
+        self._steps.noted(*before, self.tonight)
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
@@ -144,7 +158,9 @@ class Session:
 
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
-        frame = spoken_of(heard_anew(question, self.taught, self._talk), self.taught)
+        bottles = bottles_called(self.tonight, self.stock, self.knowledge)
+        frame = spoken_of(heard_anew(question, self.taught, self._talk, bottles), self.taught)
+        frame = as_poured(frame, self.tonight, self.knowledge)
         if HELP in frame.text.cues and named_alone(frame.text.stems):
             return replace(NOTHING_SAID, intent=HELP, text=frame.text)
         without = self.knowledge.label(WITHOUT_ALCOHOL)
@@ -152,7 +168,8 @@ class Session:
         frame = after_heard(frame, self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
-        frame = self._pourable(self._followed(frame))
+        told = as_laid(frame, self._talk, self.tonight)
+        frame = self._pourable(told if told is not frame else self._followed(frame))
         frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
         return meant_of_list(frame, self._talk, self.stock)
 
@@ -176,6 +193,14 @@ class Session:
         poured = tuple(w for w in frame.wines if self.knowledge.styles_of(w))
         return replace(frame, wines=poured)
 
+    def _of_guest(self, frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
+        """What answers what a guest with needs may have; loaded only where there are any."""
+        if not self.tonight.needs:
+            return None
+        from assistant.evening.guest_asks import guest_asks
+
+        return guest_asks(frame, self)
+
     def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id
         corrected = corrections_of(self) if frame.intent in COUNTED else {}
@@ -191,6 +216,10 @@ class Session:
             return BUILDERS[HELP](context)
         later = of_after(frame)
         answer = later(context, self) if later else None
+        if answer is not None:
+            return answer
+        guests = self._of_guest(frame)
+        answer = guests(context, self) if guests else None
         if answer is not None:
             return answer
         own = answered(context, self.taught, self._talk)

@@ -13,7 +13,7 @@ from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, starts_at
-from assistant.language.quantities import quantities
+from assistant.language.quantities import numbers, quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 COUNTS = "quantity"
 SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
 DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
+DROPPED = ("set-table", "wines-for-food", "unclear", "note", "smalltalk", "substitute", "describe", "quantity")
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -66,7 +67,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         frame = replace(frame, dishes=tonight.dishes)
     if frame.intent == ORDERS and len(tonight.dishes) > 1 and not named and says(frame, "foods-order"):
         return replace(frame, wines=(), dishes=tonight.dishes)
-    if frame.intent == ORDERS and len(tonight.wines) > 1 and not named:
+    one = len(frame.wines) == 1 and frame.wines[0] in tonight.wines  # `when do I pour the Pinot`
+    if frame.intent == ORDERS and len(tonight.wines) > 1 and (one or not named):
         frame = replace(frame, wines=tonight.wines)
     return replace(frame, anywhere=says(frame, "shop"))
 
@@ -118,16 +120,41 @@ def needing(tonight: Tonight, asked: Asked) -> Tonight:
     return replace(tonight, needs=(*(n for n in tonight.needs if n != asked), asked))
 
 
+def runs_late(frame: Frame) -> bool:
+    """Whether time is said to be over (`we're 15 over`), and neither money nor anybody's health is meant."""
+    late = says(frame, "plan-behind") or (says(frame, "plan-over") and bool(numbers(frame.text.stems)))
+    return late and not (overspends(frame) or frame.topics)
+
+
+def overspends(frame: Frame) -> bool:
+    """Whether money is said to be over (`15 euros over`)."""
+    return says(frame, "plan-overspent") and not frame.topics
+
+
 def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
-    """Whether a frame sets the table, brings a wine to it, or swaps or drops one that is on it."""
+    """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
+    if _gone(frame, tonight):
+        return True
     changes = swapped_wines(frame.text) is not None or says(frame, "table-drops")
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 
 
+def _gone(frame: Frame, tonight: Tonight) -> list[Dish]:
+    """The dishes of the table that are said to come off it or to be eaten up, nothing being asked."""
+    if not says(frame, "table-drops") or frame.intent not in DROPPED or says(frame, "menu-asks"):
+        return []
+    named = {reading.id for reading in frame.text.readings if reading.kind in EDIBLE}
+    return [dish for dish in tonight.dishes if dish.main.food in named]
+
+
 def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The whole table as it stands after the frame."""
+    gone = _gone(frame, tonight)
+    if gone:
+        left = tuple(dish for dish in tonight.dishes if dish not in gone)
+        return replace(frame, intent=SETS, wines=tonight.wines, dishes=left)
     wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
     if pair is not None:
         goes, comes = (styles([name], knowledge)[0] for name in pair)
@@ -142,7 +169,7 @@ def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
 
 
 def _adds(frame: Frame) -> bool:
-    return says(frame, "table-adds") or says(frame, "table-brings")
+    return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course"))
 
 
 def _once(dishes: Sequence[Dish]) -> tuple[Dish, ...]:

@@ -38,6 +38,10 @@ class GuestWords:
     days: Mapping[str, int]
     soon: Mapping[str, int]
     evening_until: int
+    everyday: frozenset[str]
+    grouped: frozenset[str]
+    called: frozenset[str]
+    called_then: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
@@ -46,7 +50,9 @@ class GuestWords:
             frozenset(tables[name]["words"]) for name in ("is", "lead", "asks", "things", "nobody", "at")
         )
         until = int(tables["evening"]["until"])
-        return cls(is_, lead, asks, things, nobody, at, dict(tables["days"]), dict(tables["soon"]), until)
+        days, soon = dict(tables["days"]), dict(tables["soon"])
+        named = (frozenset(tables["named"][key]) for key in ("everyday", "grouped", "called", "called_then"))
+        return cls(is_, lead, asks, things, nobody, at, days, soon, until, *named)
 
 
 @lru_cache(maxsize=1)

@@ -10,6 +10,7 @@ from assistant.language.clean import clean
 from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
+from assistant.language.phrases import Phrases
 from assistant.language.standing import Talk
 from assistant.rehearse.rolling import roll_back, rolls
 from assistant.taught.alias import untailed
@@ -23,8 +24,9 @@ from assistant.taught.teach import taught
 from assistant.taught.telling import Hearing
 from assistant.taught.voice import in_order, with_voices
 from assistant.taught.words import taught_words
+from assistant.tonight import overspends, runs_late
 
-TEACH, NOTE, UNDO, TABLE = "teach", "note", "undo", "set-table"
+TEACH, NOTE, UNDO, TABLE, PLAN = "teach", "note", "undo", "set-table", "plan"
 OWN = (TEACH, NOTE)
 ASKING = (
     "help",
@@ -41,9 +43,9 @@ ASKING = (
 STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
 
 
-def heard_anew(typed: str, keeper: Keeper, talk: Talk | None) -> Frame:
-    """The frame of a text in which the host's own names stand for what they mean."""
-    standing, meant = talk is not None, keeper.overlay.meant(typed)
+def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) -> Frame:
+    """The frame of a text in which the host's own names, and those of bottles, stand for what they mean."""
+    standing, meant = talk is not None, bottles.replaced(keeper.overlay.meant(typed))
     frame = keeper.parser.parse(meant, standing=standing)
     if meant == typed:
         return frame
@@ -57,6 +59,8 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
     """The frame as one that teaches, takes back or asks for what was taught, where it does."""
     if frame.intent == NOTE and opens(frame, "save"):  # an evening is saved, nothing is noted
         return replace(frame, intent=TABLE)
+    if frame.intent == NOTE and (runs_late(frame) or overspends(frame)):
+        return replace(frame, intent=PLAN)
     if not keeper.keeps:
         return frame
     if _line(frame) and frame.intent in ASKING:
