@@ -31,7 +31,7 @@ def words_of_guests(guests: Iterable[str]) -> frozenset[str]:
 
 
 def _by_name(guest: str, words: Sequence[str]) -> bool:
-    """Whether the name stands in the words: a letter as it is written, one that is a word too not in front."""
+    """Whether the name stands in the words: a letter as written, one that is a word too not in front."""
     known, name = guest_words(), _WORD.findall(guest)
     if not has_name(guest):
         return False
