@@ -67,7 +67,16 @@ BUILDERS: dict[str, Builder] = {
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
-ASKS_FOR_TABLE = ("unclear", "define", "help", "set-table", "wines-for-food", "plan", "choose-wines", "check-board")
+ASKS_FOR_TABLE = (
+    "unclear",
+    "define",
+    "help",
+    "set-table",
+    "wines-for-food",
+    "plan",
+    "choose-wines",
+    "check-board",
+)
 
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
