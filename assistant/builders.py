@@ -68,8 +68,15 @@ BUILDERS: dict[str, Builder] = {
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
 ASKS_FOR_TABLE = (
-    "unclear", "define", "help", "set-table", "wines-for-food", "plan", "choose-wines", "check-board"
-)  # fmt: skip
+    "unclear",
+    "define",
+    "help",
+    "set-table",
+    "wines-for-food",
+    "plan",
+    "choose-wines",
+    "check-board",
+)
 
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:

@@ -67,12 +67,12 @@ def _plain() -> frozenset[str]:
     return frozenset(read_words(corpus_dir() / "language" / "plain-english.txt"))
 
 
-def as_poured(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
-    """The frame with wines called short read as the one on the table that has all these words in its name.
+def as_poured(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Frame:
+    """The frame with wines called short read as the one poured, or just chosen, that has all these words.
 
     `the riesling` is the off-dry Riesling where no other is poured; `a riesling` may come to the table.
     """
-    meant = {r.id: wine for r, wine in _meant(frame, tonight.wines, knowledge)}
+    meant = {r.id: wine for r, wine in _meant(frame, poured, knowledge)}
     if not meant:
         return frame
     readings = tuple(
@@ -94,7 +94,7 @@ def _meant(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Iterato
 
 
 def _is_there(frame: Frame, reading: Reading) -> bool:
-    """Whether a wine named may be one that is poured: `a Riesling` is not, and where a table is laid only `the` is."""
+    """Whether a wine named may be one poured: `a Riesling` is not, and to lay a table only `the Riesling`."""
     before = frame.text.stems[max(0, reading.start - 1) : reading.start]
     return before == (THE,) if frame.intent in LAYS else not set(before) & ANOTHER
 

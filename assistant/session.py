@@ -20,7 +20,7 @@ from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
 from assistant.language.eating import WITHOUT_ALCOHOL
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.in_line import questions_in
@@ -28,7 +28,7 @@ from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.strength import of_that_strength
 from assistant.language.talk import follow
-from assistant.laying import as_laid
+from assistant.laying import as_laid, for_its_dish, last_choice
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
@@ -41,7 +41,7 @@ from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
-from assistant.tonight import Tonight, at_table, counted, dated, laid, one_meant
+from assistant.tonight import Tonight, after_said, at_table, one_meant
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
@@ -75,6 +75,7 @@ class Session:
         self._cautioned: Cautioned | None = None
         self._given = self.tonight = Tonight()
         self._steps = Steps()
+        self._last: Answer | None = None
         self.stock = Stock()
         self.proposed: Tonight | None = None  # the next evening, as last proposed
         self.guest_asked: tuple[str, ...] = ()  # the guests whose food was last asked about
@@ -83,7 +84,7 @@ class Session:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
         self.tonight, self.proposed, self.guest_asked = self._given, None, ()
-        self._steps = Steps()
+        self._steps, self._last = Steps(), None
         self.taught.new_conversation()
 
     def new_conversation_of(self, talk: Talk | None, tonight: Tonight) -> None:
@@ -113,6 +114,12 @@ class Session:
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
         if carried is not None:
             return carried
+        if self._last and wants_again(typed):
+            return replace(self._last, question=typed)
+        self._last = self._in_turn(typed)
+        return self._last
+
+    def _in_turn(self, typed: str) -> Answer:
         questions = questions_in(typed, self._asks, self._asks_on)
         if len(questions) == 1:
             return self._ask_one(typed)
@@ -140,7 +147,7 @@ class Session:
             return small.shown(self._context(frame)) or small.cleared(self._context(frame))
         before = self.tonight, self._talk
         if not frame.after:
-            self.tonight = dated(counted(laid(frame, self.tonight), frame), frame)
+            self.tonight = after_said(frame, self.tonight)
         answer = self._answer(frame)
         self._steps.noted(*before, self.tonight)
         self._cautioned = after(frame, self._cautioned)
@@ -160,7 +167,8 @@ class Session:
         """The question understood, together with what stands; nothing is answered or remembered."""
         bottles = bottles_called(self.tonight, self.stock, self.knowledge)
         frame = spoken_of(heard_anew(question, self.taught, self._talk, bottles), self.taught)
-        frame = as_poured(frame, self.tonight, self.knowledge)
+        choice = last_choice(self._talk)
+        frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)
         if HELP in frame.text.cues and named_alone(frame.text.stems):
             return replace(NOTHING_SAID, intent=HELP, text=frame.text)
         without = self.knowledge.label(WITHOUT_ALCOHOL)
@@ -170,6 +178,7 @@ class Session:
             return self._pourable(frame)
         told = as_laid(frame, self._talk, self.tonight)
         frame = self._pourable(told if told is not frame else self._followed(frame))
+        frame = for_its_dish(frame, self._talk, self.engine)
         frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
         return meant_of_list(frame, self._talk, self.stock)
 
@@ -194,8 +203,8 @@ class Session:
         return replace(frame, wines=poured)
 
     def _of_guest(self, frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
-        """What answers what a guest with needs may have; loaded only where there are any."""
-        if not self.tonight.needs:
+        """What answers what a guest with needs, or one with a diet, may have; loaded only then."""
+        if not (self.tonight.needs or frame.diets):
             return None
         from assistant.evening.guest_asks import guest_asks
 

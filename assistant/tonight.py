@@ -23,7 +23,16 @@ if TYPE_CHECKING:
 COUNTS = "quantity"
 SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
 DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
-DROPPED = ("set-table", "wines-for-food", "unclear", "note", "smalltalk", "substitute", "describe", "quantity")
+DROPPED = (
+    "set-table",
+    "wines-for-food",
+    "unclear",
+    "note",
+    "smalltalk",
+    "substitute",
+    "describe",
+    "quantity",
+)
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -32,7 +41,8 @@ class Tonight:
     """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant.
 
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
-    `title` of the evening, if it has one, and `evening` as its file has it, with prices.
+    `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
+    money, as last said.
     """
 
     wines: tuple[str, ...] = ()
@@ -43,6 +53,7 @@ class Tonight:
     needs: tuple[Asked, ...] = ()
     title: str = ""
     evening: Evening | None = field(default=None, compare=False)
+    budget: float | None = None
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
@@ -98,6 +109,11 @@ def laid(frame: Frame, tonight: Tonight) -> Tonight:
     return replace(tonight, wines=frame.wines, dishes=frame.dishes) if frame.intent == SETS else tonight
 
 
+def after_said(frame: Frame, tonight: Tonight) -> Tonight:
+    """The table after all that a frame says of it."""
+    return budgeted(dated(counted(laid(frame, tonight), frame), frame), frame)
+
+
 def counted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests a frame speaks of."""
     said = quantities(frame.text)
@@ -113,6 +129,19 @@ def dated(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the start a frame speaks of."""
     start = starts_at(frame.text.typed, datetime.now()) if frame.intent in DATED else None
     return tonight if start is None else replace(tonight, start=start)
+
+
+def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the money a frame says there is to spend."""
+    return replace(tonight, budget=budget_said(frame, tonight) or tonight.budget)
+
+
+def budget_said(frame: Frame, tonight: Tonight) -> float | None:
+    """The money that is said to be there for the evening that is being prepared; None for any other text."""
+    found = [number for _, _, number in numbers(frame.text.stems)]
+    prepared = tonight.guests or tonight.wines or tonight.dishes
+    said = prepared and len(found) == 1 and says(frame, "budget-is") and not says(frame, "menu-asks")
+    return found[0] if said and not (runs_late(frame) or overspends(frame)) else None
 
 
 def needing(tonight: Tonight, asked: Asked) -> Tonight:

@@ -116,3 +116,29 @@ def test_parts_of_the_plan_are_asked_for_in_a_word(prepared: Session, asked: str
     prepared.ask("wines: Sancerre, Malbec")
     prepared.ask("the foods are brie, comte and olives")
     assert said in prepared.ask(asked).text
+
+
+def test_a_wine_chosen_is_explained_by_its_dish(prepared: Session) -> None:
+    prepared.ask(MENU)
+    prepared.ask("which wines should I get")
+    answer = prepared.ask("why the cabernet")
+    assert answer.say == "Chilean Cabernet: it has grip that rich food softens."
+    assert prepared.ask("take those").intent == "set-table"
+    assert "wine/chilean-cabernet" in prepared.tonight.wines
+
+
+@pytest.mark.parametrize(
+    ("said", "hour"), [("supper for 8 on Saturday at 7", 19), ("about 10 people Friday at 8", 20)]
+)
+def test_a_number_of_people_is_no_time(conversation: Session, said: str, hour: int) -> None:
+    conversation.ask(said)
+    start = conversation.tonight.start
+    assert start is not None
+    assert start.hour == hour
+
+
+def test_a_budget_told_is_noted_and_kept_to(prepared: Session) -> None:
+    assert "at most 120" in prepared.ask("budget is 120").say
+    assert prepared.tonight.budget == 120
+    prepared.ask("what goes with brie for 20 people")
+    assert prepared.tonight.budget == 120

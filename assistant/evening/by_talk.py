@@ -81,7 +81,7 @@ def evening_of(context: Context) -> Evening:
         zone=file.zone,
         meal=file.meal,
         pour_ml=file.pour_ml,
-        budget=file.budget,
+        budget=file.budget if table.budget is None else table.budget,
         currency=file.currency or table.currency,
         room_celsius=file.room_celsius,
         wines=tuple(wines.get(line.wine, line) for line in table.wines),
@@ -102,7 +102,7 @@ def _of_table(context: Context) -> Evening:
         non_drinkers=round(tonight.non_drinkers),
         meal="tasting",
         pour_ml=fact("amounts", "bottle", "pour_ml").typical,
-        budget=None,
+        budget=tonight.budget,
         currency=context.stock.currency.strip() or None,
         choose=None,
         room_celsius=fact("cooling", "limits", "room_celsius").typical,
@@ -138,6 +138,11 @@ def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answe
         noted.insert(
             0, context.wording("plan", "counted-some" if evening.non_drinkers else "counted", **counts)
         )
+    if evening.budget is not None:
+        money = context.wording(
+            "plan", "to-spend", money=f"{evening.budget:g}", currency=evening.currency or ""
+        )
+        noted.append(money.strip())
     if context.tonight.start:
         noted.insert(bool(evening.guests), _when(context.tonight.start, context))
     say = context.wording("plan", "noted" if noted else "nothing", noted=listed(noted))

@@ -14,15 +14,16 @@ from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
 from assistant.evening.records import Evening, FoodLine, WineLine
 from assistant.language.dish_edits import POURED
-from assistant.language.fold import fold, stem
+from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, words_of_guests
-from assistant.language.guests import all_asked
+from assistant.language.guests import Asked, all_asked
 from assistant.session import Session
 from assistant.tonight import styles
 
 SAFETY = "safety"
+LAST = -2
 NAMED = ("Wine", "Drink", "Food", "Method")
 # What else may be said of a guest than that something is asked for that guest.
 OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
@@ -39,6 +40,8 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     named = guests_named(frame.text.typed, session.tonight.needs)
     on = session.guest_asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
     session.guest_asked = named or on
+    if not session.guest_asked and _of_a_diet(frame):
+        return _diet_told
     told = frame.intent in SAID and not opens(frame, "guest-may")
     if not session.guest_asked or told or frame.intent in OTHER or all_asked(frame.text.typed):
         return None
@@ -46,15 +49,39 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     return lambda context, session: _told(sure, context, session)
 
 
+def _of_a_diet(frame: Frame) -> bool:
+    """`is the port vegan`: of something named it is asked whether it fits a diet."""
+    named = {reading.type for reading in frame.text.readings} & {"Wine", "Food"}
+    asks = opens(frame, "diet-of") and not says(frame, "guest-wine") and frame.intent not in OTHER
+    said = set(frame.text.stems[LAST:])  # `is there a vegan cheese` asks for one
+    ends = any(said & set(key(diet.partition("/")[2])) for diet in frame.diets) or says(frame, "eats")
+    return len(named) == 1 and asks and ends
+
+
+def _diet_told(context: Context, session: Session) -> Answer | None:
+    """Whether what is named is for a guest with the diet."""
+    label = context.knowledge.label
+    needs = tuple(
+        Asked(context.wording("plan", "guest-of-diet", diet=label(diet)), label(diet))
+        for diet in context.frame.diets
+    )
+    of_diet = replace(context, tonight=replace(context.tonight, needs=needs))
+    return _answer(tuple(need.guest for need in needs), True, of_diet, session)
+
+
 def _told(sure: bool, context: Context, session: Session) -> Answer | None:
+    """What the guests last asked of may have."""
+    return _answer(session.guest_asked, sure, context, session)
+
+
+def _answer(guests: Sequence[str], sure: bool, context: Context, session: Session) -> Answer | None:
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
-    guests = session.guest_asked
     evening = _of_asked(context, evening_of(context))
     rows = [row for row in care(evening, session) if row.guest in guests]
     topics = tuple(dict.fromkeys(topic for row in rows for topic in row.topics))
     against = any(row.keep_away or row.check_label for row in rows)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
-    if set(context.frame.topics) - set(topics) or not (sure or barred):
+    if set(context.frame.text.topics) - set(topics) or not (sure or barred):
         return None
     lines = [line for row in rows for line in _lines(row, context)]
     if not lines:

@@ -38,12 +38,18 @@ def _by_name(guest: str, words: Sequence[str]) -> bool:
     everyday = any(fold(word) in known.everyday for word in name)
     strict = everyday or any(len(word) == 1 for word in name)
     wanted, said = ([word if strict else fold(word) for word in row] for row in (name, words))
-    starts = range(int(everyday), len(said) - len(wanted) + 1)
-    return any(said[at : at + len(wanted)] == wanted for at in starts)
+    found = (at for at in range(len(said)) if said[at : at + len(wanted)] == wanted)
+    return any(at or not everyday or _is_told_of(said[len(wanted) :]) for at in found)
+
+
+def _is_told_of(behind: Sequence[str]) -> bool:
+    """Whether something is told of whoever is named in front: `pat asks`, and not `will the brie`."""
+    known = guest_words()
+    return bool(set(behind[:1]) & (known.is_ | {verb.split()[0] for verb in known.passing}))
 
 
 def _by_need(need: str, words: Sequence[str]) -> bool:
-    """Whether guests are called by a need of one word: `the vegetarians`, `our vegan`, not `a vegan cheese`."""
+    """Whether guests are called by a need of one word: `the vegetarians`, not `a vegan cheese`."""
     known, said = guest_words(), [fold(word) for word in words]
     for at, word in enumerate(said):
         called = at and stem(word) == stem(fold(need)) and said[at - 1] in known.called

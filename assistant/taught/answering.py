@@ -10,6 +10,7 @@ from assistant.language.clean import clean
 from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
+from assistant.language.passed_on import as_asked
 from assistant.language.phrases import Phrases
 from assistant.language.standing import Talk
 from assistant.rehearse.rolling import roll_back, rolls
@@ -28,6 +29,7 @@ from assistant.tonight import overspends, runs_late
 
 TEACH, NOTE, UNDO, TABLE, PLAN = "teach", "note", "undo", "set-table", "plan"
 OWN = (TEACH, NOTE)
+OVER = ("plan-behind", "plan-over", "plan-overspent")
 ASKING = (
     "help",
     "unclear",
@@ -45,7 +47,7 @@ STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
 
 def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) -> Frame:
     """The frame of a text in which the host's own names, and those of bottles, stand for what they mean."""
-    standing, meant = talk is not None, bottles.replaced(keeper.overlay.meant(typed))
+    standing, meant = talk is not None, bottles.replaced(keeper.overlay.meant(as_asked(typed)))
     frame = keeper.parser.parse(meant, standing=standing)
     if meant == typed:
         return frame
@@ -59,7 +61,8 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
     """The frame as one that teaches, takes back or asks for what was taught, where it does."""
     if frame.intent == NOTE and opens(frame, "save"):  # an evening is saved, nothing is noted
         return replace(frame, intent=TABLE)
-    if frame.intent == NOTE and (runs_late(frame) or overspends(frame)):
+    over = runs_late(frame) or overspends(frame)
+    if frame.intent == NOTE and over and any(opens(frame, line) for line in OVER):
         return replace(frame, intent=PLAN)
     if not keeper.keeps:
         return frame
