@@ -14,6 +14,7 @@ from tests.safety.tricks import TRICKS, slipped
 
 def test_no_trick_is_kept_or_shown_again(tmp_path: Path) -> None:
     file = tmp_path / "history"
+    file.touch()
     history = OwnHistory(file)
     for trick in TRICKS.values():
         history.keep(f"what goes with {trick}")
@@ -27,6 +28,7 @@ def test_no_trick_is_kept_or_shown_again(tmp_path: Path) -> None:
 
 def test_full_disk_keeps_the_old_lines(tmp_path: Path) -> None:
     file = tmp_path / "history"
+    file.touch()
     OwnHistory(file).keep("brie")
     before = file.read_bytes()
 
