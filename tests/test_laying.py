@@ -133,7 +133,8 @@ def test_a_wine_chosen_is_explained_by_its_dish(prepared: Session) -> None:
 def test_a_number_of_people_is_no_time(conversation: Session, said: str, hour: int) -> None:
     conversation.ask(said)
     start = conversation.tonight.start
-    assert start is not None and start.hour == hour
+    assert start is not None
+    assert start.hour == hour
 
 
 def test_a_budget_told_is_noted_and_kept_to(prepared: Session) -> None:

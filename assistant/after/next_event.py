@@ -19,6 +19,7 @@ from assistant.after.telling import told
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.evening.care import care
 from assistant.evening.records import Evening, FoodLine
 from assistant.evening.why_chosen import whys
 from assistant.language.guests import Asked
@@ -65,7 +66,15 @@ def next_event(context: Context, session: Session) -> Answer:
     board = said("next", "with", foods=listed([line.label for line in foods]))
     head = [_say(found.ordered, context), board, _kept(evening, count)]
     lines = [*head, *_why_foods(swaps, wish, found, context), *_why_wines(found, wish, context)]
-    return told(context, [*lines, *_steps(found, context), *_needs(evening), said("next", "take")])
+    return told(
+        context,
+        [
+            *lines,
+            *_steps(found, context),
+            *_needs(replace(evening, foods=tuple(foods)), session),
+            said("next", "take"),
+        ],
+    )
 
 
 def take_next(context: Context, session: Session) -> Answer:
@@ -157,5 +166,10 @@ def _steps(found: NextWines, context: Context) -> list[str]:
     return lines
 
 
-def _needs(evening: Evening) -> list[str]:
-    return [said("next", "needs")] if evening.needs else []
+def _needs(evening: Evening, session: Session) -> list[str]:
+    """What of the new board is not for whom; where all of it may be eaten, that this was looked to."""
+    if not evening.needs:
+        return []
+    away = [row for row in care(replace(evening, wines=()), session) if row.keep_away]
+    lines = [said("next", "not-for", guest=row.guest, things=listed(row.keep_away)) for row in away]
+    return lines or [said("next", "needs")]
