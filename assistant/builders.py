@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.answers import (
@@ -10,6 +11,7 @@ from assistant.answers import (
     choose,
     compare,
     describe,
+    extremes,
     foods,
     help,
     judge,
@@ -64,6 +66,7 @@ BUILDERS: dict[str, Builder] = {
     "unclear": small.unclear,
 }
 
+WHYS = ("why", "why-not")
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
@@ -86,6 +89,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     rehearses = by_talk(frame)
     if rehearses:
         return rehearses
+    if extremes.extreme_asked(frame):
+        return lambda context, _: extremes.extreme(context)
     asked = all_asked(frame.text.typed)
     if asked and (frame.topics or frame.diets or frame.barred):
         from assistant.evening.needs_by_talk import needs_by_talk
@@ -128,6 +133,20 @@ def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     from assistant.evening.by_talk import section_by_talk
 
     return section_by_talk(part)
+
+
+def built(context: Context) -> Answer:
+    """The answer of the builder of the intent; what is asked of health is answered as that.
+
+    Why wine gives a headache is no question of a pairing, and a food that is not named is not waited for.
+    """
+    frame = context.frame
+    builder = BUILDERS.get(frame.intent)
+    if builder is None:
+        return small.outside(context)
+    if frame.text.topics and (frame.intent in WHYS or not enough(frame)):
+        return replace(safety.safety(context), intent="safety")
+    return builder(context) if enough(frame) else small.missing(context)
 
 
 def enough(frame: Frame) -> bool:

@@ -15,7 +15,7 @@ from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
-from assistant.builders import BUILDERS, enough, of_evening
+from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
@@ -245,7 +245,4 @@ class Session:
         answer = whole(context, self) if whole else None
         if answer is not None:
             return answer
-        builder = BUILDERS.get(frame.intent)
-        if builder is None:
-            return small.outside(context)
-        return builder(context) if enough(frame) else small.missing(context)
+        return built(context)

@@ -12,7 +12,7 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 
-NAMED = ("everyday", "grouped", "called", "called_then", "passing", "passing_for")
+NAMED = ("everyday", "grouped", "called", "called_then", "passing", "passing_for", "passing_kept")
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
 _TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
@@ -46,6 +46,7 @@ class GuestWords:
     called_then: frozenset[str]
     passing: frozenset[str]
     passing_for: frozenset[str]
+    passing_kept: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:

@@ -30,3 +30,8 @@ def as_asked(typed: str) -> str:
     asked = found["asked"]
     later = _VERB_LATER.fullmatch(asked) if found["if"] else None
     return f"{later['verb']} {later['who']} {later['rest'].rstrip('?')}?" if later else asked
+
+
+def kept_for_later(typed: str) -> bool:
+    """Whether a question passed on is to be kept and not answered now (`put that aside`)."""
+    return bool(guest_words().passing_kept.intersection(re.findall(r"\w+", typed.lower())))

@@ -10,7 +10,7 @@ from assistant.language.clean import clean
 from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
-from assistant.language.passed_on import as_asked
+from assistant.language.passed_on import as_asked, kept_for_later
 from assistant.language.phrases import Phrases
 from assistant.language.standing import Talk
 from assistant.rehearse.rolling import roll_back, rolls
@@ -42,12 +42,15 @@ ASKING = (
     "describe",
     "myth",
 )
+# What a text that only passes a question on is taken for.
+PASSING = ("unclear", "note", "smalltalk", "set-table", "help")
 STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
 
 
 def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) -> Frame:
     """The frame of a text in which the host's own names, and those of bottles, stand for what they mean."""
-    standing, meant = talk is not None, bottles.replaced(keeper.overlay.meant(as_asked(typed)))
+    standing = talk is not None
+    meant = bottles.replaced(keeper.overlay.meant(_asked(typed, keeper, standing)))
     frame = keeper.parser.parse(meant, standing=standing)
     if meant == typed:
         return frame
@@ -55,6 +58,16 @@ def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) 
         return keeper.parser.parse(typed, standing=standing)
     frame = keeper.overlay.named(frame, typed)
     return replace(frame, text=replace(frame.text, typed=clean(typed).text))
+
+
+def _asked(typed: str, keeper: Keeper, standing: bool) -> str:
+    """The question that is passed on in a text which is no question itself; what touches health stays whole."""
+    asked = as_asked(typed)
+    if asked == typed:
+        return typed
+    whole = keeper.parser.parse(typed, standing=standing)
+    passed = whole.intent in PASSING and not (whole.topics or kept_for_later(typed))
+    return asked if passed else typed
 
 
 def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
