@@ -61,7 +61,7 @@ def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) 
 
 
 def _asked(typed: str, keeper: Keeper, standing: bool) -> str:
-    """The question that is passed on in a text which is no question itself; what touches health stays whole."""
+    """The question passed on in a text that is none itself; what touches health stays whole."""
     asked = as_asked(typed)
     if asked == typed:
         return typed
