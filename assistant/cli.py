@@ -41,8 +41,7 @@ def arguments() -> argparse.ArgumentParser:
     parser = OneSentence(
         prog="goeswith",
         usage="goeswith [OPTION ...] [COMMAND ...]",
-        description="An offline assistant for hosts of wine-and-food tastings. "
-        "Without a command, goeswith opens the chat.",
+        description="Which wine with which food, offline. Without a command, the chat opens.",
     )
     parser.add_argument(
         "--version", action="version", version=f"goeswith {__version__}", help="print the version and leave"

@@ -24,6 +24,7 @@ from assistant.language import (
     senses,
     small_words,
 )
+from assistant.rehearse import words as rehearsing
 from assistant.taught import words
 
 READERS = (
@@ -40,6 +41,7 @@ READERS = (
     senses,
     guests,
     words,
+    rehearsing,
 )
 KEPT = (
     help.help_texts,
@@ -52,6 +54,7 @@ KEPT = (
     quantities.quantity_words,
     guests.guest_words,
     words.taught_words,
+    rehearsing.rehearse_words,
 )
 # What is read only by the chat itself: tests/chat looks after it.
 OF_THE_CHAT = "chat.toml"
