@@ -26,6 +26,7 @@ from assistant.language.words import passing, tokens
 GROUP = "readings"
 SAFETY = "safety"
 NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
+BETWEEN = ("-", "–", "'", NOTHING)  # what may stand between the words of a name
 MOST_TAKEN_APART = 40
 # What asks for the meaning of a word; then a common word may be one that the glossary lacks (`racy`).
 MEANING = ("define", "means")
@@ -163,10 +164,10 @@ class Reader:
 
     def _longest(self, doc: Doc, stems: list[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """Longest name here, hyphens between its words skipped: (end position, concepts)."""
-        solid = (i for i in range(at, len(stems)) if stems[i] not in ("-", "–", "'", NOTHING))
-        places = list(islice(solid, MOST_NAME))
-        if not places or places[0] != at:
+        if stems[at] in BETWEEN:
             return None
+        solid = (i for i in range(at, len(stems)) if stems[i] not in BETWEEN)
+        places = list(islice(solid, MOST_NAME))
         found = self._lexicon.longest([stems[i] for i in places], 0)
         return (places[found[0] - 1] + 1, found[1]) if found else None
 

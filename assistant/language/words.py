@@ -18,7 +18,7 @@ from assistant.language.fold import fold, stem
 
 _SHORTHAND = ("w/", "w/o", "b/c")
 _MEANING = {"w/": "with", "w/o": "without", "b/c": "because"}
-_HEAP = re.compile(r"[^\w\s]{20,}")  # marks by the hundred: the tokenizer would look at each heap once a mark
+_HEAP = re.compile(r"(?:[^\w\s]|_){20,}")  # the tokenizer would look at such a heap once for each mark
 _SPLIT_INSIDE = (r"(?<=\w)[-–—/+&](?=\w)", r"(?<=[^\W\d_])[,;:.!?]+(?=[^\W\d_])")
 
 

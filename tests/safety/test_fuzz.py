@@ -84,7 +84,7 @@ def linear(work: Callable[[str], object], unit: str, size: int, end: str = "x") 
     return long <= MOST * max(short, FLOOR / MOST)
 
 
-@pytest.mark.parametrize("unit", ["[", ")", "“", "?", "?!", "'", "zqxj ", "€", "🧀", "-a", "brie, "])
+@pytest.mark.parametrize("unit", ["[", ")", "“", "?", "?!", "'", "_", "zqxj ", "€", "🧀", "-a", "brie, "])
 def test_reading_is_linear(session: Session, unit: str) -> None:
     assert linear(session.read, unit, MAX_CHARACTERS // TIMES)
 
