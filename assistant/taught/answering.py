@@ -47,7 +47,7 @@ STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
 
 def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) -> Frame:
     """The frame of a text in which the host's own names, and those of bottles, stand for what they mean."""
-    standing, meant = talk is not None, bottles.replaced(keeper.overlay.meant(as_asked(typed)))
+    standing, meant = talk is not None, bottles.replaced(keeper.overlay.meant(_passed_on(typed, keeper)))
     frame = keeper.parser.parse(meant, standing=standing)
     if meant == typed:
         return frame
@@ -55,6 +55,12 @@ def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) 
         return keeper.parser.parse(typed, standing=standing)
     frame = keeper.overlay.named(frame, typed)
     return replace(frame, text=replace(frame.text, typed=clean(typed).text))
+
+
+def _passed_on(typed: str, keeper: Keeper) -> str:
+    """The question within one that is passed on; whoever asks is left in where that tells of health."""
+    asked = as_asked(typed)
+    return typed if asked == typed or keeper.parser.parse(typed).topics else asked
 
 
 def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
