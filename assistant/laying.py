@@ -69,7 +69,13 @@ def for_its_dish(frame: Frame, talk: Talk | None, engine: Engine) -> Frame:
     """`why the Cabernet` of wines chosen together is asked of the dish that it does best with."""
     choice, eaten = last_choice(talk), any(reading.type == "Food" for reading in frame.text.readings)
     asks = frame.intent in WHY and len(frame.wines) == 1 and not eaten
-    if choice is None or not asks or frame.wines[0] not in choice.picks or len(frame.dishes) < 2:
+    if (
+        choice is None
+        or choice.frame.intent != CHOOSES[0]
+        or not asks
+        or frame.wines[0] not in choice.picks
+        or len(frame.dishes) < 2
+    ):
         return frame
     best = max(frame.dishes, key=lambda dish: engine.judge(table_of([dish]), frame.wines[0]).score)
     return replace(frame, dishes=(best,))

@@ -3,18 +3,29 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 import platformdirs
 import tomli_w
 
-from assistant.evening.records import Evening
+from assistant.evening.records import Evening, FoodLine, WineLine
 from assistant.knowledge.files import corpus_dir
 from assistant.language.fold import fold
 from assistant.notebook.disk import make_folder, write_whole
 
 ENDING = ".toml"
+# What of a line is kept, by its key in a file.
+WINE = {
+    "name": "name",
+    "price": "price",
+    "bottles": "owned",
+    "must": "must",
+    "bottle_ml": "bottle_ml",
+    "alcohol_percent": "alcohol_percent",
+}
+FOOD = {"grams": "grams", "price": "price"}
 
 
 def folder() -> Path:
@@ -53,8 +64,18 @@ def tables(evening: Evening, name: str) -> dict[str, Any]:
     top |= {"meal": evening.meal, "pour_ml": evening.pour_ml}
     if evening.start:
         top["start"] = evening.start
-    top["wines"] = [{"label": line.label} for line in evening.wines]
-    top["foods"] = [{"label": line.label} for line in evening.foods]
+    money = {"budget": evening.budget, "currency": evening.currency}
+    top |= {key: value for key, value in money.items() if value is not None}
+    top["wines"] = [_line(line, WINE) for line in evening.wines]
+    top["foods"] = [_line(line, FOOD) for line in evening.foods]
     if evening.needs:
         top["needs"] = [{"guest": n.guest, "needs": list(n.needs)} for n in evening.needs]
     return top
+
+
+def _line(line: WineLine | FoodLine, fields: Mapping[str, str]) -> dict[str, Any]:
+    """A wine or food as a table: its label, and by the keys of a file all that is said of it."""
+    said = {key: getattr(line, name) for key, name in fields.items()}
+    return {"label": line.label} | {
+        key: value for key, value in said.items() if value not in (None, False, 0)
+    }

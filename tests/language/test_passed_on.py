@@ -14,7 +14,7 @@ from assistant.session import Session
         ("pat asks if the malbec is vegan", "is the malbec vegan?"),
         ("pat asks: why is riesling oily", "why is riesling oily"),
         ("my mother in law wants to know whether we can chill it", "can we chill it?"),
-        ("R. asked what tannin is", "what tannin is"),
+        ("R. asks what tannin is", "what tannin is"),
         ("R. asked about sulphites", "R. asked about sulphites"),
         ("she asks for water", "she asks for water"),
         ("aisha asked me to park it", "aisha asked me to park it"),
@@ -30,6 +30,12 @@ def test_it_is_answered_and_stays_as_typed(conversation: Session) -> None:
     answer = conversation.ask(typed)
     assert answer.say == "Not for a vegetarian guest: Parmesan."
     assert answer.question == typed
+
+
+def test_who_asks_is_heard_where_it_is_about_health(conversation: Session) -> None:
+    answer = conversation.ask("guest on blood thinners asks is one glass of red fine")
+    assert answer.intent == "safety"
+    assert answer.cautions
 
 
 @pytest.mark.parametrize("again", ["say again", "sorry, say that again", "what was that again?"])
