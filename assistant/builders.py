@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.answers import (
@@ -10,6 +11,7 @@ from assistant.answers import (
     choose,
     compare,
     describe,
+    extremes,
     foods,
     help,
     judge,
@@ -31,6 +33,7 @@ from assistant.answers.record import Answer
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
+from assistant.tonight import overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -63,9 +66,20 @@ BUILDERS: dict[str, Builder] = {
     "unclear": small.unclear,
 }
 
+WHYS = ("why", "why-not")
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
+ASKS_FOR_TABLE = (
+    "unclear",
+    "define",
+    "help",
+    "set-table",
+    "wines-for-food",
+    "plan",
+    "choose-wines",
+    "check-board",
+)
 
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
@@ -75,12 +89,16 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     rehearses = by_talk(frame)
     if rehearses:
         return rehearses
+    if extremes.extreme_asked(frame):
+        return lambda context, _: extremes.extreme(context)
     asked = all_asked(frame.text.typed)
     if asked and (frame.topics or frame.diets or frame.barred):
         from assistant.evening.needs_by_talk import needs_by_talk
 
         return needs_by_talk(asked)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
+    if not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked"):
+        return _table
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
@@ -96,10 +114,17 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     return save_by_talk if saves else load_by_talk
 
 
+def _table(context: Context, session: Session) -> Answer | None:
+    """What is on the table, and nothing changed; None where nothing is."""
+    return small.shown(context)
+
+
 def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
-    """What answers where one part of the plan is asked for."""
+    """What answers where one part of the plan is asked for, or where time is said to be over."""
     part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
     if part is None or frame.intent not in ASKS_FOR_PARTS:
+        part = "late" if runs_late(frame) else "savings" if overspends(frame) else None
+    if part is None:
         return None
     if part == "late":
         from assistant.evening.late import late_by_talk
@@ -108,6 +133,20 @@ def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     from assistant.evening.by_talk import section_by_talk
 
     return section_by_talk(part)
+
+
+def built(context: Context) -> Answer:
+    """The answer of the builder of the intent; what is asked of health is answered as that.
+
+    Why wine gives a headache is no question of a pairing, and a food that is not named is not waited for.
+    """
+    frame = context.frame
+    builder = BUILDERS.get(frame.intent)
+    if builder is None:
+        return small.outside(context)
+    if frame.text.topics and (frame.intent in WHYS or not enough(frame)):
+        return replace(safety.safety(context), intent="safety")
+    return builder(context) if enough(frame) else small.missing(context)
 
 
 def enough(frame: Frame) -> bool:

@@ -24,7 +24,7 @@ ON_THE_TABLE = "an evening file: what is on the table tonight"
 KEPT_IN = "the notebook of what you teach (default: your own)"
 OF_BOTTLES = "a CSV list of your bottles, to choose out of"
 NOT_KEPT = "read and write no notebook"
-PLAIN = "a chat for screen readers: nothing is drawn twice (or set GOESWITH_PLAIN=1)"
+PLAIN = "a chat for screen readers: nothing is drawn twice"
 
 
 class OneSentence(argparse.ArgumentParser):

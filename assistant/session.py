@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 from dataclasses import replace
 
 from assistant.after.acts import after_heard, of_after
@@ -14,12 +15,12 @@ from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording
-from assistant.builders import BUILDERS, enough, of_evening
+from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
 from assistant.language.eating import WITHOUT_ALCOHOL
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.in_line import questions_in
@@ -27,17 +28,20 @@ from assistant.language.parse import Parser
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.strength import of_that_strength
 from assistant.language.talk import follow
+from assistant.laying import as_laid, for_its_dish, last_choice
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
+from assistant.poured import as_poured, bottles_called
 from assistant.rehearse.noting import AnswerLog
+from assistant.steps import Steps
 from assistant.stock.answering import of_list, with_list
 from assistant.stock.asked import meant_of_list
 from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
-from assistant.tonight import Tonight, at_table, counted, dated, laid, one_meant
+from assistant.tonight import Tonight, after_said, at_table, one_meant
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
@@ -70,13 +74,17 @@ class Session:
         self._puzzle: Frame | None = None
         self._cautioned: Cautioned | None = None
         self._given = self.tonight = Tonight()
+        self._steps = Steps()
+        self._last: Answer | None = None
         self.stock = Stock()
         self.proposed: Tonight | None = None  # the next evening, as last proposed
+        self.guest_asked: tuple[str, ...] = ()  # the guests whose food was last asked about
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
-        self.tonight, self.proposed = self._given, None
+        self.tonight, self.proposed, self.guest_asked = self._given, None, ()
+        self._steps, self._last = Steps(), None
         self.taught.new_conversation()
 
     def new_conversation_of(self, talk: Talk | None, tonight: Tonight) -> None:
@@ -106,6 +114,12 @@ class Session:
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
         if carried is not None:
             return carried
+        if self._last and wants_again(typed):
+            return replace(self._last, question=typed)
+        self._last = self._in_turn(typed)
+        return self._last
+
+    def _in_turn(self, typed: str) -> Answer:
         questions = questions_in(typed, self._asks, self._asks_on)
         if len(questions) == 1:
             return self._ask_one(typed)
@@ -126,9 +140,16 @@ class Session:
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
         frame = of_that_strength(self.read(question), self.knowledge)
+        back = self._steps.back(frame)
+        if back is not None:
+            self.tonight, self._talk = back
+        if back is not None and not self.taught.just:
+            return small.shown(self._context(frame)) or small.cleared(self._context(frame))
+        before = self.tonight, self._talk
         if not frame.after:
-            self.tonight = dated(counted(laid(frame, self.tonight), frame), frame)
+            self.tonight = after_said(frame, self.tonight)
         answer = self._answer(frame)
+        self._steps.noted(*before, self.tonight)
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
@@ -144,7 +165,10 @@ class Session:
 
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
-        frame = spoken_of(heard_anew(question, self.taught, self._talk), self.taught)
+        bottles = bottles_called(self.tonight, self.stock, self.knowledge)
+        frame = spoken_of(heard_anew(question, self.taught, self._talk, bottles), self.taught)
+        choice = last_choice(self._talk)
+        frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)
         if HELP in frame.text.cues and named_alone(frame.text.stems):
             return replace(NOTHING_SAID, intent=HELP, text=frame.text)
         without = self.knowledge.label(WITHOUT_ALCOHOL)
@@ -152,7 +176,9 @@ class Session:
         frame = after_heard(frame, self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
-        frame = self._pourable(self._followed(frame))
+        told = as_laid(frame, self._talk, self.tonight)
+        frame = self._pourable(told if told is not frame else self._followed(frame))
+        frame = for_its_dish(frame, self._talk, self.engine)
         frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
         return meant_of_list(frame, self._talk, self.stock)
 
@@ -176,6 +202,14 @@ class Session:
         poured = tuple(w for w in frame.wines if self.knowledge.styles_of(w))
         return replace(frame, wines=poured)
 
+    def _of_guest(self, frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
+        """What answers what a guest with needs, or one with a diet, may have; loaded only then."""
+        if not (self.tonight.needs or frame.diets):
+            return None
+        from assistant.evening.guest_asks import guest_asks
+
+        return guest_asks(frame, self)
+
     def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id
         corrected = corrections_of(self) if frame.intent in COUNTED else {}
@@ -193,6 +227,10 @@ class Session:
         answer = later(context, self) if later else None
         if answer is not None:
             return answer
+        guests = self._of_guest(frame)
+        answer = guests(context, self) if guests else None
+        if answer is not None:
+            return answer
         own = answered(context, self.taught, self._talk)
         if own is not None:
             return own
@@ -207,7 +245,4 @@ class Session:
         answer = whole(context, self) if whole else None
         if answer is not None:
             return answer
-        builder = BUILDERS.get(frame.intent)
-        if builder is None:
-            return small.outside(context)
-        return builder(context) if enough(frame) else small.missing(context)
+        return built(context)

@@ -13,7 +13,7 @@ from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, starts_at
-from assistant.language.quantities import quantities
+from assistant.language.quantities import numbers, quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 
@@ -23,6 +23,16 @@ if TYPE_CHECKING:
 COUNTS = "quantity"
 SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
 DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
+DROPPED = (
+    "set-table",
+    "wines-for-food",
+    "unclear",
+    "note",
+    "smalltalk",
+    "substitute",
+    "describe",
+    "quantity",
+)
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -31,7 +41,8 @@ class Tonight:
     """The table: ids of wine styles in the order named, and the dishes. Empty: all that is known is meant.
 
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
-    `title` of the evening, if it has one, and `evening` as its file has it, with prices.
+    `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
+    money, as last said.
     """
 
     wines: tuple[str, ...] = ()
@@ -42,6 +53,7 @@ class Tonight:
     needs: tuple[Asked, ...] = ()
     title: str = ""
     evening: Evening | None = field(default=None, compare=False)
+    budget: float | None = None
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
@@ -66,7 +78,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         frame = replace(frame, dishes=tonight.dishes)
     if frame.intent == ORDERS and len(tonight.dishes) > 1 and not named and says(frame, "foods-order"):
         return replace(frame, wines=(), dishes=tonight.dishes)
-    if frame.intent == ORDERS and len(tonight.wines) > 1 and not named:
+    one = len(frame.wines) == 1 and frame.wines[0] in tonight.wines  # `when do I pour the Pinot`
+    if frame.intent == ORDERS and len(tonight.wines) > 1 and (one or not named):
         frame = replace(frame, wines=tonight.wines)
     return replace(frame, anywhere=says(frame, "shop"))
 
@@ -96,6 +109,11 @@ def laid(frame: Frame, tonight: Tonight) -> Tonight:
     return replace(tonight, wines=frame.wines, dishes=frame.dishes) if frame.intent == SETS else tonight
 
 
+def after_said(frame: Frame, tonight: Tonight) -> Tonight:
+    """The table after all that a frame says of it."""
+    return budgeted(dated(counted(laid(frame, tonight), frame), frame), frame)
+
+
 def counted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests a frame speaks of."""
     said = quantities(frame.text)
@@ -113,21 +131,59 @@ def dated(tonight: Tonight, frame: Frame) -> Tonight:
     return tonight if start is None else replace(tonight, start=start)
 
 
+def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the money a frame says there is to spend."""
+    return replace(tonight, budget=budget_said(frame, tonight) or tonight.budget)
+
+
+def budget_said(frame: Frame, tonight: Tonight) -> float | None:
+    """The money that is said to be there for the evening that is being prepared; None for any other text."""
+    found = [number for _, _, number in numbers(frame.text.stems)]
+    prepared = tonight.guests or tonight.wines or tonight.dishes
+    said = prepared and len(found) == 1 and says(frame, "budget-is") and not says(frame, "menu-asks")
+    return found[0] if said and not (runs_late(frame) or overspends(frame)) else None
+
+
 def needing(tonight: Tonight, asked: Asked) -> Tonight:
     """The table with what a guest asks to be spared, once."""
     return replace(tonight, needs=(*(n for n in tonight.needs if n != asked), asked))
 
 
+def runs_late(frame: Frame) -> bool:
+    """Whether time is said to be over (`we're 15 over`), and neither money nor anybody's health is meant."""
+    late = says(frame, "plan-behind") or (says(frame, "plan-over") and bool(numbers(frame.text.stems)))
+    return late and not (overspends(frame) or frame.topics)
+
+
+def overspends(frame: Frame) -> bool:
+    """Whether money is said to be over (`15 euros over`)."""
+    return says(frame, "plan-overspent") and not frame.topics
+
+
 def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
-    """Whether a frame sets the table, brings a wine to it, or swaps or drops one that is on it."""
+    """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
+    if _gone(frame, tonight):
+        return True
     changes = swapped_wines(frame.text) is not None or says(frame, "table-drops")
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 
 
+def _gone(frame: Frame, tonight: Tonight) -> list[Dish]:
+    """The dishes of the table that are said to come off it or to be eaten up, nothing being asked."""
+    if not says(frame, "table-drops") or frame.intent not in DROPPED or says(frame, "menu-asks"):
+        return []
+    named = {reading.id for reading in frame.text.readings if reading.kind in EDIBLE}
+    return [dish for dish in tonight.dishes if dish.main.food in named]
+
+
 def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The whole table as it stands after the frame."""
+    gone = _gone(frame, tonight)
+    if gone:
+        left = tuple(dish for dish in tonight.dishes if dish not in gone)
+        return replace(frame, intent=SETS, wines=tonight.wines, dishes=left)
     wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
     if pair is not None:
         goes, comes = (styles([name], knowledge)[0] for name in pair)
@@ -142,7 +198,7 @@ def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
 
 
 def _adds(frame: Frame) -> bool:
-    return says(frame, "table-adds") or says(frame, "table-brings")
+    return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course"))
 
 
 def _once(dishes: Sequence[Dish]) -> tuple[Dish, ...]:

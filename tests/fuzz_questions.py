@@ -79,6 +79,7 @@ def put(texts: Iterable[T], number: int, work: Callable[[T], object]) -> Run:
         run.done += 1
         if run.done % max(number // 10, 1) == 0:
             run.memory.append(megabytes())
+            print(f"  {run.done} done, {run.memory[-1]:.0f} MB", file=sys.stderr, flush=True)
     faulthandler.cancel_dump_traceback_later()
     return run
 

@@ -7,6 +7,7 @@ from math import ceil
 import pytest
 
 from assistant.answers.record import Answer
+from assistant.evening.facts import fact
 from assistant.language.quantities import numbers, quantities
 from assistant.session import Session
 
@@ -110,3 +111,39 @@ def test_alcohol_is_that_of_the_published_measures(session: Session) -> None:
     assert figure(answer, "us_drinks") == pytest.approx(grams / 14, abs=0.05)
     assert figure(answer, "au_drinks") == pytest.approx(grams / 10, abs=0.05)
     assert "drive" not in answer.text
+
+
+def test_glasses_are_counted_by_guests_and_by_wines(conversation: Session) -> None:
+    answer = conversation.ask("how many glasses do I need for 10 people and 5 wines")
+    each = fact("amounts", "glasses", "per_guest").typical
+    assert answer.figures["glasses"] == {"value": 10 * each, "unit": "glass"}
+    assert "A clean glass for every wine would be 50." in answer.text
+    conversation.new_conversation()
+    assert "clean glass" not in conversation.ask("how many glasses for 10 people").text
+    bottle = conversation.ask("how many glasses from a bottle").figures["pours"]["value"]
+    assert bottle == 11.0  # 750 ml less 5 %, at 60 ml
+
+
+@pytest.mark.parametrize(
+    ("said", "ml", "percent"),
+    [
+        ("how many units in a 125 ml glass of port", 125.0, 20.0),
+        ("how much alcohol in a bottle of port", 750.0, 20.0),
+    ],
+)
+def test_alcohol_is_that_of_the_wine_named(
+    conversation: Session, said: str, ml: float, percent: float
+) -> None:
+    """By the density of ethanol, over 14 g, 10 ml and 10 g, as above."""
+    found = {name: row["value"] for name, row in conversation.ask(said).figures.items()}
+    grams = ml * percent / 100 * 0.789
+    assert found["grams_alcohol"] == pytest.approx(grams, abs=0.06)
+    assert found["us_drinks"] == pytest.approx(grams / 14, abs=0.06)
+    assert found["au_drinks"] == pytest.approx(grams / 10, abs=0.06)
+    assert found["uk_units"] == pytest.approx(ml * percent / 1000, abs=0.06)
+
+
+def test_what_cannot_be_got_is_asked_for_where_nothing_is_named(conversation: Session) -> None:
+    answer = conversation.ask("they were out of it, what else")
+    assert (answer.intent, answer.understood, answer.picks) == ("substitute", False, ())
+    assert answer.clarify == answer.text.splitlines()[0]

@@ -19,6 +19,7 @@ from assistant.after.telling import told
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.evening.care import care
 from assistant.evening.records import Evening, FoodLine
 from assistant.evening.why_chosen import whys
 from assistant.language.guests import Asked
@@ -53,7 +54,7 @@ def next_event(context: Context, session: Session) -> Answer:
     if found is None or len(found.ordered) < 1:
         return told(context, [said("next", "no-country")], understood=False)
     session.proposed = proposal(evening, found.ordered, [swap.new for swap in swaps])
-    return told(context, _lines(evening, found, swaps, wish, context))
+    return told(context, _lines(evening, found, swaps, wish, context, session))
 
 
 def _found(
@@ -70,12 +71,24 @@ def _found(
 
 
 def _lines(
-    evening: Evening, found: NextWines, swaps: Sequence[Swap], wish: Wish, context: Context
+    evening: Evening,
+    found: NextWines,
+    swaps: Sequence[Swap],
+    wish: Wish,
+    context: Context,
+    session: Session,
 ) -> list[str]:
-    board = said("next", "with", foods=listed([swap.new.label for swap in swaps]))
+    foods = tuple(swap.new for swap in swaps)
+    board = said("next", "with", foods=listed([line.label for line in foods]))
     head = [_say(found.ordered, context), board, _kept(evening, _count(evening))]
     why = [*_why_foods(swaps, wish, found, context), *_why_wines(found, wish, context)]
-    return [*head, *why, *_steps(found, context), *_needs(evening), said("next", "take")]
+    return [
+        *head,
+        *why,
+        *_steps(found, context),
+        *_needs(replace(evening, foods=foods), session),
+        said("next", "take"),
+    ]
 
 
 def _count(evening: Evening) -> int:
@@ -171,5 +184,10 @@ def _steps(found: NextWines, context: Context) -> list[str]:
     return lines
 
 
-def _needs(evening: Evening) -> list[str]:
-    return [said("next", "needs")] if evening.needs else []
+def _needs(evening: Evening, session: Session) -> list[str]:
+    """What of the new board is not for whom; where all of it may be eaten, that this was looked to."""
+    if not evening.needs:
+        return []
+    away = [row for row in care(replace(evening, wines=()), session) if row.keep_away]
+    lines = [said("next", "not-for", guest=row.guest, things=listed(row.keep_away)) for row in away]
+    return lines or [said("next", "needs")]

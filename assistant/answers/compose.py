@@ -8,6 +8,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.language.clean import MAX_CHARACTERS
+from assistant.language.fold import key
 from assistant.pairing.engine import Match
 
 EDIBLE = ("food", "sauce", "dressing", "garnish", "cuisine")
@@ -30,7 +31,7 @@ def compose(
         say=say,
         text="\n".join([*(line for line in lines if line), *reading_lines(context)]),
         read_as=context.read_as(),
-        left_out=context.frame.text.left_out,
+        left_out=left_out(context),
         dish=context.dish_record(),
         picks=tuple(context.item(m) for m in picks),
         avoid=tuple(context.item(m) for m in avoid),
@@ -38,6 +39,12 @@ def compose(
         other_colour=context.item(other) if other else None,
         tied=tied,
     )
+
+
+def left_out(context: Context) -> tuple[str, ...]:
+    """The words that could not be used, less the names that are told as read (`swap brie for camembert`)."""
+    read = {key(reading.text) for reading in context.frame.text.readings}
+    return tuple(word for word in context.frame.text.left_out if key(word) not in read)
 
 
 def label(context: Context, match: Match) -> str:
@@ -59,8 +66,8 @@ def reading_lines(context: Context) -> list[str]:
         for r in text.readings
         if r.corrected_from
     ]
-    if text.left_out:
-        quoted = listed([f"“{word}”" for word in text.left_out])
+    if left_out(context):
+        quoted = listed([f"“{word}”" for word in left_out(context)])
         lines.append(wording("line", "left-out", words=quoted))
     lines += [wording("line", note, limit=MAX_CHARACTERS) for note in text.notes]
     return lines

@@ -51,6 +51,10 @@ class Context:
         text = replace(self.frame.text, left_out=())
         return replace(self, frame=replace(self.frame, text=text))
 
+    def of_evening(self) -> Context:
+        """The same where the evening as a whole is spoken of: no dish stands, every word is taken down."""
+        return replace(self.all_used(), frame=replace(self.all_used().frame, dishes=()))
+
     def table(self) -> Table:
         """The dishes of the frame as bites; starchy sides weigh less than what they go with."""
         dishes = list(self.frame.dishes)

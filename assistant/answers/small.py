@@ -84,6 +84,24 @@ def set_table(context: Context) -> Answer:
     return compose(context, say, [say, context.wording("line", "table-next")])
 
 
+def shown(context: Context) -> Answer | None:
+    """What is on the table, as it stands; None where nothing is."""
+    tonight, label = context.tonight, context.knowledge.label
+    foods, wines = (context.one_dish(dish) for dish in tonight.dishes), (label(w) for w in tonight.wines)
+    things = [*foods, *wines]
+    if not things:
+        return None
+    say = context.wording("say", "table", things=listed(things))
+    guests = [context.wording("plan", "counted", guests=f"{tonight.guests:g}")] if tonight.guests else []
+    return replace(compose(context.of_evening(), say, [say, *guests]), dish=None, intent="set-table")
+
+
+def cleared(context: Context) -> Answer:
+    """Nothing is on the table any more."""
+    say = context.wording("plan", "nothing")
+    return replace(compose(context.of_evening(), say, [say]), dish=None)
+
+
 def nothing_back(context: Context) -> Answer:
     """There is no turn to go back to."""
     say = context.wording("say", "nothing-back")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from datetime import datetime
 from typing import Any
 
 from assistant.answers.compose import compose
@@ -15,6 +16,9 @@ from assistant.evening.plan import plan
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.evening.table_text import on_the_table
 from assistant.evening.text import text
+from assistant.language.guest_named import has_name
+from assistant.language.guests import Asked
+from assistant.laying import with_standing
 from assistant.session import Session
 
 SHOWN = ("bottles", "shopping", "clock", "needs")
@@ -22,6 +26,7 @@ SHOWN = ("bottles", "shopping", "clock", "needs")
 
 def plan_by_talk(context: Context, session: Session) -> Answer:
     """The plan of tonight's table in short, or what is still to be said for one."""
+    context = _with_what_stands(context, session)
     evening = evening_of(context)
     missing = [name for name in ("guests", "wines", "foods") if not getattr(evening, name)]
     if missing:
@@ -37,10 +42,17 @@ def section_by_talk(name: str) -> Callable[[Context, Session], Answer]:
     return lambda context, session: _section(name, context, session)
 
 
+def _with_what_stands(context: Context, session: Session) -> Context:
+    """What was talked of comes to the table where nothing is on it: who plans means that."""
+    session.tonight = with_standing(session.tonight, context.frame, session.talk)
+    return replace(context, tonight=session.tonight).of_evening()
+
+
 def _section(name: str, context: Context, session: Session) -> Answer:
     if name == "handout":
         say = context.wording("plan", "handout")
         return replace(compose(context, say, [say]), intent="plan")
+    context = _with_what_stands(context, session)
     evening = evening_of(context)
     missing = [part for part in ("guests", "wines", "foods") if not getattr(evening, part)]
     if missing:
@@ -51,7 +63,7 @@ def _section(name: str, context: Context, session: Session) -> Answer:
     say = found[0] if found else context.wording("plan", "no-part")
     heading, *rows = say.split("\n")
     spoken = rows[0].strip() if len(rows) == 1 else heading
-    return replace(compose(context.all_used(), spoken, [say]), dish=None, intent="plan")
+    return replace(compose(context.of_evening(), spoken, [say]), dish=None, intent="plan")
 
 
 def evening_of(context: Context) -> Evening:
@@ -69,7 +81,7 @@ def evening_of(context: Context) -> Evening:
         zone=file.zone,
         meal=file.meal,
         pour_ml=file.pour_ml,
-        budget=file.budget,
+        budget=file.budget if table.budget is None else table.budget,
         currency=file.currency or table.currency,
         room_celsius=file.room_celsius,
         wines=tuple(wines.get(line.wine, line) for line in table.wines),
@@ -90,16 +102,23 @@ def _of_table(context: Context) -> Evening:
         non_drinkers=round(tonight.non_drinkers),
         meal="tasting",
         pour_ml=fact("amounts", "bottle", "pour_ml").typical,
-        budget=None,
+        budget=tonight.budget,
         currency=context.stock.currency.strip() or None,
         choose=None,
         room_celsius=fact("cooling", "limits", "room_celsius").typical,
-        needs=tuple(
-            GuestNeeds(n.guest or context.wording("plan", "guest"), (n.need,)) for n in tonight.needs
-        ),
+        needs=_needs(tonight.needs, context),
         wines=tuple(_wine(wine, context) for wine in tonight.wines),
         foods=tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in tonight.dishes),
     )
+
+
+def _needs(asked: Sequence[Asked], context: Context) -> tuple[GuestNeeds, ...]:
+    """All that one guest asks for stands together; who has no name may be somebody else each time."""
+    found: dict[object, list[Asked]] = {}
+    for at, one in enumerate(asked):
+        found.setdefault(one.guest if has_name(one.guest) else at, []).append(one)
+    nobody = context.wording("plan", "guest")
+    return tuple(GuestNeeds(row[0].guest or nobody, tuple(n.need for n in row)) for row in found.values())
 
 
 def _wine(wine: str, context: Context) -> WineLine:
@@ -119,9 +138,21 @@ def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answe
         noted.insert(
             0, context.wording("plan", "counted-some" if evening.non_drinkers else "counted", **counts)
         )
+    if evening.budget is not None:
+        money = context.wording(
+            "plan", "to-spend", money=f"{evening.budget:g}", currency=evening.currency or ""
+        )
+        noted.append(money.strip())
+    if context.tonight.start:
+        noted.insert(bool(evening.guests), _when(context.tonight.start, context))
     say = context.wording("plan", "noted" if noted else "nothing", noted=listed(noted))
     ask = context.wording("plan", "missing", wanted=wanted)
     return replace(compose(context, say, [say, ask]), clarify=ask, understood=False)
+
+
+def _when(start: datetime, context: Context) -> str:
+    """`5 December at 19:00`."""
+    return context.wording("plan", "start", day=f"{start:%A} {start.day} {start:%B}", time=f"{start:%H:%M}")
 
 
 def _spoken(record: Mapping[str, Any]) -> dict[str, Any]:

@@ -42,7 +42,7 @@ def late_by_talk(context: Context, session: Session) -> Answer | None:
     fields = {"minutes": f"{found.minutes:g}", "shorter": found.shorter, "wines": listed(found.left_out)}
     say = context.wording("plan", name, **fields)
     lines = [say, context.wording("plan", "late-why", pace=f"{_pace(evening):g}", **fields)]
-    return replace(compose(context.all_used(), say, lines), intent="plan", dish=None)
+    return replace(compose(context.of_evening(), say, lines), intent="plan", dish=None)
 
 
 def caught(evening: Evening, minutes: float, engine: Engine) -> Caught:

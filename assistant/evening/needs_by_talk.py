@@ -40,7 +40,8 @@ def _taken(asked: Sequence[Asked], context: Context, session: Session) -> Answer
         return own(Hearing(context, session.taught)) if own else None
     for one in meant:
         session.tonight = needing(session.tonight, one)
-    found = care(evening_of(replace(context, tonight=session.tonight)), session)[-len(meant) :]
+    rows = care(evening_of(replace(context, tonight=session.tonight)), session)
+    found = [next(row for row in reversed(rows) if _is_of(one, row)) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
     base = dict.fromkeys(c for topic in topics for c in session.parser.topics.by_id[topic].base)
     cautions = tuple(caution(context, name) for name in base)
@@ -70,6 +71,10 @@ def _noted(asked: Asked, context: Context) -> str:
 def _of_table(guest: str, session: Session) -> bool:
     """Whether what is spoken of is a food or a wine (`the brie is vegan`) and no guest."""
     return bool(session.parser.parse(guest).text.readings)
+
+
+def _is_of(asked: Asked, row: GuestCare) -> bool:
+    return asked.need in row.needs and asked.guest in ("", row.guest)
 
 
 def _parts(found: GuestCare, context: Context) -> list[str]:

@@ -8,9 +8,11 @@ from functools import lru_cache
 from assistant.knowledge.files import corpus_dir
 from assistant.language.cues import Lines
 from assistant.language.data import read_data
-from assistant.language.fold import fold
+from assistant.language.fold import fold, key
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
+
+MOST_AGAIN = 5
 
 
 @lru_cache(maxsize=1)
@@ -25,6 +27,12 @@ def follow_lines() -> Mapping[str, Lines]:
 def says(frame: Frame, name: str) -> bool:
     """Whether a line of this name stands in the text."""
     return follow_lines()[name].stand_in(frame.text.stems)
+
+
+def wants_again(typed: str) -> bool:
+    """Whether what was answered is to be said again: few words, and none that asks for anything else."""
+    stems = key(typed)
+    return len(stems) <= MOST_AGAIN and follow_lines()["repeat"].stand_in(stems)
 
 
 def opens(frame: Frame, name: str) -> bool:

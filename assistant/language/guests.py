@@ -12,6 +12,7 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 
+NAMED = ("everyday", "grouped", "called", "called_then", "passing", "passing_for", "passing_kept")
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
 _TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
@@ -35,9 +36,17 @@ class GuestWords:
     things: frozenset[str]
     nobody: frozenset[str]
     at: frozenset[str]
+    no_clock: frozenset[str]
     days: Mapping[str, int]
     soon: Mapping[str, int]
     evening_until: int
+    everyday: frozenset[str]
+    grouped: frozenset[str]
+    called: frozenset[str]
+    called_then: frozenset[str]
+    passing: frozenset[str]
+    passing_for: frozenset[str]
+    passing_kept: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
@@ -46,7 +55,10 @@ class GuestWords:
             frozenset(tables[name]["words"]) for name in ("is", "lead", "asks", "things", "nobody", "at")
         )
         until = int(tables["evening"]["until"])
-        return cls(is_, lead, asks, things, nobody, at, dict(tables["days"]), dict(tables["soon"]), until)
+        days, soon = dict(tables["days"]), dict(tables["soon"])
+        named = (frozenset(tables["named"][key]) for key in NAMED)
+        no_clock = frozenset(tables["at"]["not_before"])
+        return cls(is_, lead, asks, things, nobody, at, no_clock, days, soon, until, *named)
 
 
 @lru_cache(maxsize=1)
@@ -121,7 +133,9 @@ def _clock(typed: str, known: GuestWords) -> time | None:
     """The first time of day: `at 7`, `7pm`, `19:30`; a bare number is none."""
     for found in _TIME.finditer(typed):
         before = _WORD.findall(typed[: found.start()])[-1:]
-        meant = found["minute"] or found["half"] or (before and before[0].lower() in known.at)
+        counts = known.no_clock.intersection(word.lower() for word in _WORD.findall(typed[found.end() :])[:1])
+        at = before and before[0].lower() in known.at and not counts
+        meant = found["minute"] or found["half"] or at
         if meant and (said := _time(found, known)):
             return said
     return None

@@ -9,7 +9,7 @@ from assistant.answers.context import Context
 from assistant.answers.trial import trials
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
-from assistant.evening.care import care
+from assistant.evening.care import GuestCare, care
 from assistant.evening.flight_reasons import reason, swapped
 from assistant.knowledge.concepts import first
 from assistant.language.guests import Asked
@@ -18,7 +18,6 @@ from assistant.pairing.flight import pour_order
 from assistant.rehearse.expected import Expected, say, spoken
 from assistant.rehearse.words import rehearse_words
 from assistant.session import Session
-from assistant.tonight import needing
 
 MYTH = "Myth"
 CARE = (("keep-away", "keep_away"), ("label-first", "check_label"), ("may-have", "may_have"))
@@ -70,18 +69,22 @@ def order_asked(context: Context) -> Iterator[Expected]:
 
 def diets_asked(context: Context, session: Session) -> Iterator[Expected]:
     """What each guest with a need may have; where none is known, what is asked for oftenest."""
-    needs = context.tonight.needs or tuple(Asked("", need) for need in rehearse_words().diets)
-    for asked in needs:
-        table = needing(replace(context.tonight, needs=()), asked)
-        (row,) = care(evening_of(replace(context, tonight=table)), session)
+    for row in _cared_for(context, session):
         told = [
             context.wording("plan", name, things=listed(list(getattr(row, field))))
             for name, field in CARE
             if getattr(row, field)
         ]
-        name = "ask-diet-of" if asked.guest else "ask-diet"
-        question = say(context, name, guest=asked.guest, need=asked.need)
+        name = "ask-diet-of" if context.tonight.needs else "ask-diet"
+        question = say(context, name, guest=row.guest, need=listed(list(row.needs)))
         yield Expected("diet", question, spoken([*told, say(context, "ask-them")]))
+
+
+def _cared_for(context: Context, session: Session) -> list[GuestCare]:
+    """The guests with needs; without any, one guest for each need that is asked for oftenest."""
+    asked = context.tonight.needs or tuple(Asked("", need) for need in rehearse_words().diets)
+    table = replace(context.tonight, needs=asked)
+    return care(evening_of(replace(context, tonight=table)), session)
 
 
 def trouble_asked(context: Context) -> Iterator[Expected]:

@@ -10,6 +10,8 @@ from assistant.language.clean import clean
 from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
+from assistant.language.passed_on import as_asked, kept_for_later
+from assistant.language.phrases import Phrases
 from assistant.language.standing import Talk
 from assistant.rehearse.rolling import roll_back, rolls
 from assistant.taught.alias import untailed
@@ -23,9 +25,11 @@ from assistant.taught.teach import taught
 from assistant.taught.telling import Hearing
 from assistant.taught.voice import in_order, with_voices
 from assistant.taught.words import taught_words
+from assistant.tonight import overspends, runs_late
 
-TEACH, NOTE, UNDO, TABLE = "teach", "note", "undo", "set-table"
+TEACH, NOTE, UNDO, TABLE, PLAN = "teach", "note", "undo", "set-table", "plan"
 OWN = (TEACH, NOTE)
+OVER = ("plan-behind", "plan-over", "plan-overspent")
 ASKING = (
     "help",
     "unclear",
@@ -38,12 +42,15 @@ ASKING = (
     "describe",
     "myth",
 )
+# What a text that only passes a question on is taken for.
+PASSING = ("unclear", "note", "smalltalk", "set-table", "help")
 STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
 
 
-def heard_anew(typed: str, keeper: Keeper, talk: Talk | None) -> Frame:
-    """The frame of a text in which the host's own names stand for what they mean."""
-    standing, meant = talk is not None, keeper.overlay.meant(typed)
+def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) -> Frame:
+    """The frame of a text in which the host's own names, and those of bottles, stand for what they mean."""
+    standing = talk is not None
+    meant = bottles.replaced(keeper.overlay.meant(_asked(typed, keeper, standing)))
     frame = keeper.parser.parse(meant, standing=standing)
     if meant == typed:
         return frame
@@ -53,10 +60,23 @@ def heard_anew(typed: str, keeper: Keeper, talk: Talk | None) -> Frame:
     return replace(frame, text=replace(frame.text, typed=clean(typed).text))
 
 
+def _asked(typed: str, keeper: Keeper, standing: bool) -> str:
+    """The question passed on in a text that is none itself; what touches health stays whole."""
+    asked = as_asked(typed)
+    if asked == typed:
+        return typed
+    whole = keeper.parser.parse(typed, standing=standing)
+    passed = whole.intent in PASSING and not (whole.topics or kept_for_later(typed))
+    return asked if passed else typed
+
+
 def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
     """The frame as one that teaches, takes back or asks for what was taught, where it does."""
     if frame.intent == NOTE and opens(frame, "save"):  # an evening is saved, nothing is noted
         return replace(frame, intent=TABLE)
+    over = runs_late(frame) or overspends(frame)
+    if frame.intent == NOTE and over and any(opens(frame, line) for line in OVER):
+        return replace(frame, intent=PLAN)
     if not keeper.keeps:
         return frame
     if _line(frame) and frame.intent in ASKING:

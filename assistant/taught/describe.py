@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.answers.context import Context
-from assistant.answers.sanitise import safe
+from assistant.answers.sanitise import safe_line
 from assistant.answers.wording import listed
 from assistant.notebook import Statement
 from assistant.taught.overlay import SCHEMA
@@ -39,7 +39,7 @@ def described(group: Sequence[Statement], context: Context) -> str:
         "like": thing(str(first.value.get("like", "")), context),
         "said": first.said if len(first.said) <= LONGEST else first.said[:LONGEST] + "…",
     }
-    return safe(words(context, f"what-{_sort(first, str(fields['how']))}", **fields))
+    return safe_line(words(context, f"what-{_sort(first, str(fields['how']))}", **fields))
 
 
 def _sort(first: Statement, how_it_is: str) -> str:

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from assistant.evening.clock import early
 from assistant.evening.numbers import local, numbers
 from assistant.evening.outside import limit_minutes, rest_minutes
 from assistant.session import Session
@@ -41,6 +42,11 @@ def test_the_clock_is_in_order(
     assert moments == sorted(moments)
     for wine in wines:
         assert at(plan, "pour wine", wine) > start
+
+
+@pytest.mark.parametrize(("minute", "down"), [(0, 0), (4, 0), (5, 5), (59, 55)])
+def test_moments_are_rounded_down_to_five_minutes(minute: int, down: int) -> None:
+    assert early(datetime(2027, 2, 12, 18, minute, 42, 7)) == datetime(2027, 2, 12, 18, down)
 
 
 def test_every_step_of_a_wine_comes_in_turn(session: Session) -> None:

@@ -57,3 +57,28 @@ def test_it_is_asked_by_talk(session: Session, asked: str, intent: str, said: st
     answer = session.ask(asked)
     assert (answer.intent, answer.left_out) == (intent, ())
     assert said in answer.say
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "we're 15 minutes over",
+        "we're 15 over",
+        "we're running late",
+        "what should I drop, we are 10 over",
+        "we're 10 mins behind, what do I cut",
+    ],
+)
+def test_time_that_is_over_is_heard_as_people_say_it(session: Session, said: str) -> None:
+    session.new_conversation()
+    session.ask("what goes with the brie")
+    answer = session.ask(said)
+    assert answer.say.startswith(("Give each wine", "Leave out"))
+    assert "Still with" not in answer.text
+    assert session.tonight.guests == 12
+
+
+def test_money_that_is_over_is_no_time(session: Session) -> None:
+    session.new_conversation()
+    assert "Pour only" in session.ask("we're 15 euros over budget").text
+    assert not session.ask("we're over the moon").understood

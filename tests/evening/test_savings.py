@@ -44,6 +44,17 @@ def test_a_smaller_pour_saves_the_second_bottle_of_each(all_five: dict[str, Any]
     }
 
 
+def test_a_wine_that_is_at_hand_saves_nothing(session: Session) -> None:
+    night = priced(session)
+    owned = replace(night, wines=tuple(replace(w, owned=2 * (w.label == "Pinot Noir")) for w in night.wines))
+    row = plan(owned, session)["savings"][0]
+    assert "Pinot Noir" not in row["say"]
+    assert [wine for wine in PRICES if wine in row["say"]] == [
+        wine for wine in PRICES if wine != "Pinot Noir"
+    ]
+    assert row["saved"] == pytest.approx(sum(PRICES.values()) - PRICES["Pinot Noir"])
+
+
 def test_that_pour_is_the_largest_at_which_one_bottle_does(session: Session) -> None:
     def bought(ml: float) -> set[int]:
         return {row.to_buy for row in bottles(priced(session, pour_ml=ml), session.knowledge)}

@@ -14,7 +14,7 @@ NOTHING: dict[str, Any] = {
     "chosen": ["Malbec"], "problems": [], "rescue": [], "flight": [], "pour_order": [], "why_chosen": [],
     "pairings": [], "coverage": None, "food_order": [], "board": None, "alcohol_free": [], "bottles": [],
     "refill": {"ml": 60.0, "bottles": 1}, "drinkers": 10, "shopping": [], "savings": [], "temperatures": [],
-    "clock": [], "kit": [], "needs": [], "foods": [], "cautions": [],
+    "from_list": [], "clock": [], "kit": [], "needs": [], "foods": [], "cautions": [],
     "cost": {
         "total": 0.0, "per_head": None, "currency": "", "unpriced": [], "within_budget": None, "left": None,
     },

@@ -132,5 +132,15 @@ def test_old_comes_before_young_where_it_is_fragile(engine: Engine) -> None:
     assert carry_over(old, young, C)["maturity"] == 0
 
 
+def test_an_old_wine_is_fragile_from_the_constant_on() -> None:
+    young, least = glass("young", maturity=1.0), C["fragile-from"]
+    at_least = carry_over(young, glass("old", maturity=least), C)["maturity"]
+    assert at_least == pytest.approx(C["carry-maturity"] * (least - 1.0))
+    assert carry_over(young, glass("old", maturity=least - 0.01), C)["maturity"] == 0
+    under = C["fragile-under"]
+    strong, light = (glass("old", maturity=4.0, percent=p) for p in (under, under - 0.1))
+    assert carry_over(young, strong, C)["maturity"] == 0 < carry_over(young, light, C)["maturity"]
+
+
 def test_a_fortified_wine_is_not_fragile(engine: Engine) -> None:
     assert poured(engine, "tawny-port", "claret")[-1] == "tawny-port"

@@ -6,35 +6,35 @@ import os
 from pathlib import Path
 
 import pytest
-from prompt_toolkit.history import InMemoryHistory
 
-from assistant.chat import loop
-from assistant.chat.history import SafeHistory
+from assistant.chat.history import OwnHistory, own_history
 from tests.safety.test_places import apart, no_larger
 from tests.safety.tricks import TRICKS, slipped
 
 
 def test_no_trick_is_kept_or_shown_again(tmp_path: Path) -> None:
     file = tmp_path / "history"
-    history = SafeHistory(str(file))
+    file.touch()
+    history = OwnHistory(file)
     for trick in TRICKS.values():
-        history.store_string(f"what goes with {trick}")
+        history.keep(f"what goes with {trick}")
     assert slipped(file.read_text("utf-8").replace("\n", " ")) == []
     with file.open("ab") as out:
         out.write("\n# now\n+brie \x1b[2J\u202e\n".encode())
     assert [
-        line for line in SafeHistory(str(file)).load_history_strings() if slipped(line.replace("\n", " "))
+        line for line in OwnHistory(file).load_history_strings() if slipped(line.replace("\n", " "))
     ] == []
 
 
 def test_full_disk_keeps_the_old_lines(tmp_path: Path) -> None:
     file = tmp_path / "history"
-    SafeHistory(str(file)).store_string("brie")
+    file.touch()
+    OwnHistory(file).keep("brie")
     before = file.read_bytes()
 
     def work() -> bool:
         no_larger(len(before))
-        SafeHistory(str(file)).store_string("stilton")
+        OwnHistory(file).keep("stilton")
         return True
 
     assert apart(work)
@@ -42,10 +42,7 @@ def test_full_disk_keeps_the_old_lines(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("kind", ["directory", "pipe", "device", "file for a folder"])
-def test_what_is_no_plain_file_is_left_alone(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kind: str
-) -> None:
-    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+def test_what_is_no_plain_file_is_left_alone(tmp_path: Path, kind: str) -> None:
     file = tmp_path / "goeswith" / "history"
     if kind == "file for a folder":
         file.parent.write_bytes(b"old")
@@ -56,12 +53,14 @@ def test_what_is_no_plain_file_is_left_alone(
             "pipe": lambda: os.mkfifo(file),
             "device": lambda: file.symlink_to("/dev/zero"),
         }[kind]()
-    assert isinstance(loop._history(), InMemoryHistory)
+    history = own_history(tmp_path / "goeswith")
+    history.keep("brie")
+    assert list(history.load_history_strings()) == []
 
 
 def test_file_that_is_gone_or_spoilt_is_no_trouble(tmp_path: Path) -> None:
-    history = SafeHistory(str(tmp_path / "none" / "history"))
-    history.store_string("brie")
+    history = OwnHistory(tmp_path / "none" / "history")
+    history.keep("brie")
     assert list(history.load_history_strings()) == []
     (tmp_path / "history").write_bytes(b"\xff\xfe\n+\x00brie\n")
-    list(SafeHistory(str(tmp_path / "history")).load_history_strings())
+    list(OwnHistory(tmp_path / "history").load_history_strings())

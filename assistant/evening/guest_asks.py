@@ -1,0 +1,125 @@
+"""`can Mo have the salami`, `what may R drink`: answered from what the guests of tonight ask to be spared."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from assistant.answers.compose import EDIBLE, compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.safety import cautions
+from assistant.answers.wording import listed
+from assistant.evening.by_talk import evening_of
+from assistant.evening.care import GuestCare, care
+from assistant.evening.records import Evening, FoodLine, WineLine
+from assistant.language.dish_edits import POURED
+from assistant.language.fold import fold, key, stem
+from assistant.language.follow_lines import opens, says
+from assistant.language.frame import Frame
+from assistant.language.guest_named import guests_named, words_of_guests
+from assistant.language.guests import Asked, all_asked
+from assistant.session import Session
+from assistant.tonight import styles
+
+SAFETY = "safety"
+LAST = -2
+NAMED = ("Wine", "Drink", "Food", "Method")
+# What else may be said of a guest than that something is asked for that guest.
+OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
+SAID = ("note", "teach", "set-table")
+PAIRS = ("wines-for-food", "judge-pair", "foods-for-wine", "one-bottle")
+PARTS = (("guest-no", "keep_away"), ("guest-ask", "check_label"), ("guest-yes", "may_have"))
+
+
+def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
+    """What answers a question about what a guest may have; None for any other.
+
+    A follow-up (`and the brie?`) is about the guest last asked of.
+    """
+    named = guests_named(frame.text.typed, session.tonight.needs)
+    on = session.guest_asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
+    session.guest_asked = named or on
+    if not session.guest_asked and _of_a_diet(frame):
+        return _diet_told
+    told = frame.intent in SAID and not opens(frame, "guest-may")
+    if not session.guest_asked or told or frame.intent in OTHER or all_asked(frame.text.typed):
+        return None
+    sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not named
+    return lambda context, session: _told(sure, context, session)
+
+
+def _of_a_diet(frame: Frame) -> bool:
+    """`is the port vegan`: of something named it is asked whether it fits a diet."""
+    named = {reading.type for reading in frame.text.readings} & {"Wine", "Food"}
+    asks = opens(frame, "diet-of") and not says(frame, "guest-wine") and frame.intent not in OTHER
+    said = set(frame.text.stems[LAST:])  # `is there a vegan cheese` asks for one
+    ends = any(said & set(key(diet.partition("/")[2])) for diet in frame.diets) or says(frame, "eats")
+    return len(named) == 1 and asks and ends
+
+
+def _diet_told(context: Context, session: Session) -> Answer | None:
+    """Whether what is named is for a guest with the diet."""
+    label = context.knowledge.label
+    needs = tuple(
+        Asked(context.wording("plan", "guest-of-diet", diet=label(diet)), label(diet))
+        for diet in context.frame.diets
+    )
+    of_diet = replace(context, tonight=replace(context.tonight, needs=needs))
+    return _answer(tuple(need.guest for need in needs), True, of_diet, session)
+
+
+def _told(sure: bool, context: Context, session: Session) -> Answer | None:
+    """What the guests last asked of may have."""
+    return _answer(session.guest_asked, sure, context, session)
+
+
+def _answer(guests: Sequence[str], sure: bool, context: Context, session: Session) -> Answer | None:
+    """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
+    evening = _of_asked(context, evening_of(context))
+    rows = [row for row in care(evening, session) if row.guest in guests]
+    topics = tuple(dict.fromkeys(topic for row in rows for topic in row.topics))
+    against = any(row.keep_away or row.check_label for row in rows)
+    barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
+    if set(context.frame.text.topics) - set(topics) or not (sure or barred):
+        return None
+    lines = [line for row in rows for line in _lines(row, context)]
+    if not lines:
+        return None
+    told = cautions(replace(context, frame=replace(context.frame, topics=topics))) if against else ()
+    asked = against or any(row.allergy for row in rows)
+    label = [context.wording("plan", "guest-label")] if asked else []
+    answer = compose(_heard(context, rows), lines[0], [*lines, *(one["text"] for one in told), *label])
+    return replace(answer, cautions=told, dish=None, intent=SAFETY)
+
+
+def _of_asked(context: Context, evening: Evening) -> Evening:
+    """The evening with no more on its table than what is asked about; all of it where nothing is named."""
+    kinds = {reading.kind for reading in context.frame.text.readings}
+    it = says(context.frame, "guest-it")
+    dishes = context.frame.dishes if it or kinds & set(EDIBLE) else ()
+    wines = styles(context.frame.wines, context.knowledge) if kinds & set(POURED) else ()
+    if not dishes and not wines:
+        return evening
+    label = context.knowledge.label
+    foods = tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in dishes)
+    return replace(evening, foods=foods, wines=tuple(WineLine(label(wine), wine) for wine in wines))
+
+
+def _lines(row: GuestCare, context: Context) -> list[str]:
+    """What of it is not for a guest, what is to be asked about, what there is nothing against."""
+    found = ((name, getattr(row, part)) for name, part in PARTS)
+    return [
+        context.wording("plan", name, guest=row.guest, things=listed(list(things)))
+        for name, things in found
+        if things
+    ]
+
+
+def _heard(context: Context, rows: Sequence[GuestCare]) -> Context:
+    """The same, the names of the guests and their needs taken for heard, and words of the trade not."""
+    names = words_of_guests([*(row.guest for row in rows), *(need for row in rows for need in row.needs)])
+    text = context.frame.text
+    left = tuple(word for word in text.left_out if not names & {fold(word).strip("."), stem(fold(word))})
+    read = tuple(reading for reading in text.readings if reading.type in NAMED)
+    return replace(context, frame=replace(context.frame, text=replace(text, left_out=left, readings=read)))

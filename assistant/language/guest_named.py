@@ -1,0 +1,62 @@
+"""`can Mo have the salami`: the guest of tonight, with known needs, whom a question is about."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from assistant.language.fold import fold, stem
+from assistant.language.guests import Asked, guest_words
+
+_WORD = re.compile(r"\w[\w-]*")
+_POSSESSIVE = re.compile(r"['’]s\b")
+
+
+def guests_named(typed: str, needs: Sequence[Asked]) -> tuple[str, ...]:
+    """The guests, as called, that a text names: by name, or by what they ask to be spared (`the vegans`)."""
+    words = _WORD.findall(_POSSESSIVE.sub("", typed))
+    found = [n.guest for n in needs if _by_name(n.guest, words) or _by_need(n.need, words)]
+    return tuple(dict.fromkeys(found))
+
+
+def has_name(guest: str) -> bool:
+    """Whether a guest is called by a name, and not `two of them`."""
+    name = _WORD.findall(guest)
+    return bool(name) and not guest_words().grouped.intersection(fold(word) for word in name)
+
+
+def words_of_guests(guests: Iterable[str]) -> frozenset[str]:
+    """The words of these names, folded."""
+    return frozenset(fold(word) for guest in guests for word in _WORD.findall(guest))
+
+
+def _by_name(guest: str, words: Sequence[str]) -> bool:
+    """Whether the name stands in the words: a letter as written, one that is a word too not in front."""
+    known, name = guest_words(), _WORD.findall(guest)
+    if not has_name(guest):
+        return False
+    everyday = any(fold(word) in known.everyday for word in name)
+    strict = everyday or any(len(word) == 1 for word in name)
+    wanted, said = ([word if strict else fold(word) for word in row] for row in (name, words))
+    found = (at for at in range(len(said)) if said[at : at + len(wanted)] == wanted)
+    return any(at or not everyday or _is_told_of(said[len(wanted) :]) for at in found)
+
+
+def _is_told_of(behind: Sequence[str]) -> bool:
+    """Whether something is told of whoever is named in front: `pat asks`, and not `will the brie`."""
+    known = guest_words()
+    return bool(set(behind[:1]) & (known.is_ | {verb.split()[0] for verb in known.passing}))
+
+
+def _by_need(need: str, words: Sequence[str]) -> bool:
+    """Whether guests are called by a need of one word: `the vegetarians`, not `a vegan cheese`."""
+    known, said = guest_words(), [fold(word) for word in words]
+    for at, word in enumerate(said):
+        called = at and stem(word) == stem(fold(need)) and said[at - 1] in known.called
+        if called and (word != stem(word) or said[at + 1 : at + 2] in _ends()):
+            return True
+    return False
+
+
+def _ends() -> list[list[str]]:
+    return [[], *([word] for word in sorted(guest_words().called_then))]

@@ -1,0 +1,37 @@
+"""`pat asks if the port is vegan`: a guest's question passed on by the host, as the guest put it."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from assistant.language.guests import guest_words
+
+_VERB_LATER = re.compile(
+    r"(?P<who>.+?)\s+(?P<verb>is|are|was|can|could|will|should)\s+(?P<rest>.+)", re.IGNORECASE
+)
+
+
+@lru_cache(maxsize=1)
+def _lead() -> re.Pattern[str]:
+    verbs = "|".join(re.escape(verb) for verb in sorted(guest_words().passing, key=len, reverse=True))
+    return re.compile(
+        rf"(?:\w[\w.'’]*\s+){{1,4}}?(?:{verbs})\b[\s,:]*(?P<if>if|whether)?\s*(?P<asked>\S.*)", re.IGNORECASE
+    )
+
+
+def as_asked(typed: str) -> str:
+    """The question within what is passed on; any other text as it is."""
+    found = _lead().fullmatch(typed.strip())
+    if found is None:
+        return typed
+    if not found["if"] and found["asked"].split()[0].lower() in guest_words().passing_for:
+        return typed
+    asked = found["asked"]
+    later = _VERB_LATER.fullmatch(asked) if found["if"] else None
+    return f"{later['verb']} {later['who']} {later['rest'].rstrip('?')}?" if later else asked
+
+
+def kept_for_later(typed: str) -> bool:
+    """Whether a question passed on is to be kept and not answered now (`put that aside`)."""
+    return bool(guest_words().passing_kept.intersection(re.findall(r"\w+", typed.lower())))

@@ -1,0 +1,96 @@
+"""How a table is laid by the way: a menu told in courses, wines that were chosen, what stands at a plan."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.language.follow_lines import says
+from assistant.language.frame import Frame
+from assistant.language.standing import Talk
+from assistant.pairing.dish import table_of
+from assistant.pairing.engine import Engine
+from assistant.tonight import SETS, Tonight, budget_said
+
+CHOOSES = ("choose-wines", "one-bottle")
+# What a menu or a choice is taken for where nobody looks at what is being prepared.
+MENUS = (
+    "wines-for-food",
+    "unclear",
+    "note",
+    "check-board",
+    "judge-pair",
+    "pour-order",
+    "smalltalk",
+    "describe",
+)
+WHY, LOOKS_BACK = ("why", "why-not"), 4
+NAMED = ("Wine", "Food", "Drink")
+TAKES = (
+    "unclear",
+    "compare",
+    "note",
+    "smalltalk",
+    "set-table",
+    "wines-for-food",
+    "plan",
+    "define",
+    "quantity",
+    "undo",
+)
+
+
+def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
+    """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
+    if _is_menu(frame, tonight):
+        return replace(frame, intent=SETS, wines=(), preferences=(), again="")
+    if budget_said(frame, tonight) is not None and frame.intent in TAKES:
+        return replace(frame, intent="plan", again="")
+    if any(reading.type in NAMED for reading in frame.text.readings) or frame.intent not in TAKES:
+        return frame
+    if tonight.dishes and says(frame, "wines-asked"):
+        return replace(frame, intent=CHOOSES[0], dishes=tonight.dishes, wines=(), again="")
+    choice = last_choice(talk)
+    if choice is None or not says(frame, "take-those"):
+        return frame
+    dishes = () if all(dish in tonight.dishes for dish in choice.frame.dishes) else choice.frame.dishes
+    return replace(frame, intent=SETS, wines=choice.picks, dishes=dishes, preferences=(), again="")
+
+
+def last_choice(talk: Talk | None) -> Talk | None:
+    """The last of the turns just before in which several wines were chosen, or None."""
+    for _ in range(LOOKS_BACK):
+        if talk is None or (talk.frame.intent in CHOOSES and talk.picks):
+            return talk
+        talk = talk.before
+    return None
+
+
+def for_its_dish(frame: Frame, talk: Talk | None, engine: Engine) -> Frame:
+    """`why the Cabernet` of wines chosen together is asked of the dish that it does best with."""
+    choice, eaten = last_choice(talk), any(reading.type == "Food" for reading in frame.text.readings)
+    asks = frame.intent in WHY and len(frame.wines) == 1 and not eaten
+    if choice is None or not asks or frame.wines[0] not in choice.picks or len(frame.dishes) < 2:
+        return frame
+    best = max(frame.dishes, key=lambda dish: engine.judge(table_of([dish]), frame.wines[0]).score)
+    return replace(frame, dishes=(best,))
+
+
+def _is_menu(frame: Frame, tonight: Tonight) -> bool:
+    """Whether foods are told for an evening that is being prepared, and nothing is asked."""
+    prepared = bool(tonight.guests or tonight.wines or tonight.dishes)
+    eaten = any(reading.type == "Food" for reading in frame.text.readings)
+    told = says(frame, "menu") or says(frame, "menu-course")
+    return (
+        prepared
+        and eaten
+        and told
+        and frame.intent in MENUS
+        and not (frame.topics or says(frame, "menu-asks"))
+    )
+
+
+def with_standing(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
+    """The table with the dishes that stand, and the wines chosen for them, where it has none of its own."""
+    choice = last_choice(talk)
+    chosen = choice.picks if choice else ()
+    return replace(tonight, dishes=tonight.dishes or frame.dishes, wines=tonight.wines or chosen)

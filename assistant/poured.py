@@ -1,0 +1,104 @@
+"""What is poured tonight as hosts call it: by the name on the bottle, or short (`the riesling`)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from functools import lru_cache
+
+from assistant.knowledge.files import corpus_dir
+from assistant.knowledge.store import Knowledge
+from assistant.language.data import read_words
+from assistant.language.fold import fold, key, stem
+from assistant.language.frame import Frame, Reading
+from assistant.language.phrases import Phrases
+from assistant.stock.records import Stock
+from assistant.tonight import Tonight
+
+MOST_BOTTLES = 500
+"""Bottles of a list that are known by name; of a longer one most names are words of something else too."""
+LAYS = ("set-table", "choose-wines", "substitute", "teach")
+KINDS = ("kind/sparkling-wine", "kind/rose-wine", "kind/orange-wine")
+"""Kinds whose names, behind `the`, are names of nothing on a plate (`the red` may be a pepper)."""
+NAMES, THE = ("prefLabel", "altLabel"), "the"
+ANOTHER = {"a", "an", "another", "some"}
+_VINTAGE = re.compile(r"\s+(?:1[89]|20)\d\d$|\s+nv$", re.IGNORECASE)
+
+
+def bottles_called(tonight: Tonight, stock: Stock, knowledge: Knowledge) -> Phrases:
+    """The names of tonight's bottles, and of a short list, each standing for its style.
+
+    `the bubbly` is one of them where there is one of that kind.
+    """
+    names: dict[str, str] = dict(_only_ones(tonight.wines, knowledge))
+    for name, wine in (*_listed(stock), *_of_evening(tonight)):
+        names |= {said: knowledge.label(wine) for said in (name, _VINTAGE.sub("", name)) if _tells(said)}
+    return Phrases(names)
+
+
+def _of_evening(tonight: Tonight) -> Iterator[tuple[str, str]]:
+    lines = tonight.evening.wines if tonight.evening else ()
+    yield from ((line.name, line.wine) for line in lines if line.name)
+
+
+def _listed(stock: Stock) -> Iterator[tuple[str, str]]:
+    if not stock or stock.count > MOST_BOTTLES:
+        return
+    yield from ((bottle.name, style) for style, bottles in stock.of.items() for bottle in bottles)
+
+
+def _only_ones(poured: Sequence[str], knowledge: Knowledge) -> Iterator[tuple[str, str]]:
+    for kind in KINDS:
+        of_kind = [wine for wine in poured if kind in knowledge.broader(wine)]
+        if len(of_kind) == 1:
+            called = (name for field in NAMES for name in knowledge.entry(kind).get(field, ()))
+            yield from ((f"{THE} {name}", f"{THE} {knowledge.label(of_kind[0])}") for name in called)
+
+
+def _tells(name: str) -> bool:
+    """Whether a name is told from what else is said: two words, or one that is no everyday word."""
+    words = key(name)
+    return len(words) > 1 or any(fold(name) not in _plain() for _ in words)
+
+
+@lru_cache(maxsize=1)
+def _plain() -> frozenset[str]:
+    return frozenset(read_words(corpus_dir() / "language" / "plain-english.txt"))
+
+
+def as_poured(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Frame:
+    """The frame with wines called short read as the one poured, or just chosen, that has all these words.
+
+    `the riesling` is the off-dry Riesling where no other is poured; `a riesling` may come to the table.
+    """
+    meant = {r.id: wine for r, wine in _meant(frame, poured, knowledge)}
+    if not meant:
+        return frame
+    readings = tuple(
+        replace(r, id=meant[r.id], label=knowledge.label(meant[r.id])) if r.id in meant else r
+        for r in frame.text.readings
+    )
+    wines = tuple(dict.fromkeys(meant.get(wine, wine) for wine in frame.wines))
+    return replace(frame, wines=wines, text=replace(frame.text, readings=readings))
+
+
+def _meant(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Iterator[tuple[Reading, str]]:
+    """The wines read that are called short, each with the one poured that is meant."""
+    for reading in frame.text.readings:
+        said = _words(reading.text)
+        found = [wine for wine in poured if said < _words(knowledge.label(wine))]
+        short = reading.type == "Wine" and reading.id not in poured and not reading.corrected_from
+        if short and len(found) == 1 and _is_there(frame, reading):
+            yield reading, found[0]
+
+
+def _is_there(frame: Frame, reading: Reading) -> bool:
+    """Whether a wine named may be one poured: `a Riesling` is not, and to lay a table only `the Riesling`."""
+    before = frame.text.stems[max(0, reading.start - 1) : reading.start]
+    return before == (THE,) if frame.intent in LAYS else not set(before) & ANOTHER
+
+
+def _words(name: str) -> frozenset[str]:
+    """The words of a name, hyphens kept: `off-dry` is not dry."""
+    return frozenset(stem(fold(word)) for word in name.split())

@@ -1,0 +1,113 @@
+"""What a guest of tonight may have is answered from what that guest asks to be spared, never as a pairing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from assistant.evening.table import set_table
+from assistant.language.guest_named import guests_named
+from assistant.language.guests import Asked
+from assistant.rehearse.noting import entry_of
+from assistant.session import Session
+from assistant.tonight import Tonight
+
+DEMO = Path(__file__).parents[2] / "corpus" / "evenings" / "quay-house.toml"
+NEEDS = (
+    Asked("R.", "pregnant"),
+    Asked("Mo", "vegetarian"),
+    Asked("Will", "vegan"),
+    Asked("two of them", "coeliac"),
+)
+
+
+@pytest.fixture
+def table(session: Session) -> Session:
+    """The demo evening: R. is pregnant and allergic to nuts, Mo is vegetarian."""
+    session.lay(Tonight())
+    session.new_conversation()
+    set_table(session, DEMO)
+    session.new_conversation()
+    return session
+
+
+@pytest.fixture(autouse=True)
+def cleared(session: Session) -> Iterator[None]:
+    """The other tests find nothing on the table."""
+    yield
+    session.lay(Tonight())
+    session.new_conversation()
+
+
+@pytest.mark.parametrize(
+    ("typed", "guests"),
+    [
+        ("can mo have the salami", ("Mo",)),
+        ("what about R?", ("R.",)),
+        ("is R.'s plate ready", ("R.",)),
+        ("are r rated films on", ()),
+        ("will the brie do", ()),
+        ("can Will have the brie", ("Will",)),
+        ("what can the coeliacs eat", ("two of them",)),
+        ("is there a vegan cheese", ()),
+        ("the vegetarian pie with what", ()),
+        ("can two of them drive", ()),
+        ("more mozzarella", ()),
+    ],
+)
+def test_guests_are_known_by_name_or_need(typed: str, guests: tuple[str, ...]) -> None:
+    assert guests_named(typed, NEEDS) == guests
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ("will R be ok with the brie", "Not for R.: Brie."),
+        ("can R. have some almonds", "Not for R.: almond."),
+        ("can R drink the riesling", "Not for R.: off-dry Riesling."),
+        ("can Mo have the salami", "Not for Mo: salami."),
+        ("is the malbec ok for Mo", "Ask or read the label first for Mo: Malbec."),
+        ("can Mo eat the almonds", "Mo may have: almond."),
+        ("which wine for R with the brie", "Not for R.: Brie."),
+        ("what must I keep from Mo", "Not for Mo: salami."),
+    ],
+)
+def test_the_need_is_answered(table: Session, asked: str, said: str) -> None:
+    answer = table.ask(asked)
+    assert answer.say == said
+    assert answer.intent == "safety"
+    assert not answer.picks
+    assert answer.left_out == ()
+
+
+def test_all_that_a_guest_asks_for_counts_at_once(table: Session) -> None:
+    text = table.ask("what can R eat").text
+    assert "Not for R.: brie, salami, almonds," in text
+    assert "R. may have: plain crackers." in text
+    asked = [one["question"] for one in table.ask("rehearse").expected]
+    assert "What may R. have (pregnant and tree nut allergy)?" in asked
+    assert "May have: almonds" not in table.ask("rehearse").text.split("What may Mo")[0]
+
+
+def test_a_follow_up_is_about_the_same_guest(table: Session) -> None:
+    table.ask("can Mo have the brie")
+    assert table.ask("and the salami?").say == "Not for Mo: salami."
+    table.ask("what goes with brie")
+    assert table.ask("and the salami?").picks[0].id == "wine/brut-sparkling"
+
+
+@pytest.mark.parametrize("asked", ["which wine for Mo with the brie", "what goes with the salami"])
+def test_a_pairing_stays_a_pairing(table: Session, asked: str) -> None:
+    assert table.ask(asked).picks
+
+
+def test_what_hurts_is_told_first(table: Session) -> None:
+    assert table.ask("can Mo drive after this").cautions[0]["id"] == "caution/driving"
+
+
+def test_no_word_of_it_is_kept(table: Session) -> None:
+    typed = "can Mo have the salami"
+    frame = table.read(typed)
+    assert entry_of(frame, table.ask(typed)).question == ""

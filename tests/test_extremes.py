@@ -1,0 +1,70 @@
+"""Which wine on the table has most or least of something."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+from assistant.answers.extremes import extreme_asked
+from assistant.session import Session
+from assistant.tonight import Tonight
+
+POURED = ("wine/brut-sparkling", "wine/off-dry-riesling", "wine/oaked-chardonnay", "wine/malbec")
+
+
+@pytest.fixture
+def table(session: Session) -> Iterator[Session]:
+    """Four wines and nothing to eat."""
+    session.lay(Tonight(POURED))
+    session.new_conversation()
+    yield session
+    session.lay(Tonight())
+    session.new_conversation()
+
+
+@pytest.mark.parametrize(
+    ("asked", "measure", "most"),
+    [
+        ("which one has the least alcohol", lambda g: g.alcohol_percent, False),
+        ("which is the strongest", lambda g: g.alcohol_percent, True),
+        ("which is the sweetest", lambda g: g.points["sweetness"], True),
+        ("what's the lightest?", lambda g: g.points["body"], False),
+        ("which is the grippiest", lambda g: g.points["tannin"], True),
+        ("which has the most oak", lambda g: g.points["oak"], True),
+    ],
+)
+def test_the_end_asked_for_is_told(table: Session, asked: str, measure: object, most: bool) -> None:
+    glasses = [table.engine.glasses[wine] for wine in POURED]
+    best = (max if most else min)(glasses, key=measure)  # type: ignore[call-overload]
+    say = table.ask(asked).say
+    assert say.split(". ")[0].endswith(table.knowledge.label(best.wine))
+
+
+def test_wines_alike_are_told_together(session: Session) -> None:
+    session.lay(Tonight(("wine/brut-sparkling", "wine/off-dry-riesling", "wine/malbec")))
+    session.new_conversation()
+    assert "brut sparkling and off-dry Riesling" in session.ask("which has the least tannin").say
+    session.lay(Tonight())
+    session.new_conversation()
+
+
+@pytest.mark.parametrize("asked", ["which is the lightest with brie", "the lightest of them", "is it sweet"])
+def test_other_questions_are_left_alone(table: Session, asked: str) -> None:
+    assert extreme_asked(table.read(asked)) is None
+
+
+def test_without_wines_poured_nothing_is_told(conversation: Session) -> None:
+    assert "tonight" not in conversation.ask("which is the sweetest").say
+
+
+def test_health_is_no_pairing(table: Session) -> None:
+    table.ask("what goes with grouper")
+    answer = table.ask("why does red wine give me a headache")
+    assert answer.intent == "safety"
+    assert "caution/headache" in [one["id"] for one in answer.cautions]
+
+
+def test_a_name_told_as_read_is_not_told_as_unknown(table: Session) -> None:
+    table.ask("what goes with brie")
+    assert table.ask("swap brie for camembert?").left_out == ()

@@ -1,0 +1,144 @@
+"""An evening told wholly by talk: courses, wines chosen and taken, what is eaten up, and each step undone."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.session import Session
+
+MENU = "starter is burrata with tomatoes, then mushroom risotto, then roast lamb with rosemary, and tiramisu"
+FOUR = ["food/burrata", "food/mushroom-risotto", "food/lamb", "food/tiramisu"]
+
+
+@pytest.fixture
+def prepared(conversation: Session) -> Session:
+    """A supper for eight of which nothing more is known."""
+    conversation.ask("8 people over Saturday at 7 for supper")
+    return conversation
+
+
+def mains(session: Session) -> list[str]:
+    return [dish.main.food for dish in session.tonight.dishes]
+
+
+def test_the_day_is_told_back(prepared: Session) -> None:
+    said = prepared.ask("plan it").say
+    assert "8 guests and Saturday" in said
+    assert "at 19:00" in said
+
+
+def test_courses_come_to_the_table_as_they_are_told(prepared: Session) -> None:
+    assert prepared.ask(MENU).intent == "set-table"
+    assert mains(prepared) == FOUR
+    prepared.ask("and for pudding a pavlova")
+    assert mains(prepared) == [*FOUR, "food/pavlova"]
+
+
+def test_nothing_is_laid_where_no_evening_is_prepared(conversation: Session) -> None:
+    conversation.ask(MENU)
+    assert conversation.tonight.dishes == ()
+
+
+@pytest.mark.parametrize("asked", ["what wine for the main, roast lamb?", "which red with the roast lamb"])
+def test_a_question_about_a_course_is_no_menu(prepared: Session, asked: str) -> None:
+    assert prepared.ask(asked).picks
+    assert prepared.tonight.dishes == ()
+
+
+def test_the_wines_chosen_are_taken(prepared: Session) -> None:
+    prepared.ask(MENU)
+    chosen = [item.id for item in prepared.ask("which wines should I get").picks]
+    assert prepared.ask("take those").intent == "set-table"
+    assert list(prepared.tonight.wines) == chosen
+    assert mains(prepared) == FOUR
+
+
+def test_nothing_chosen_nothing_taken(prepared: Session) -> None:
+    prepared.ask(MENU)
+    prepared.ask("take those")
+    assert prepared.tonight.wines == ()
+
+
+def test_a_plan_is_of_what_stands(prepared: Session) -> None:
+    prepared.ask("choose two wines for brie and dark chocolate")
+    answer = prepared.ask("plan it")
+    assert answer.understood
+    assert mains(prepared) == ["food/brie", "food/dark-chocolate-70"]
+    assert len(prepared.tonight.wines) == 2
+
+
+@pytest.mark.parametrize("said", ["take the brie off", "we've run out of brie", "the brie is finished"])
+def test_what_is_gone_is_off_the_table(prepared: Session, said: str) -> None:
+    prepared.ask("the foods are brie, comte and olives")
+    prepared.ask(said)
+    assert "food/brie" not in mains(prepared)
+    assert len(mains(prepared)) == 2
+    prepared.ask("undo")
+    assert len(mains(prepared)) == 3
+
+
+def test_asked_whether_it_is_gone_it_stays(prepared: Session) -> None:
+    prepared.ask("the foods are brie, comte and olives")
+    prepared.ask("is the brie finished?")
+    assert len(mains(prepared)) == 3
+
+
+def test_steps_are_undone_one_by_one(prepared: Session) -> None:
+    prepared.ask("wines: Sancerre, Malbec")
+    prepared.ask("two more just turned up")
+    assert prepared.tonight.guests == 10
+    prepared.ask("undo")
+    assert (prepared.tonight.guests, len(prepared.tonight.wines)) == (8, 2)
+    prepared.ask("undo")
+    assert prepared.tonight.wines == ()
+
+
+def test_undo_after_a_question_is_about_the_question(prepared: Session) -> None:
+    prepared.ask("wines: Sancerre, Malbec")
+    prepared.ask("what goes with brie")
+    prepared.ask("no oak")
+    prepared.ask("undo")
+    assert len(prepared.tonight.wines) == 2
+
+
+@pytest.mark.parametrize("asked", ["what's on the table", "show the table", "what have I got"])
+def test_the_table_is_shown_and_not_changed(prepared: Session, asked: str) -> None:
+    prepared.ask("wines: Sancerre, Malbec")
+    before = prepared.tonight
+    assert prepared.ask(asked).say == "On the table: Sancerre and Malbec."
+    assert prepared.tonight == before
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"), [("what do I need to buy", "To buy"), ("handout", "--handout"), ("shopping", "To buy")]
+)
+def test_parts_of_the_plan_are_asked_for_in_a_word(prepared: Session, asked: str, said: str) -> None:
+    prepared.ask("wines: Sancerre, Malbec")
+    prepared.ask("the foods are brie, comte and olives")
+    assert said in prepared.ask(asked).text
+
+
+def test_a_wine_chosen_is_explained_by_its_dish(prepared: Session) -> None:
+    prepared.ask(MENU)
+    prepared.ask("which wines should I get")
+    answer = prepared.ask("why the cabernet")
+    assert answer.say == "Chilean Cabernet: it has grip that rich food softens."
+    assert prepared.ask("take those").intent == "set-table"
+    assert "wine/chilean-cabernet" in prepared.tonight.wines
+
+
+@pytest.mark.parametrize(
+    ("said", "hour"), [("supper for 8 on Saturday at 7", 19), ("about 10 people Friday at 8", 20)]
+)
+def test_a_number_of_people_is_no_time(conversation: Session, said: str, hour: int) -> None:
+    conversation.ask(said)
+    start = conversation.tonight.start
+    assert start is not None
+    assert start.hour == hour
+
+
+def test_a_budget_told_is_noted_and_kept_to(prepared: Session) -> None:
+    assert "at most 120" in prepared.ask("budget is 120").say
+    assert prepared.tonight.budget == 120
+    prepared.ask("what goes with brie for 20 people")
+    assert prepared.tonight.budget == 120
