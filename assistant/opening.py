@@ -28,7 +28,7 @@ def session_with(
 
 
 def laid(session: Session, evening: Path | None, bottles: Path | None) -> Session:
-    """The session with a list and an evening on the table. Raises KnowledgeError for a bad file."""
+    """The session with a list of bottles and an evening laid on. Raises KnowledgeError for a bad file."""
     if bottles is not None:
         from assistant.stock.opening import open_list
 
