@@ -5,7 +5,7 @@ All of a place must sound like the name, the more so the likelier its words are 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from spacy.tokens import Doc
 
@@ -106,7 +106,7 @@ class Slots:
         unread = [i for i in range(start, end) if i not in places.named]
         lone = [i for i in unread if not places.stop[i]]
         if not lone:
-            return 0.0 if unread else SAME
+            return 0.0 if unread or self._cooked(places.words[start:end]) else SAME
         words = [places.words[i] for i in unread]
         beside = len(unread) < end - start
         if not self._known.heard.others.isdisjoint(words) or (beside and sum(map(len, words)) < REST):
@@ -117,6 +117,11 @@ class Slots:
             return BESIDE if beside else LIKELY
         plain = any(places.little[start:end]) and not places.framed(start, end, at_start=False)
         return SURELY if beside else SAME if plain else limit
+
+    def _cooked(self, words: Sequence[str]) -> bool:
+        """Whether one of the words is a way of cooking, which needs a food beside it (`sautéed chicken`)."""
+        found = (self._known.lexicon.longest([word], 0) for word in words)
+        return any(name.type == "Method" for one in found if one for name in one[1])
 
     def _of_little(self, places: Places, start: int, end: int, beside: bool) -> float:
         many = sum(map(len, places.words[start:end])) >= MANY and not beside

@@ -42,8 +42,7 @@ ASKING = (
     "describe",
     "myth",
 )
-# What a text that only passes a question on is taken for.
-PASSING = ("unclear", "note", "smalltalk", "set-table", "help")
+SAFETY = "safety"
 STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
 
 
@@ -61,13 +60,12 @@ def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) 
 
 
 def _asked(typed: str, keeper: Keeper, standing: bool) -> str:
-    """The question passed on in a text that is none itself; what touches health stays whole."""
+    """The question that a text passes on; what touches health, or is kept for later, stays whole."""
     asked = as_asked(typed)
     if asked == typed:
         return typed
     whole = keeper.parser.parse(typed, standing=standing)
-    passed = whole.intent in PASSING and not (whole.topics or kept_for_later(typed))
-    return asked if passed else typed
+    return typed if whole.topics or whole.intent == SAFETY or kept_for_later(typed) else asked
 
 
 def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
