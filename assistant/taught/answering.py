@@ -29,6 +29,7 @@ from assistant.tonight import overspends, runs_late
 
 TEACH, NOTE, UNDO, TABLE, PLAN = "teach", "note", "undo", "set-table", "plan"
 OWN = (TEACH, NOTE)
+UNASKED = (*OWN, UNDO, TABLE, "unclear", "smalltalk", "help")
 OVER = ("plan-behind", "plan-over", "plan-overspent")
 ASKING = (
     "help",
@@ -58,9 +59,13 @@ def heard_anew(typed: str, keeper: Keeper, talk: Talk | None, bottles: Phrases) 
 
 
 def _passed_on(typed: str, keeper: Keeper) -> str:
-    """The question within one that is passed on; whoever asks is left in where that tells of health."""
+    """The question within one that is passed on and would be taken for a note; not where it is of health."""
     asked = as_asked(typed)
-    return typed if asked == typed or keeper.parser.parse(typed).topics else asked
+    if asked == typed:
+        return typed
+    whole = keeper.parser.parse(typed)
+    sure = whole.intent in UNASKED or asked.endswith("?")
+    return asked if sure and not whole.topics else typed
 
 
 def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
