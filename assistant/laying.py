@@ -50,7 +50,7 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     if tonight.dishes and says(frame, "wines-asked"):
         return replace(frame, intent=CHOOSES[0], dishes=tonight.dishes, wines=(), again="")
     choice = last_choice(talk)
-    if choice is None or not says(frame, "take-those"):
+    if choice is None or not says(frame, "take-those") or says(frame, "off-again"):
         return frame
     dishes = () if all(dish in tonight.dishes for dish in choice.frame.dishes) else choice.frame.dishes
     return replace(frame, intent=SETS, wines=choice.picks, dishes=dishes, preferences=(), again="")

@@ -149,12 +149,12 @@ class Session:
         if not frame.after:
             self.tonight = after_said(frame, self.tonight)
         answer = self._answer(frame)
-        self._steps.noted(*before, self.tonight)
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
             self._talk = stands(frame, picks, avoid, self._talk)
+        self._steps.noted(before, (self.tonight, self._talk), bool(self.taught.just))
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         if not frame.after:

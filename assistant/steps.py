@@ -9,22 +9,23 @@ from assistant.language.standing import Talk
 from assistant.tonight import Tonight
 
 UNDO = "undo"
+Standing = tuple[Tonight, Talk | None]
 
 
 @dataclass(slots=True)
 class Steps:
     """How the table and the turn that stands were before each of the last changes, the newest last."""
 
-    before: list[tuple[Tonight, Talk | None]] = field(default_factory=list)
+    before: list[Standing] = field(default_factory=list)
 
-    def noted(self, tonight: Tonight, talk: Talk | None, now: Tonight) -> None:
-        """Takes down what stood before a turn; one that changed nothing ends the row of changes."""
-        if tonight == now:
+    def noted(self, before: Standing, now: Standing, kept: bool) -> None:
+        """Takes down what stood before a turn; what is kept in the notebook, or stands, ends the row."""
+        if before[0] != now[0]:
+            self.before.append(before)
+        elif kept or before[1] is not now[1]:
             self.before.clear()
-        else:
-            self.before.append((tonight, talk))
 
-    def back(self, frame: Frame) -> tuple[Tonight, Talk | None] | None:
+    def back(self, frame: Frame) -> Standing | None:
         """What stood before the last change, where `undo` means that; it is taken from the row."""
         named = any(reading.type in ("Wine", "Food", "Drink") for reading in frame.text.readings)
         return self.before.pop() if self.before and frame.intent == UNDO and not named else None

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
+from assistant.notebook import load
 from assistant.session import Session
 
 MENU = "starter is burrata with tomatoes, then mushroom risotto, then roast lamb with rosemary, and tiramisu"
@@ -142,3 +145,28 @@ def test_a_budget_told_is_noted_and_kept_to(prepared: Session) -> None:
     assert prepared.tonight.budget == 120
     prepared.ask("what goes with brie for 20 people")
     assert prepared.tonight.budget == 120
+
+
+def test_a_look_at_the_table_does_not_stand_between_a_change_and_its_undoing(prepared: Session) -> None:
+    prepared.ask("wines: Sancerre, Malbec")
+    prepared.ask("the foods are brie, comte and olives")
+    prepared.ask("what's on the table")
+    prepared.ask("undo")
+    assert prepared.tonight.dishes == ()
+    assert len(prepared.tonight.wines) == 2
+
+
+def test_what_is_put_on_a_dish_is_taken_off_after_a_choice(conversation: Session) -> None:
+    for said in ("wine for camembert", "and for the walnuts", "one wine for both of them"):
+        conversation.ask(said)
+    conversation.ask("what if I drizzle honey on the camembert")
+    assert conversation.ask("take that off again").intent == "undo"
+    assert conversation.tonight.wines == ()
+
+
+def test_what_is_kept_is_undone_and_the_table_stays(session: Session, tmp_path: Path) -> None:
+    own = Session(session.knowledge, notebook=load(tmp_path / "notebook.ttl"))
+    own.ask("wines: Sancerre, Malbec")
+    own.ask("my Pecorino is milder")
+    own.ask("forget that")
+    assert len(own.tonight.wines) == 2

@@ -64,7 +64,8 @@ def _judged(answer: Answer, context: Context) -> Answer:
 def _pick_lines(answer: Answer, context: Context) -> list[str]:
     """A line for each pick with bottles; picks that are not in the list; a better one outside."""
     price = price_asked(context.frame.text.typed)
-    wines = [item for item in answer.picks if item.kind != "food"][: max(SHOWN, len(context.tonight.wines))]
+    most = len(answer.picks) if answer.intent == "choose-wines" else max(SHOWN, len(context.tonight.wines))
+    wines = [item for item in answer.picks if item.kind != "food"][:most]
     lines = [line for item in wines if (line := _line(item.id, context, price))]
     outside = [item.label for item in wines if item.id not in context.stock.of]
     if price != ANYTHING and not any(item.bottles for item in wines):

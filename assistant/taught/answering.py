@@ -29,6 +29,7 @@ from assistant.tonight import overspends, runs_late
 
 TEACH, NOTE, UNDO, TABLE, PLAN = "teach", "note", "undo", "set-table", "plan"
 OWN = (TEACH, NOTE)
+UNASKED = (*OWN, UNDO, TABLE, "unclear", "smalltalk", "help")
 OVER = ("plan-behind", "plan-over", "plan-overspent")
 ASKING = (
     "help",
@@ -65,7 +66,9 @@ def _asked(typed: str, keeper: Keeper, standing: bool) -> str:
     if asked == typed:
         return typed
     whole = keeper.parser.parse(typed, standing=standing)
-    return typed if whole.topics or whole.intent == SAFETY or kept_for_later(typed) else asked
+    stays = whole.topics or whole.intent == SAFETY or kept_for_later(typed)
+    sure = whole.intent in UNASKED or asked.endswith("?")
+    return asked if sure and not stays else typed
 
 
 def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
