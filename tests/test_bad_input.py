@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import os
 import re
 import sys
 import time
@@ -17,7 +18,7 @@ from hypothesis import strategies as st
 from assistant import cli
 from assistant.answers.record import Answer
 from assistant.answers.sanitise import safe, safe_record
-from assistant.knowledge.cache import cached
+from assistant.knowledge.cache import KEPT, cached
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
 from assistant.knowledge.store import load, shipped
@@ -366,10 +367,14 @@ def test_damaged_cache_file_is_rebuilt(name: str, builder: Builder, cache_folder
     assert builder.times == 2
 
 
-def test_new_content_replaces_the_old_file(builder: Builder, cache_folder: Path) -> None:
-    kept(builder, cache_folder, "old")
-    kept(builder, cache_folder, "new")
-    assert [file.name for file in cache_folder.iterdir()] == ["thing-new.json"]
+def test_new_content_replaces_the_oldest_file(builder: Builder, cache_folder: Path) -> None:
+    for age, key in enumerate(["old", *map(str, range(KEPT - 1)), "new"]):
+        kept(builder, cache_folder, key)
+        os.utime(cache_folder / f"thing-{key}.json", (age, age))
+    names = {file.name for file in cache_folder.iterdir()}
+    assert "thing-old.json" not in names
+    assert "thing-new.json" in names
+    assert len(names) == KEPT
 
 
 def test_cache_folder_that_cannot_be_written_only_costs_time(builder: Builder, tmp_path: Path) -> None:
