@@ -11,7 +11,7 @@ from spacy.tokens import Doc
 
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
-from assistant.language.places import Places
+from assistant.language.places import FEWEST_OF_ONE, Places
 from assistant.language.small_words import small_words
 from assistant.language.spelling import slip_cost
 from assistant.language.vocabulary import Vocabulary
@@ -94,6 +94,8 @@ class Slots:
         kept = {
             w for i, w in enumerate(places.words[start:end], start) if i in places.named and len(w) >= REST
         }
+        if name and not self._cooks(name, places.words[start:end]):
+            return None
         if not name or not kept or most <= SURELY or self._keeps(name, kept):
             return name
         return self._mishearings.alike(pieces, SURELY)
@@ -106,7 +108,7 @@ class Slots:
         unread = [i for i in range(start, end) if i not in places.named]
         lone = [i for i in unread if not places.stop[i]]
         if not lone:
-            return 0.0 if unread or self._cooked(places.words[start:end]) else SAME
+            return 0.0 if unread else SAME
         words = [places.words[i] for i in unread]
         beside = len(unread) < end - start
         if not self._known.heard.others.isdisjoint(words) or (beside and sum(map(len, words)) < REST):
@@ -118,10 +120,15 @@ class Slots:
         plain = any(places.little[start:end]) and not places.framed(start, end, at_start=False)
         return SURELY if beside else SAME if plain else limit
 
-    def _cooked(self, words: Sequence[str]) -> bool:
-        """Whether one of the words is a way of cooking, which needs a food beside it (`sautéed chicken`)."""
-        found = (self._known.lexicon.longest([word], 0) for word in words)
-        return any(name.type == "Method" for one in found if one for name in one[1])
+    def _cooks(self, name: str, words: Sequence[str]) -> bool:
+        """Whether a name keeps the way of cooking that was said: `sautéed chicken` is no chicken satay."""
+        methods = [word for word in words if self._is_method(word)]
+        parts = self._known.lexicon.joined.get(name, name).split()
+        return all(any(part.startswith(word[:FEWEST_OF_ONE]) for part in parts) for word in methods)
+
+    def _is_method(self, word: str) -> bool:
+        found = self._known.lexicon.longest([word], 0)
+        return found is not None and any(one.type == "Method" for one in found[1])
 
     def _of_little(self, places: Places, start: int, end: int, beside: bool) -> float:
         many = sum(map(len, places.words[start:end])) >= MANY and not beside
