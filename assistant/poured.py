@@ -33,7 +33,9 @@ def bottles_called(tonight: Tonight, stock: Stock, knowledge: Knowledge) -> Phra
     """
     names: dict[str, str] = dict(_only_ones(tonight.wines, knowledge))
     for name, wine in (*_listed(stock), *_of_evening(tonight)):
-        names |= {said: knowledge.label(wine) for said in (name, _VINTAGE.sub("", name)) if _tells(said)}
+        names |= {
+            said: knowledge.label(wine) for said in (name, _VINTAGE.sub("", name).rstrip()) if _tells(said)
+        }
     return Phrases(names)
 
 

@@ -41,7 +41,7 @@ class Act:
 class Phrases:
     """The acts in order, sets of folded stems by use, turns for fill, minutes of units,
     days ago, minutes of `overnight` and the like, hours of
-    the day, grams of weights, shares of a bottle."""
+    the day, words around a time of day, grams of weights, shares of a bottle."""
 
     acts: tuple[Act, ...]
     sets: Mapping[str, frozenset[str]]
@@ -50,6 +50,7 @@ class Phrases:
     units: Mapping[str, float]
     part: Mapping[str, float]
     hours: Mapping[str, float]
+    clock: Mapping[str, tuple[str, ...]]
     weights: Mapping[str, float]
     shares: Mapping[str, float]
 
@@ -85,6 +86,7 @@ def _phrases(tables: Mapping[str, Any]) -> Phrases:
         {fold(word): float(minutes) for word, minutes in tables["units"].items()},
         {word: float(minutes) for word, minutes in tables["part"].items()},
         {word: float(hour) for word, hour in tables["hours"].items()},
+        {name: tuple(words) for name, words in tables["clock"].items()},
         {stem(fold(word)): float(grams) for word, grams in tables["weights"].items()},
         {stem(fold(word)): float(part) for word, part in tables["shares"].items()},
     )

@@ -14,12 +14,6 @@ HOUR, HALF_DAY, DAY = 60, 720, 1440
 WEEK = 7
 _NUMBER = r"(?P<number>\d{1,4}(?:\.\d{1,2})?)"
 _CLOCK = r"(?P<hour>\d{1,2})(?:[:.h](?P<minute>[0-5]\d))?(?:\s*(?P<half>[ap])\.?m\b\.?)?"
-_NO_LENGTH = r"(?!\s*(?:hour|hr|min|day|deg|°|c\b|f\b|h\b|%))"
-_ABOUT = r"\s+(?:now\s+|about\s+|around\s+|nearly\s+)?"
-_FROM = re.compile(rf"\b(?:since|from|at){_ABOUT}{_CLOCK}{_NO_LENGTH}", re.IGNORECASE)
-_NOW = re.compile(
-    rf"\b(?:it'?s|it’s|it is|now|till|until|til|to|now it'?s){_ABOUT}{_CLOCK}{_NO_LENGTH}", re.IGNORECASE
-)
 _HEAT = re.compile(
     r"(?P<number>\d{2,3}(?:\.\d)?)\s*"
     r"(?:(?:°|degrees?|deg)\s*(?P<unit>c|f|celsius|fahrenheit)?|(?P<bare>[cf])\b)",
@@ -34,12 +28,13 @@ def minutes_out(typed: str, now: datetime) -> float | None:
     said = minutes_said(typed)
     if said is not None:
         return said
-    start = _FROM.search(typed)
+    start = _time_behind("from").search(typed)
     if start is None:
         words = re.findall(r"\w+", typed.lower())
         named = next((phrases().hours[word] for word in words if word in phrases().hours), None)
         return None if named is None else _between(named * HOUR, now.hour * HOUR + now.minute, DAY)
-    end = _NOW.search(typed, start.end()) or _NOW.search(typed[: start.start()])
+    ends = _time_behind("now")
+    end = ends.search(typed, start.end()) or ends.search(typed[: start.start()])
     if end is None:
         span = DAY if start["half"] or int(start["hour"]) > 12 else HALF_DAY
         return _between(_of_day(start), now.hour * HOUR + now.minute, span)
@@ -95,13 +90,32 @@ def _between(start: float, end: float, span: int) -> float | None:
 
 def _in_digits(text: str) -> str:
     """Number words and halves as digits: `an hour and a half` -> `1.5 hour`."""
-    text = re.sub(r"\b(?:a )?couple of\b", "2", text)
-    numbers = {w: n for w, n in quantity_words().numbers.items() if w not in ("pair", "trio", "couple")}
+    text = re.sub(rf"\b{_one_of('couple')}\b", "2", text)
+    numbers = {w: n for w, n in quantity_words().numbers.items() if w not in phrases().clock["unnumbered"]}
     text = re.sub(r"\b\w+\b", lambda m: f"{numbers[m[0]]:g}" if m[0] in numbers else m[0], text)
-    text = re.sub(rf"\bhalf an? (?={_units()})", "0.5 ", text)
-    text = re.sub(rf"\b(?:an?|1) ({_units()}) and a half\b", r"1.5 \1", text)
-    text = re.sub(r"\b(\d+) and a half\b", r"\1.5", text)
+    text = re.sub(rf"\b{_one_of('half')} (?={_units()})", "0.5 ", text)
+    more = _one_of("and_half")
+    text = re.sub(rf"\b(?:an?|1) ({_units()}) {more}\b", r"1.5 \1", text)
+    text = re.sub(rf"\b(\d+) {more}\b", r"\1.5", text)
     return re.sub(rf"\ban? (?={_units()}\b)", "1 ", text)
+
+
+@lru_cache(maxsize=2)
+def _time_behind(name: str) -> re.Pattern[str]:
+    """A time of day behind one of the words of this name, that is no length of time and no temperature."""
+    counts = "|".join(map(_whole, phrases().clock["counts"]))
+    about = rf"\s+(?:{_one_of('about')}\s+)?"
+    return re.compile(rf"\b{_one_of(name)}{about}{_CLOCK}(?!\s*(?:{counts}))", re.IGNORECASE)
+
+
+def _whole(word: str) -> str:
+    """A pattern of a word; of one letter, only where nothing of a longer word follows."""
+    return re.escape(word) + (r"\b" if len(word) == 1 and word.isalpha() else "")
+
+
+def _one_of(name: str) -> str:
+    """A pattern of the words of this name, the longest first."""
+    return f"(?:{'|'.join(map(re.escape, sorted(phrases().clock[name], key=len, reverse=True)))})"
 
 
 @lru_cache(maxsize=1)

@@ -12,7 +12,16 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 
-NAMED = ("everyday", "grouped", "called", "called_then", "passing", "passing_for", "passing_kept")
+NAMED = (
+    "everyday",
+    "grouped",
+    "called",
+    "called_then",
+    "passing",
+    "passing_for",
+    "passing_kept",
+    "passing_verbs",
+)
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
 _TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
@@ -47,6 +56,7 @@ class GuestWords:
     passing: frozenset[str]
     passing_for: frozenset[str]
     passing_kept: frozenset[str]
+    passing_verbs: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:

@@ -7,17 +7,19 @@ from functools import lru_cache
 
 from assistant.language.guests import guest_words
 
-_VERB_LATER = re.compile(
-    r"(?P<who>.+?)\s+(?P<verb>is|are|was|can|could|will|should)\s+(?P<rest>.+)", re.IGNORECASE
-)
-
 
 @lru_cache(maxsize=1)
 def _lead() -> re.Pattern[str]:
     verbs = "|".join(re.escape(verb) for verb in sorted(guest_words().passing, key=len, reverse=True))
-    return re.compile(
-        rf"(?:\w[\w.'’]*\s+){{1,4}}?(?:{verbs})\b[\s,:]*(?P<if>if|whether)?\s*(?P<asked>\S.*)", re.IGNORECASE
-    )
+    who = r"(?:\w[\w.'’]{0,30}\s{1,3}){1,4}?"
+    asked = r"[\s,:]{0,3}(?:(?P<if>if|whether)\s)?\s?(?P<asked>\S.*)"
+    return re.compile(rf"{who}(?:{verbs})\b{asked}", re.IGNORECASE)
+
+
+@lru_cache(maxsize=1)
+def _verb_later() -> re.Pattern[str]:
+    verbs = "|".join(sorted(guest_words().passing_verbs))
+    return re.compile(rf"(?P<who>.+?)\s(?P<verb>{verbs})\s(?P<rest>.+)", re.IGNORECASE)
 
 
 def as_asked(typed: str) -> str:
@@ -28,7 +30,7 @@ def as_asked(typed: str) -> str:
     if not found["if"] and found["asked"].split()[0].lower() in guest_words().passing_for:
         return typed
     asked = found["asked"]
-    later = _VERB_LATER.fullmatch(asked) if found["if"] else None
+    later = _verb_later().fullmatch(asked) if found["if"] else None
     return f"{later['verb']} {later['who']} {later['rest'].rstrip('?')}?" if later else asked
 
 

@@ -25,7 +25,7 @@ from assistant.notebook.versions import newest
 
 HOST = "host"
 """What the owner of a notebook is called in it."""
-_ADDRESS = re.compile(r"[A-Za-z][A-Za-z0-9+.-]+:/")
+_ADDRESS = re.compile(r"[A-Za-z][A-Za-z0-9+.-]{1,30}:/")
 LIKED, DISLIKED = ("band/strong", "band/good", "band/fair"), ("band/poor", "band/clash")
 
 

@@ -15,7 +15,7 @@ from assistant.language.cues import Lines
 from assistant.language.data import read_data
 from assistant.language.fold import fold, key
 
-_BRACKETS = re.compile(r"\([^)]*\)|\[[^\]]*\]")
+_BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _SIGNS = re.compile(r"[\W_]+")
 LONGEST_SHOWN = 40
 
