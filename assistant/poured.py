@@ -23,7 +23,7 @@ KINDS = ("kind/sparkling-wine", "kind/rose-wine", "kind/orange-wine")
 """Kinds whose names, behind `the`, are names of nothing on a plate (`the red` may be a pepper)."""
 NAMES, THE = ("prefLabel", "altLabel"), "the"
 ANOTHER = {"a", "an", "another", "some"}
-_VINTAGE = re.compile(r"\s+(?:1[89]|20)\d\d$|\s+nv$", re.IGNORECASE)
+_VINTAGE = re.compile(r"\s(?:(?:1[89]|20)\d\d|nv)$", re.IGNORECASE)
 
 
 def bottles_called(tonight: Tonight, stock: Stock, knowledge: Knowledge) -> Phrases:
