@@ -13,8 +13,9 @@ from assistant.pairing.dish import Dish, DishPart
 from assistant.pairing.engine import Engine, single
 from assistant.pairing.glass import Glass, glass_of
 from assistant.pairing.plate import Plate
-from assistant.pairing.rules import Firing, RuleRunner
-from assistant.pairing.score import Score, score_all
+from assistant.pairing.rules import RuleRunner
+from assistant.pairing.score import Score
+from tests.pairing.firings import Firing, ran, scored
 
 KNOWLEDGE = shipped()
 RUNNER = RuleRunner(KNOWLEDGE.rules)
@@ -72,12 +73,12 @@ def glass_with(wine: str | Glass, *, smell: str | None = None, **points: float) 
 
 def fired(food: Plate, wine: Glass) -> list[Firing]:
     """All firings of one plate with one glass."""
-    return RUNNER.run({"plate": food}, [wine])
+    return ran(RUNNER, {"plate": food}, [wine])
 
 
 def score(food: Plate, wine: Glass) -> Score:
     """The score of one plate with one glass."""
-    return score_all({"plate": food}, [wine.wine], fired(food, wine), KNOWLEDGE)["plate", wine.wine]
+    return scored({"plate": food}, [wine.wine], fired(food, wine), KNOWLEDGE)["plate", wine.wine]
 
 
 def total(food: Plate, wine: Glass) -> float:

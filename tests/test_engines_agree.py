@@ -1,7 +1,7 @@
 """Three independent engines run the rules as authored and find what the product finds.
 
-The product runs each rule as a SELECT. Here the same facts go to pyoxigraph and rdflib, which run
-the text of `sh:construct` itself, and to pySHACL, which runs the rules as SHACL rules.
+The product works the text of a rule out in columns. Here the same facts go to pyoxigraph and rdflib, which
+run the text of `sh:construct` itself, and to pySHACL, which runs the rules as SHACL rules.
 """
 
 from __future__ import annotations
@@ -19,9 +19,11 @@ from rdflib.namespace import RDF
 from assistant.knowledge import names
 from assistant.knowledge.files import ontology_dir
 from assistant.pairing.dish import Dish
-from assistant.pairing.facts import PLATES, glass_facts, plate_facts
+from assistant.pairing.facts import glass_facts
 from assistant.pairing.plate import Plate
 from assistant.pairing.rules import RuleRunner
+from tests.pairing.firings import ran
+from tests.pairing.plate_facts import PLATES, plate_facts
 from tests.pairing_bench import KNOWLEDGE, RUNNER, dish, engine, glass, glass_with, plate
 
 CLOSE = 1e-4
@@ -102,7 +104,7 @@ def collected(pairs: Iterable[tuple[Key, Found]]) -> Firings:
 def by_product() -> Firings:
     """The product's runner, plate by plate, so that its short cuts are taken."""
     glasses = [glass(wine) for wine in WINES]
-    runs = (RUNNER.run({key: found}, glasses) for key, found in plates().items())
+    runs = (ran(RUNNER, {key: found}, glasses) for key, found in plates().items())
     return collected(((f.rule, f.plate, f.wine), Found(f.strength, f.cap)) for run in runs for f in run)
 
 
@@ -159,9 +161,9 @@ def test_engine_agrees_with_the_product(run: Callable[[], Firings]) -> None:
             assert found[key].cap == pytest.approx(firing.cap, abs=CLOSE), key
 
 
-def test_short_cuts_lose_no_firing() -> None:
+def test_plates_together_and_one_by_one_fire_alike() -> None:
     """A rule is skipped where no plate has what it asks for; with all plates at once few are."""
-    together = RUNNER.run(plates(), [glass(wine) for wine in WINES])
+    together = ran(RUNNER, plates(), [glass(wine) for wine in WINES])
     assert {(f.rule, f.plate, f.wine) for f in together} == set(by_product())
 
 
@@ -170,6 +172,6 @@ def test_runner_sees_the_glass_it_is_given() -> None:
     runner, food = RuleRunner(KNOWLEDGE.rules), plate("steak")
     usual = glass("cabernet-sauvignon")
     other = glass_with(usual, tannin=0.0, acid=0.5)
-    first = runner.run({"plate": food}, [usual])
-    second = runner.run({"plate": food}, [replace(other, wine=usual.wine)])
+    first = ran(runner, {"plate": food}, [usual])
+    second = ran(runner, {"plate": food}, [replace(other, wine=usual.wine)])
     assert [(f.rule, f.strength) for f in first] != [(f.rule, f.strength) for f in second]

@@ -11,7 +11,8 @@ import pytest
 from assistant.knowledge.concepts import Rule
 from assistant.knowledge.files import ontology_dir
 from assistant.pairing.plate import Plate
-from assistant.pairing.rules import Firing, RuleRunner
+from assistant.pairing.rules import RuleRunner
+from tests.pairing.firings import Firing, ran
 from tests.pairing_bench import KNOWLEDGE, RUNNER, engine
 
 RULES = list(KNOWLEDGE.rules.values())
@@ -177,7 +178,7 @@ def sample() -> dict[str, Plate]:
 
 def runs(plates: dict[str, Plate], runner: RuleRunner = RUNNER) -> list[Firing]:
     """Firings of plates with every wine and drink."""
-    return runner.run(plates, list(engine().glasses.values()))
+    return ran(runner, plates, engine().glasses.values())
 
 
 def test_strengths_lie_between_none_and_full() -> None:

@@ -17,18 +17,15 @@ ASKED = "check-board"
 
 def overview(context: Context) -> Answer:
     """A line for each food on the table, and in the spoken sentence what clashes, if anything does."""
-    ranked = [(dish, _ranked(context, dish)) for dish in context.tonight.dishes]
+    tables = [table_of([dish]) for dish in context.tonight.dishes]
+    found = context.engine.rank_each(tables, context.tonight.wines)
+    ranked = list(zip(context.tonight.dishes, found, strict=True))
     bad = [(dish, found[-1]) for dish, found in ranked if found[-1].verdict in DISLIKED]
     say = _spoken(context, bad)
     lines = [say, *(_line(context, dish, found) for dish, found in ranked)]
     avoid = list({match.wine: match for _, match in bad}.values())
     answer = compose(context, say, lines, avoid=avoid)
     return replace(answer, intent=ASKED, dish=None)
-
-
-def _ranked(context: Context, dish: Dish) -> list[Match]:
-    """The wines of the table with one food, the best first."""
-    return context.engine.rank(table_of([dish]), context.tonight.wines)
 
 
 def _spoken(context: Context, bad: list[tuple[Dish, Match]]) -> str:

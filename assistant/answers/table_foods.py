@@ -22,8 +22,11 @@ def table_foods(context: Context) -> Answer:
         for d in context.tonight.dishes
         if eaten([p.food for p in d.parts], context) == [p.food for p in d.parts]
     ]
-    judged = [(dish, context.engine.judge(table_of([dish]), wine)) for dish in dishes]
-    ranked = sorted(judged, key=lambda pair: -pair[1].score)
+    judged = context.engine.rank_each([table_of([dish]) for dish in dishes], [wine])
+    ranked = sorted(
+        [(dish, match) for dish, (match,) in zip(dishes, judged, strict=True)],
+        key=lambda pair: -pair[1].score,
+    )
     if not ranked:
         none = context.wording("line", "none-eaten")
         return compose(context, none, [none])

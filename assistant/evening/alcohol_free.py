@@ -37,7 +37,7 @@ def drinks_for(
     if not drinks or not foods:
         return []
     most = int(engine.knowledge.constants["choice-candidates"])
-    rows = [matches_of(food, drinks, engine) for food in foods]
+    rows = matches_of(foods, drinks, engine)
     scores = shortlist(_suiting(scores_from(rows, names, weights, engine)), most)
     chosen = best_choice(usual_task(whole(foods, scores.weights), scores, engine, count))
     glasses = [engine.glasses[drink] for drink in chosen.wines] if chosen else []

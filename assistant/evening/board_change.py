@@ -47,7 +47,8 @@ def best_changes(
     suits: Callable[[str], bool] = lambda food: True,
 ) -> list[Change]:
     """The best swap and the best addition, where they mend anything; a food that is both, once."""
-    found = [best_change(items, engine, wines, diets, swap, suits) for swap in (True, False)]
+    groups = _groups(items, engine, diets, suits)
+    found = [_best_of(groups, items, engine, wines, swap) for swap in (True, False)]
     changes = [change for change in found if change]
     return changes[: len({change.into.food for change in changes})]
 
@@ -65,11 +66,21 @@ def best_change(
     Cheese is swapped for cheese, and anything else for something else. Within diets only what surely fits
     is offered, and never what does not suit (`suits`). None where nothing mends anything.
     """
+    return _best_of(_groups(items, engine, diets, suits), items, engine, wines, swap)
+
+
+def _best_of(
+    groups: Sequence[list[BoardItem]],
+    items: Sequence[BoardItem],
+    engine: Engine,
+    wines: Sequence[str],
+    swap: bool,
+) -> Change | None:
     known = engine.knowledge
     before = faults(findings(items, known), known)
     changes = [
         (round(before - faults(findings(after, known), known), 6), out, group)
-        for group in _groups(items, engine, diets, suits)
+        for group in groups
         for out, after in _ways(items, group[0], swap)
     ]
     most = max((mended for mended, _, _ in changes), default=0.0)

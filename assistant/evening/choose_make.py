@@ -21,13 +21,13 @@ Styles = Mapping[str, str]
 
 def scores_of(table: Table, names: Sequence[str], wines: Sequence[str], engine: Engine) -> Scores:
     """Every wine (or drink) with every bite of the table; `names` are how the bites are called."""
-    rows = [matches_of((Bite(bite.dish, 1.0),), wines, engine) for bite in table]
+    rows = matches_of([(Bite(bite.dish, 1.0),) for bite in table], wines, engine)
     return scores_from(rows, names, [bite.share for bite in table], engine)
 
 
-def matches_of(food: Table, wines: Sequence[str], engine: Engine) -> dict[str, Match]:
-    """How a food (a small table where it is several bites) does with each of the wines, by wine."""
-    return {match.wine: match for match in engine.rank(food, wines)}
+def matches_of(foods: Sequence[Table], wines: Sequence[str], engine: Engine) -> list[dict[str, Match]]:
+    """How each food (a small table where it is several bites) does with each of the wines, by wine."""
+    return [{wine: found[wine] for wine in wines} for found in engine.matches(foods)]
 
 
 def scores_from(

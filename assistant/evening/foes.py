@@ -26,7 +26,8 @@ def foes(lines: Sequence[WineLine], engine: Engine) -> dict[str, tuple[str, Matc
     A wine that none of them hurts is left out.
     """
     wines = list(dict.fromkeys(line.wine for line in lines))
-    tasted = {food: matches_of(table_of([single(food)]), wines, engine) for food in usual_foes()}
+    rows = matches_of([table_of([single(food)]) for food in usual_foes()], wines, engine)
+    tasted = dict(zip(usual_foes(), rows, strict=True))
     found: dict[str, tuple[str, Match]] = {}
     for line in lines:
         bad = {food: row[line.wine] for food, row in tasted.items() if row[line.wine].verdict in DISLIKED}

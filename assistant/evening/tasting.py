@@ -61,7 +61,7 @@ def taste(evening: Evening, engine: Engine, told: Told = silent) -> Tasting | No
 
 def matched(plate: Table, styles: Mapping[str, str], engine: Engine) -> dict[str, Match]:
     """How a food does with each wine, by label."""
-    found = matches_of(plate, list(dict.fromkeys(styles.values())), engine)
+    (found,) = matches_of([plate], list(dict.fromkeys(styles.values())), engine)
     return {label: replace(found[wine], wine=label) for label, wine in styles.items()}
 
 

@@ -53,6 +53,12 @@ def faults(rule: str, query: str, declared: frozenset[str]) -> Iterator[tuple[st
             "{this} has a query of another form than the rules are run in.",
             "Write it as CONSTRUCT { ... } WHERE { ... } like its neighbours.",
         )
+    unread = _unread(query)
+    if unread:
+        yield (
+            f"{{this}} is written in a way that rules are not run in ({unread}).",
+            "Keep to triples, FILTER, BIND, IF and EXISTS as its neighbours use them.",
+        )
     yield from _names(rule, bare, declared)
 
 
@@ -64,6 +70,18 @@ def _unparsed(query: str) -> str:
         ox.Store().query(f"{names.QUERY_PREFIXES}\n{query}")
     except SyntaxError as error:
         return _place(str(error.msg))
+    return ""
+
+
+def _unread(query: str) -> str:
+    """What the pairing cannot work out in a query, empty where it can."""
+    from assistant.pairing.rule_steps import RuleTextError  # numbers of arrays come with it
+    from assistant.pairing.rule_text import read_rule
+
+    try:
+        read_rule(query)
+    except RuleTextError as error:
+        return str(error)
     return ""
 
 

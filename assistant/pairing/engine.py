@@ -8,13 +8,14 @@ from functools import cached_property
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference
+from assistant.pairing.columns import Columns, glass_columns, plate_columns
 from assistant.pairing.dish import Bite, Dish, DishPart, Table, table_of, with_amounts
 from assistant.pairing.glass import Glass, glass_of
 from assistant.pairing.plate import Plate, bites_of, plate_of
 from assistant.pairing.rules import RuleRunner
-from assistant.pairing.score import Effect, Score, score_all, verdict
+from assistant.pairing.score import Effect, Score, Sums, verdict
 from assistant.pairing.select import within_limits
-from assistant.pairing.shelf import Shelf, glass_quads, plate_quads
+from assistant.pairing.shelf import Shelf, glass_quads
 
 HUNDRED_GRAMS = 100.0
 FEW = 12  # up to so many wines are scored by themselves
@@ -28,23 +29,28 @@ TableKey = tuple[tuple[object, ...], ...]
 
 @dataclass(frozen=True, slots=True)
 class Match:
-    """How one wine does with a table: `score` averages the bites, `warnings` are small vetoes.
+    """How one wine does with a table: `score` averages the bites, `lifted` are small vetoes.
 
-    `shared` holds the share and the effects of each bite, vetoes that became warnings left out;
+    `shared` holds the share and the score of each bite, vetoes that became warnings left out;
     `bites` the score of each bite, in table order.
     """
 
     wine: str
     score: float
     verdict: str
-    shared: tuple[tuple[float, tuple[Effect, ...]], ...]
+    shared: tuple[tuple[float, Score], ...]
     bites: tuple[Score, ...]
-    warnings: tuple[Effect, ...] = ()
+    lifted: tuple[Score, ...] = ()
 
     @property
     def path(self) -> tuple[Effect, ...]:
         """The effects over the whole table, strongest first; they add up to `score`."""
-        return self.shared[0][1] if len(self.shared) == 1 else _blend(self.shared)
+        return self.shared[0][1].path if len(self.shared) == 1 else _blend(self.shared)
+
+    @property
+    def warnings(self) -> tuple[Effect, ...]:
+        """The vetoes of so few bites that they are only told."""
+        return tuple(score.veto for score in self.lifted if score.veto)
 
 
 class Engine:
@@ -52,10 +58,14 @@ class Engine:
 
     def __init__(self, knowledge: Knowledge) -> None:
         self.knowledge = knowledge
-        self._runner = RuleRunner(knowledge.rules)
         self._plates: dict[str, Plate] = {}
-        self._ranked: dict[TableKey, dict[str, Match]] = {}
+        self._ranked: dict[TableKey, Mapping[str, Match]] = {}
+        self._few: dict[tuple[str, ...], Columns] = {}
         self._heeded: Mapping[str, Mapping[str, float]] = {}
+
+    @cached_property
+    def _runner(self) -> RuleRunner:
+        return RuleRunner(self.knowledge.rules)
 
     @cached_property
     def glasses(self) -> dict[str, Glass]:
@@ -75,12 +85,16 @@ class Engine:
         return {key_of(food): self.plate_of_food(food) for food in foods}
 
     @cached_property
-    def _cellar_shelf(self) -> Shelf:
-        return Shelf(glass_quads(self.cellar))
+    def _poured(self) -> Columns:
+        return glass_columns(self.glasses.values())
 
     @cached_property
-    def _larder_shelf(self) -> Shelf:
-        return Shelf(plate_quads(self.larder))
+    def _laid(self) -> Columns:
+        return plate_columns(self.larder)
+
+    @cached_property
+    def _cellar_shelf(self) -> Shelf:
+        return Shelf(glass_quads(self.cellar))
 
     def forget(self) -> None:
         """Drops the rankings that are kept for follow-ups."""
@@ -93,7 +107,7 @@ class Engine:
         self._heeded = amounts
         self._plates.clear()
         self.forget()
-        for kept in ("larder", "_larder_shelf"):
+        for kept in ("larder", "_laid"):
             self.__dict__.pop(kept, None)
 
     def plate(self, dish: Dish) -> Plate:
@@ -114,52 +128,58 @@ class Engine:
             return within_limits(self._cellar_shelf, wines, limits)
         return within_limits(Shelf(glass_quads(self.glasses[w] for w in wines)), wines, limits)
 
-    def rank(self, table: Table, wines: Iterable[str]) -> list[Match]:
-        """Matches for the wines, best first; equal scores in order of name.
-
-        Wines do not influence one another, so a whole cellar is scored once and kept.
-        """
-        names = list(wines)
-        found = (
-            self._all(table)
-            if len(names) > FEW and self._stocked(names)
-            else self._matches(table, [self.glasses[n] for n in names])
-        )
-        return sorted((found[w] for w in names), key=lambda m: (-m.score, m.wine))
-
     def _stocked(self, names: Sequence[str]) -> bool:
         return all(self.knowledge.wines[name].type == "Wine" for name in names)
 
-    def _all(self, table: Table) -> dict[str, Match]:
-        key = tuple((b.dish.parts, tuple(sorted(b.dish.added.items())), b.share) for b in table)
-        if key not in self._ranked:
-            if len(self._ranked) >= KEPT_TABLES:
-                self._ranked.pop(next(iter(self._ranked)))
-            self._ranked[key] = self._matches(table, self.cellar)
-        return self._ranked[key]
+    def rank(self, table: Table, wines: Iterable[str]) -> list[Match]:
+        """Matches for the wines, best first; equal scores in order of name.
 
-    def _matches(self, table: Table, glasses: Sequence[Glass]) -> dict[str, Match]:
-        return self._each([table], glasses)[0]
+        Wines do not influence one another, so many are scored at once with all others and kept.
+        """
+        return self.rank_each([table], list(wines))[0]
+
+    def rank_each(self, tables: Sequence[Table], wines: Sequence[str]) -> list[list[Match]]:
+        """The same for each of the tables; a few wines alone where a table is not kept."""
+        kept = all(_table_key(table) in self._ranked for table in tables)
+        few = len(wines) <= FEW and not kept
+        found = self._matches(tables, self._glasses(tuple(wines))) if few else self.matches(tables)
+        return [sorted((of[w] for w in wines), key=lambda m: (-m.score, m.wine)) for of in found]
+
+    def matches(self, tables: Sequence[Table]) -> Sequence[Mapping[str, Match]]:
+        """Every wine and drink with each of the tables, by wine: one run for all that are not kept."""
+        keys = [_table_key(table) for table in tables]
+        new = {key: table for key, table in zip(keys, tables, strict=True) if key not in self._ranked}
+        found = self._ranked | dict(zip(new, self._matches(list(new.values()), self._poured), strict=True))
+        self._ranked = dict(list(found.items())[-KEPT_TABLES:])
+        return [found[key] for key in keys]
 
     def each(self, tables: Mapping[str, Table], wines: Sequence[str]) -> dict[str, list[Match]]:
         """The wines with each of many tables, by its name and in their order: one run for all."""
-        found = self._each(list(tables.values()), [self.glasses[wine] for wine in wines])
+        found = self._matches(list(tables.values()), self._glasses(tuple(wines)))
         return {name: [matches[w] for w in wines] for name, matches in zip(tables, found, strict=True)}
 
-    def _each(self, tables: Sequence[Table], glasses: Sequence[Glass]) -> list[dict[str, Match]]:
+    def _glasses(self, wines: tuple[str, ...]) -> Columns:
+        """The columns of these wines, kept for a while with what the rules have worked out of them."""
+        if wines not in self._few:
+            self._few = dict(list(self._few.items())[1 - KEPT_TABLES :])
+            self._few[wines] = glass_columns(self.glasses[wine] for wine in wines)
+        return self._few[wines]
+
+    def _matches(self, tables: Sequence[Table], glasses: Columns) -> list[dict[str, Match]]:
+        if not tables:
+            return []
         bites = [self._as_bites(table) for table in tables]
         named = [{f"bite-{t}-{i}": bite for i, bite in enumerate(of)} for t, of in enumerate(bites)]
         plates = {key: self.plate(bite.dish) for of in named for key, bite in of.items()}
-        if glasses is self.cellar:
-            firings = self._runner.run_on(self._cellar_shelf, plate_quads(plates), plates)
-        else:
-            firings = self._runner.run(plates, glasses)
-        scores = score_all(plates, [glass.wine for glass in glasses], firings, self.knowledge)
+        scores = self._scores(plate_columns(plates), glasses)
 
         def matched(of: Mapping[str, Bite], wine: str) -> Match:
             return self._match(wine, [scores[key, wine] for key in of], [bite.share for bite in of.values()])
 
-        return [{g.wine: matched(of, g.wine) for g in glasses} for of in named]
+        return [{wine: matched(of, wine) for wine in glasses.keys} for of in named]
+
+    def _scores(self, plates: Columns, glasses: Columns) -> dict[tuple[str, str], Score]:
+        return Sums(plates, glasses, self._runner.run(plates, glasses), self.knowledge).scores()
 
     def _as_bites(self, table: Table) -> Table:
         return tuple(
@@ -174,37 +194,33 @@ class Engine:
 
     def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
         """Foods of the larder eaten by themselves, best with this wine first."""
-        firings = self._runner.run_for(self.glasses[wine], self._larder_shelf, self.larder)
-        scores = score_all(self.larder, [wine], firings, self.knowledge)
+        scores = self._scores(self._laid, self._glasses((wine,)))
         ranked = ((food, scores[key_of(food), wine]) for food in foods)
         return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))
 
     def score_plates(self, wine: str, plates: Mapping[str, Plate]) -> dict[str, Score]:
         """How these plates (by key) do with one wine, without the cellar or the larder being looked at."""
-        firings = self._runner.run(plates, [self.glasses[wine]])
-        scores = score_all(plates, [wine], firings, self.knowledge)
+        scores = self._scores(plate_columns(plates), self._glasses((wine,)))
         return {key: scores[key, wine] for key in plates}
 
     def _match(self, wine: str, scores: list[Score], shares: list[float]) -> Match:
         if len(scores) == 1:
             only = scores[0]
-            return Match(wine, only.total, only.verdict, ((1.0, only.path),), (only,))
-        lifted = [self._lift(score, share) for score, share in zip(scores, shares, strict=True)]
-        total = sum(share * score.total for (score, _), share in zip(lifted, shares, strict=True))
-        shared = tuple((share, score.path) for (score, _), share in zip(lifted, shares, strict=True))
-        warnings = tuple(veto for _, veto in lifted if veto)
-        return Match(wine, total, verdict(total, self.knowledge.bands), shared, tuple(scores), warnings)
+            return Match(wine, only.total, only.verdict, ((1.0, only),), (only,))
+        lifted = [s for s, share in zip(scores, shares, strict=True) if s.vetoed and self._is_small(share)]
+        counted = [score.without_veto() if score in lifted else score for score in scores]
+        total = sum(share * score.total for score, share in zip(counted, shares, strict=True))
+        shared = tuple(zip(shares, counted, strict=True))
+        found = verdict(total, self.knowledge.bands)
+        return Match(wine, total, found, shared, tuple(scores), tuple(lifted))
 
-    def _lift(self, score: Score, share: float) -> tuple[Score, Effect | None]:
-        """A veto that touches few bites becomes a spoken warning."""
-        if not score.vetoed or share >= self.knowledge.constants["warning-share"]:
-            return score, None
-        rules = self.knowledge.rules
-        vetoes = [e for e in score.path if e.rule in rules and rules[e.rule].weight == 0]
-        path = tuple(e for e in score.path if e not in vetoes)
-        total = sum(e.effect for e in path)
-        lifted = Score(score.wine, total, verdict(total, self.knowledge.bands), path)
-        return lifted, vetoes[0]
+    def _is_small(self, share: float) -> bool:
+        """Whether a veto touches so few bites that it becomes a spoken warning."""
+        return share < self.knowledge.constants["warning-share"]
+
+
+def _table_key(table: Table) -> TableKey:
+    return tuple((b.dish.parts, tuple(sorted(b.dish.added.items())), b.share) for b in table)
 
 
 def key_of(food: str) -> str:
@@ -222,11 +238,11 @@ def board(foods: Sequence[str]) -> Table:
     return table_of([single(food) for food in foods])
 
 
-def _blend(shared: Sequence[tuple[float, tuple[Effect, ...]]]) -> tuple[Effect, ...]:
+def _blend(shared: Sequence[tuple[float, Score]]) -> tuple[Effect, ...]:
     effects: dict[str, float] = {}
     values: dict[str, dict[str, float]] = {}
-    for share, path in shared:
-        for effect in path:
+    for share, score in shared:
+        for effect in score.path:
             effects[effect.rule] = effects.get(effect.rule, 0.0) + share * effect.effect
             values.setdefault(effect.rule, dict(effect.values))
     blended = [Effect(rule, e, values[rule]) for rule, e in effects.items() if e]

@@ -50,8 +50,9 @@ def smallest_fix(dishes: Sequence[Dish], wine: str, engine: Engine) -> Fix | Non
     """The first edit of the first dish that lifts the verdict by at least one band, or None."""
     before = engine.judge(table_of(list(dishes)), wine)
     floors = [band.verdict for band in engine.knowledge.bands]
-    for edit in edits(dishes[0], engine.knowledge):
-        after = engine.judge(_with(dishes, edited(dishes[0], edit)), wine)
+    tried = list(edits(dishes[0], engine.knowledge))
+    tables = {str(i): _with(dishes, edited(dishes[0], edit)) for i, edit in enumerate(tried)}
+    for edit, (after,) in zip(tried, engine.each(tables, [wine]).values(), strict=True):
         if floors.index(after.verdict) < floors.index(before.verdict):
             return Fix(edit, before, after)
     return None

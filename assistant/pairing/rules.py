@@ -1,147 +1,126 @@
-"""Runs the pairing rules on a store that holds the plates of one question and the glasses.
+"""Runs the pairing rules on plates and glasses.
 
-The rules are authored as SHACL CONSTRUCT rules. Here each is run as the SELECT of the very
-variables its template would write, read as CSV, because reading triples one by one costs as
-much as finding them; a test compares the firings with two engines that run the CONSTRUCT.
-
-The glasses of the cellar stay on a shelf, and so do the plates of the larder, where one wine
-looks for a food. Rules that the plates or the glass rule out beforehand are not run.
+The rules are authored as SHACL CONSTRUCT rules. Here the text of each is read once and worked out for all
+plates and glasses of a question at once: a graph store answers the same in fifty times as long. A test
+compares what fires with three engines that run the CONSTRUCT as it stands.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import NamedTuple, cast
 
-import pyoxigraph as ox
+import numpy as np
 
-from assistant.knowledge import names
 from assistant.knowledge.concepts import Rule
-from assistant.pairing.demands import Demands, demands_of, offer_of
-from assistant.pairing.facts import PLATES
-from assistant.pairing.glass import Glass
-from assistant.pairing.glass_asks import glass_ask
-from assistant.pairing.plate import Plate
-from assistant.pairing.shelf import Shelf, glass_quads, plate_quads
+from assistant.pairing.columns import Columns
+from assistant.pairing.rule_steps import GLASS, PLATE, Expr, Let, Link, Shared, Step, Value
+from assistant.pairing.rule_text import read_rule
+from assistant.pairing.working import Alone, Array, alone, together
 
-_CONSTRUCT = re.compile(r"CONSTRUCT\s*\{(?P<template>[^}]*)\}\s*WHERE\s*", re.DOTALL)
-_SLOT = re.compile(r"(?<![\w:])(?P<property>[\w:]+)\s+[?$](?P<variable>\w+)")
-WORKERS = 2
-_NAME_AT = len(names.BASE)
-_PLATE_AT = len(names.BASE + PLATES)
-
-
-class Seen(Mapping[str, float]):
-    """The values a rule saw, by plate or glass property; turned into numbers when looked at."""
-
-    __slots__ = ("_names", "_texts")
-
-    def __init__(self, names_: Sequence[str], texts: Sequence[str]) -> None:
-        self._names, self._texts = names_, texts
-
-    def __getitem__(self, name: str) -> float:
-        return float(self._texts[self._names.index(name)])
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._names)
-
-    def __len__(self) -> int:
-        return len(self._names)
-
-
-class Firing(NamedTuple):
-    """One rule that held for one plate and wine: strength 0-1, a cap if a veto, and what it saw."""
-
-    rule: str
-    plate: str
-    wine: str
-    strength: float
-    cap: float | None
-    values: Mapping[str, float]
+STRENGTH, CAP = "strength", "cap"
+TO_PLACES = 9  # beyond them is what binary fractions add to decimals
+Sides = frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)
-class _Query:
-    """A rule as a SELECT: the properties its columns stand for, and what it asks of plate and glass."""
+class Fired:
+    """A rule for the plates `rows` and the glasses `across` that it may concern.
+
+    `strength` (rows x across) is 0 where it does not hold, else up to 1; `cap` is that of a veto.
+    """
 
     rule: str
-    text: str
-    at: Mapping[str, int]
-    seen: tuple[str, ...]
-    demands: Demands
-    ask: str
+    rows: Array
+    across: Array
+    strength: Array
+    cap: Array | None
+    seen: tuple[tuple[str, str], ...]
+
+    @property
+    def capped(self) -> Array:
+        """What the score may not pass; no limit where the rule is no veto."""
+        return np.full(self.strength.shape, np.inf) if self.cap is None else self.cap
+
+    def of(self, at: tuple[int, int]) -> float:
+        """The strength for one plate and glass."""
+        row, across = self.rows.searchsorted(at[0]), self.across.searchsorted(at[1])
+        there = row < len(self.rows) and across < len(self.across)
+        if not there or (self.rows[row], self.across[across]) != at:
+            return 0.0
+        return float(self.strength[row, across])
+
+    def add(self, points: Array, total: Array) -> None:
+        """Adds points of these rows and glasses to a total of all."""
+        total[np.ix_(self.rows, self.across)] += points
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class _Ready:
+    """A rule with its steps by what they speak of."""
+
+    rule: str
+    alone: Mapping[str, tuple[Step, ...]]
+    together: tuple[Step, ...]
+    seen: tuple[tuple[str, str], ...]
 
 
 class RuleRunner:
-    """The rules as constant query texts; what is found depends on plates and glasses alone."""
+    """The rules, read; what is found depends on plates and glasses alone."""
 
     def __init__(self, rules: Mapping[str, Rule]) -> None:
-        self._queries = [_query(rule) for rule in rules.values()]
-        self._workers = ThreadPoolExecutor(WORKERS)
-        self._possible: dict[str, list[_Query]] = {}
+        self._rules = [_ready(rule) for rule in rules.values()]
 
-    def run(self, plates: Mapping[str, Plate], glasses: Iterable[Glass]) -> list[Firing]:
-        """All firings for these plates (by key) and glasses, rule by rule."""
-        return self.run_on(Shelf(glass_quads(glasses)), plate_quads(plates), plates)
-
-    def run_on(self, shelf: Shelf, own: Sequence[ox.Quad], plates: Mapping[str, Plate]) -> list[Firing]:
-        """The same with a shelf that holds the glasses (or plates); `own` are the other's facts."""
-        with shelf.with_facts(own) as store:
-            return self._fired(store, plates)
-
-    def run_for(self, glass: Glass, shelf: Shelf, plates: Mapping[str, Plate]) -> list[Firing]:
-        """The same for one glass and a shelf of plates, without the rules that this glass rules out."""
-        own = glass_quads([glass])
-        if glass.wine not in self._possible:
-            alone = ox.Store()
-            alone.extend(own)
-            self._possible[glass.wine] = [q for q in self._queries if alone.query(q.ask)]
-        with shelf.with_facts(own) as store:
-            return self._fired(store, plates, self._possible[glass.wine])
-
-    def _fired(
-        self, store: ox.Store, plates: Mapping[str, Plate], among: Sequence[_Query] | None = None
-    ) -> list[Firing]:
-        """Runs the rules that could fire; oxigraph works outside the interpreter's lock."""
-        offers = [offer_of(plate) for plate in plates.values()]
-        asked = self._queries if among is None else among
-        queries = [q for q in asked if any(map(q.demands.met_by, offers))]
-        tables = self._workers.map(lambda query: _table(query, store), queries)
-        return [f for query, table in zip(queries, tables, strict=True) for f in _firings(query, table)]
+    def run(self, plates: Columns, glasses: Columns) -> list[Fired]:
+        """What fires for these plates and glasses, in the order of the rules."""
+        return [fired for rule in self._rules for fired in _fired(rule, {PLATE: plates, GLASS: glasses})]
 
 
-def _query(rule: Rule) -> _Query:
-    head = _CONSTRUCT.search(rule.construct)
-    if head is None:
-        raise ValueError(f"{rule.id}: sh:construct is not of the form CONSTRUCT {{...}} WHERE {{...}}")
-    slots = [(m["property"], m["variable"]) for m in _SLOT.finditer(head["template"])]
-    slots.sort(key=lambda slot: not slot[0].startswith("gw:"))  # what was seen comes last
-    where = rule.construct[head.end() :]
-    chosen = " ".join(f"?{variable}" for _, variable in slots)
-    text = f"{names.QUERY_PREFIXES}\nSELECT {chosen} WHERE {where}"
-    at = {name: i for i, (name, _) in enumerate(slots)}
-    seen = tuple(name.replace(":", ".") for name, _ in slots if not name.startswith("gw:"))
-    return _Query(rule.id, text, at, seen, demands_of(where), glass_ask(where))
+def _fired(rule: _Ready, sides: Mapping[str, Columns]) -> Iterator[Fired]:
+    found: dict[str, Alone] = {}
+    for side, columns in sides.items():
+        one = _alone(rule, side, columns)
+        if one is None:
+            return
+        found[side] = one
+    held, variables = together(sides, found, rule.together)
+    if held.any():
+        strength = np.where(held, variables[STRENGTH], 0.0).round(TO_PLACES)
+        cap = np.broadcast_to(variables[CAP], held.shape) if CAP in variables else None
+        yield Fired(rule.rule, found[PLATE].rows, found[GLASS].rows, strength, cap, rule.seen)
 
 
-def _table(query: _Query, store: ox.Store) -> bytes:
-    """The rows of a rule as CSV."""
-    found = cast(ox.QuerySolutions, store.query(query.text))
-    return found.serialize(format=ox.QueryResultsFormat.CSV) or b""
+def _alone(rule: _Ready, side: str, columns: Columns) -> Alone | None:
+    if rule not in columns.kept:
+        columns.kept[rule] = alone(columns, rule.alone[side])
+    found: Alone | None = columns.kept[rule]
+    return found
 
 
-def _firings(query: _Query, table: bytes) -> Iterator[Firing]:
-    at = query.at
-    for line in table.decode().splitlines()[1:]:
-        cells = line.split(",")
-        yield Firing(
-            query.rule,
-            cells[at["gw:plate"]][_PLATE_AT:],
-            cells[at["gw:glass"]][_NAME_AT:],
-            float(cells[at["gw:strength"]]),
-            float(cells[at["gw:cap"]]) if "gw:cap" in at else None,
-            Seen(query.seen, cells[len(cells) - len(query.seen) :]),
-        )
+def _ready(rule: Rule) -> _Ready:
+    """Raises RuleTextError where the rule is written in a way that rules are not run in."""
+    text = read_rule(rule.construct)
+    steps: dict[Sides, list[Step]] = {}
+    of: dict[str, Sides] = {}
+    for step in text.steps:
+        sides = frozenset((step.side,)) if isinstance(step, Value) else _sides(step.expr, of)
+        if isinstance(step, Value | Let):
+            of[step.variable] = sides
+        steps.setdefault(sides if len(sides) == 1 else _BOTH, []).append(step)
+    by_side = {side: tuple(steps.get(frozenset((side,)), ())) for side in (PLATE, GLASS)}
+    return _Ready(rule.id, by_side, tuple(steps.get(_BOTH, ())), text.seen)
+
+
+_BOTH: Sides = frozenset((PLATE, GLASS))
+
+
+def _sides(expr: Expr, of: Mapping[str, Sides]) -> Sides:
+    """The sides an expression speaks of."""
+    if isinstance(expr, Link):
+        return frozenset((expr.side,))
+    if isinstance(expr, Shared):
+        return _BOTH
+    if isinstance(expr, str):
+        return of[expr]
+    parts: Iterable[Expr] = expr[1:] if isinstance(expr, tuple) else ()
+    return frozenset().union(*(_sides(part, of) for part in parts))

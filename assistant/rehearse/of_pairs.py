@@ -21,7 +21,8 @@ Ranked = Sequence[tuple[Dish, Sequence[Match]]]
 def ranked(context: Context) -> Ranked:
     """Each dish of the table with the wines on it, the best first."""
     tonight = context.tonight
-    return [(dish, context.engine.rank(table_of([dish]), tonight.wines)) for dish in tonight.dishes]
+    found = context.engine.rank_each([table_of([dish]) for dish in tonight.dishes], tonight.wines)
+    return list(zip(tonight.dishes, found, strict=True))
 
 
 def best_asked(context: Context, found: Ranked, entries: Sequence[Entry]) -> Iterator[Expected]:

@@ -15,11 +15,10 @@ from typing import NamedTuple
 
 from assistant.knowledge.store import Knowledge
 from assistant.pairing import choose
+from assistant.pairing.columns import Columns, glass_columns, plate_columns
 from assistant.pairing.engine import Match
-from assistant.pairing.plate import Plate
-from assistant.pairing.rules import Firing
-from assistant.pairing.score import score_all
-from assistant.pairing.shelf import plate_quads
+from assistant.pairing.rules import Fired
+from assistant.pairing.score import Sums
 from tests import w3c_courses as w3c
 from tests.pairing_facts import Fact, Judge
 from tests.test_w3c_courses import DEFENDED
@@ -67,9 +66,9 @@ class Right(NamedTuple):
 class Tasting:
     """A food on the table with every firing, by wine; `touched` are the wines a rule concerns."""
 
-    plates: Mapping[str, Plate]
+    plates: Columns
     shares: list[float]
-    firings: Mapping[str, list[Firing]]
+    fired: list[Fired]
     touched: Mapping[str, frozenset[str]]
 
 
@@ -124,29 +123,32 @@ class Scores:
     def _taste(self, words: str) -> Tasting:
         engine = self.engine
         bites = engine._as_bites(self.judge.context(words).table())
-        plates = {f"bite-{i}": engine.plate(bite.dish) for i, bite in enumerate(bites)}
-        firings: dict[str, list[Firing]] = {glass.wine: [] for glass in engine.cellar}
-        touched: dict[str, set[str]] = {}
-        for firing in engine._runner.run_on(engine._cellar_shelf, plate_quads(plates), plates):
-            firings[firing.wine].append(firing)
-            touched.setdefault(firing.rule, set()).add(firing.wine)
-        wines = {rule: frozenset(found) for rule, found in touched.items()}
-        return Tasting(plates, [bite.share for bite in bites], firings, wines)
+        plates = plate_columns({f"bite-{i}": engine.plate(bite.dish) for i, bite in enumerate(bites)})
+        fired = engine._runner.run(plates, self.cellar)
+        wines = {f.rule: self._touched(f) for f in fired}
+        return Tasting(plates, [bite.share for bite in bites], fired, wines)
+
+    @cached_property
+    def cellar(self) -> Columns:
+        """All wine styles."""
+        return glass_columns(self.engine.cellar)
+
+    def _touched(self, fired: Fired) -> frozenset[str]:
+        at = fired.across[(fired.strength > 0).any(axis=0)]
+        return frozenset(self.cellar.keys[i] for i in at.tolist())
 
     def ranking(self, words: str, moves: Moves = ()) -> list[Match]:
         """All wines with a food under these weights, best first, as the engine would rank them."""
         tasting = self.tasting(words)
         if words not in self._shipped:
-            self._shipped[words] = self._matches(tasting, tasting.firings, self.engine.knowledge)
+            self._shipped[words] = self._matches(tasting, self.engine.knowledge)
         moved = {wine for rule, _ in moves for wine in tasting.touched.get(rule, ())}
-        changed = self._matches(tasting, moved, reweighed(self.engine.knowledge, moves)) if moved else {}
+        changed = self._matches(tasting, reweighed(self.engine.knowledge, moves)) if moved else {}
         return sorted(({**self._shipped[words], **changed}).values(), key=lambda m: (-m.score, m.wine))
 
-    def _matches(self, tasting: Tasting, wines: Iterable[str], knowledge: Knowledge) -> dict[str, Match]:
-        names = sorted(wines)
-        firings = [firing for wine in names for firing in tasting.firings[wine]]
-        scores = score_all(tasting.plates, names, firings, knowledge)
-        by_wine = {wine: [scores[key, wine] for key in tasting.plates] for wine in names}
+    def _matches(self, tasting: Tasting, knowledge: Knowledge) -> dict[str, Match]:
+        scores = Sums(tasting.plates, self.cellar, tasting.fired, knowledge).scores()
+        by_wine = {wine: [scores[key, wine] for key in tasting.plates.keys] for wine in self.cellar.keys}
         return {wine: self.engine._match(wine, found, tasting.shares) for wine, found in by_wine.items()}
 
     def row(self, fact: Fact, moves: Moves) -> Row:

@@ -9,8 +9,8 @@ from assistant.pairing.dish import Dish, DishPart
 from assistant.pairing.engine import Match
 from assistant.pairing.glass import Glass
 from assistant.pairing.plate import Plate
-from assistant.pairing.rules import Firing
-from assistant.pairing.score import Effect, verdict
+from assistant.pairing.score import verdict
+from tests.pairing.firings import Firing
 
 PLATE_POINTS = (
     "fat", "sugar", "acid", "salt", "umami", "heat", "protein", "bitter", "smoke", "fishOil", "weight",
@@ -49,9 +49,9 @@ def glass(name: str = "made", colour: str = "white", kinds: Iterable[str] = (), 
 
 def firing(rule: str, strength: float = 1.0, cap: float | None = None) -> Firing:
     """A rule that fired for the plate `plate` and the wine `wine/made`."""
-    return Firing(rule, "plate", "wine/made", strength, cap, {})
+    return Firing(rule, "plate", "wine/made", strength, cap)
 
 
 def match(wine: str, score: float, knowledge: Knowledge) -> Match:
-    """A match of this score with one unnamed reason."""
-    return Match(wine, score, verdict(score, knowledge.bands), ((1.0, (Effect("rule/none", score),)),), ())
+    """A match of this score."""
+    return Match(wine, score, verdict(score, knowledge.bands), (), ())

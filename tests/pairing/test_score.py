@@ -9,12 +9,12 @@ from hypothesis import strategies as st
 from assistant.knowledge.store import Band, Knowledge
 from assistant.pairing.dish import Bite
 from assistant.pairing.engine import Engine, Match, single
-from assistant.pairing.rules import Firing
-from assistant.pairing.score import Score, score_all, verdict
+from assistant.pairing.score import Score, verdict
 from assistant.session import Session
+from tests.pairing.firings import Firing, scored
 from tests.pairing.made import firing, plate
 
-CLOSE = 1e-9
+CLOSE = 1e-7  # effects are rounded to nine places
 
 
 @pytest.fixture(scope="module")
@@ -32,7 +32,7 @@ def engine(session: Session) -> Engine:
 def score(knowledge: Knowledge, *fired: Firing, aroma: float = 3.0) -> Score:
     """The score of a plate of this loudness for which these rules fired."""
     plates = {"plate": plate(aroma=aroma)}
-    return score_all(plates, ["wine/made"], fired, knowledge)["plate", "wine/made"]
+    return scored(plates, ["wine/made"], fired, knowledge)["plate", "wine/made"]
 
 
 def rules_of(knowledge: Knowledge, family: str, sign: int) -> list[str]:
@@ -68,7 +68,8 @@ def by_rule(found: Score) -> dict[str, float]:
 
 
 def test_no_rule_no_score(knowledge: Knowledge) -> None:
-    assert score(knowledge) == Score("wine/made", 0.0, "neutral", ())
+    found = score(knowledge)
+    assert (found.total, found.verdict, found.path, found.vetoed) == (0.0, "neutral", (), False)
 
 
 def test_an_effect_is_weight_times_strength(knowledge: Knowledge) -> None:

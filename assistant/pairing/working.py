@@ -1,0 +1,135 @@
+"""Works the steps of a rule out for many plates and glasses at once.
+
+What speaks of one side alone is worked out first, and kept with that side; then both together, plates
+running down and glasses across.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence, Set
+from dataclasses import dataclass
+from functools import reduce
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from assistant.pairing.columns import Columns
+from assistant.pairing.rule_steps import GLASS, PLATE, Expr, Keep, Link, Shared, Step, Value
+
+Array = NDArray[Any]
+Variables = dict[str, Any]
+LEAST = 1e-12
+"""What decimals hold for equal and binary fractions may not: 2.3 less 0.5 is 1.8."""
+TO_PLACES = 9
+_WORKS: Mapping[str, Callable[..., Any]] = {
+    "+": np.add,
+    "-": np.subtract,
+    "*": np.multiply,
+    ">": lambda a, b: np.subtract(a, b) > LEAST,
+    "<": lambda a, b: np.subtract(b, a) > LEAST,
+    ">=": lambda a, b: np.subtract(a, b) > -LEAST,
+    "<=": lambda a, b: np.subtract(b, a) > -LEAST,
+    "if": np.where,
+    "and": lambda *all_: reduce(np.logical_and, all_),
+    "or": lambda *any_: reduce(np.logical_or, any_),
+    "not": np.logical_not,
+    "round": lambda a: np.floor(np.round(a, TO_PLACES) + 0.5),
+    "bound": lambda a: np.True_,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Alone:
+    """What one side decides by itself: the rows that are still in, and what was worked out of them."""
+
+    rows: Array
+    variables: Variables
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """What an expression may look at: links of either side, what both share, and variables."""
+
+    link: Callable[[Link], Array]
+    shared: Callable[[Shared], Array]
+    variables: Variables
+
+
+def alone(columns: Columns, steps: Sequence[Step]) -> Alone | None:
+    """What steps that speak of one side make of its columns; None where they leave no row."""
+    scene = Scene(lambda link: columns.truth(link.name, link.targets), _not_here, {})
+    held = np.ones(len(columns.keys), dtype=np.bool_)
+    for step in steps:
+        if isinstance(step, Value):
+            scene.variables[step.variable] = number = columns.number(step.name)
+            held &= ~np.isnan(number)
+        else:
+            held &= _taken(step, scene)
+        if not held.any():
+            return None
+    rows = np.flatnonzero(held)
+    return Alone(rows, {name: _of(rows, value) for name, value in scene.variables.items()})
+
+
+def together(
+    sides: Mapping[str, Columns], found: Mapping[str, Alone], steps: Iterable[Step]
+) -> tuple[Array, Variables]:
+    """Where the steps of both sides hold (plates x glasses, of the rows still in), and the variables."""
+    plates, glasses = found[PLATE], found[GLASS]
+
+    def link(asked: Link) -> Array:
+        column = sides[asked.side].truth(asked.name, asked.targets)[found[asked.side].rows]
+        laid: Array = _laid(asked.side, column)
+        return laid
+
+    def shared(asked: Shared) -> Array:
+        down = _picked(sides[PLATE].among(asked.plate), plates.rows)
+        across = _picked(sides[GLASS].among(asked.glass), glasses.rows)
+        return np.array([[not one.isdisjoint(other) for other in across] for one in down], dtype=np.bool_)
+
+    variables = {name: _laid(side, value) for side in found for name, value in found[side].variables.items()}
+    scene = Scene(link, shared, variables)
+    held = np.ones((len(plates.rows), len(glasses.rows)), dtype=np.bool_)
+    for step in steps:
+        held &= _taken(step, scene)
+    return held, variables
+
+
+def _taken(step: Step, scene: Scene) -> Any:
+    """Whether a step holds; what it works out goes to the variables."""
+    value = _worked(step.expr, scene)  # type: ignore[union-attr]
+    if isinstance(step, Keep):
+        return value
+    scene.variables[step.variable] = value
+    return np.True_
+
+
+def _worked(expr: Expr, scene: Scene) -> Any:
+    if isinstance(expr, float):
+        return expr
+    if isinstance(expr, str):
+        return scene.variables[expr]
+    if isinstance(expr, Link):
+        return scene.link(expr)
+    if isinstance(expr, Shared):
+        return scene.shared(expr)
+    return _WORKS[expr[0]](*(_worked(part, scene) for part in expr[1:]))
+
+
+def _of(rows: Array, value: Any) -> Any:
+    return value[rows] if getattr(value, "ndim", 0) else value
+
+
+def _laid(side: str, value: Any) -> Any:
+    if not getattr(value, "ndim", 0):
+        return value
+    return value[:, None] if side == PLATE else value[None, :]
+
+
+def _picked(among: Sequence[Set[str]], rows: Array) -> list[Set[str]]:
+    return [among[row] for row in rows.tolist()]
+
+
+def _not_here(asked: Shared) -> Array:
+    raise AssertionError(f"{asked} speaks of both sides")
