@@ -15,7 +15,7 @@ from pathlib import Path
 from statistics import fmean
 
 from assistant.answers.context import Context
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.session import Session
 
 REFERENCE = Path(__file__).parent / "reference"

@@ -93,7 +93,7 @@ def test_a_fit_may_not_leave_the_bounds(settings: Settings) -> None:
 def test_kept_firings_score_as_the_engine_does(scores: Scores) -> None:
     """Shipped and moved weights, foods eaten in several bites among the sample."""
     words = sorted({w for fact in scores.facts("good") for w in scores.judge.names.foods[fact.food]})
-    sample = [w for w in words if len(scores.tasting(w).plates) > 1][:2] + words[:: len(words) // SAMPLE]
+    sample = [w for w in words if len(scores.tasting(w).shares) > 1][:2] + words[:: len(words) // SAMPLE]
     for moved in ((), MOVES):
         engine = Engine(reweighed(scores.engine.knowledge, moved))
         for food in sample:
@@ -104,7 +104,8 @@ def test_kept_firings_score_as_the_engine_does(scores: Scores) -> None:
 
 def test_moves_change_scores_and_leave_the_knowledge_alone(scores: Scores) -> None:
     before = dict(scores.engine.knowledge.rules)
-    assert scores.ranking("fatty red meat", MOVES) != scores.ranking("fatty red meat")
+    moved, shipped = ([m.score for m in scores.ranking("fatty red meat", moves)] for moves in (MOVES, ()))
+    assert moved != shipped
     assert scores.engine.knowledge.rules == before
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from tests import pairing_facts as published
 from tests.pairing_facts import Judge, Outcome
 
@@ -87,8 +87,6 @@ def test_good_wines_stand_high_in_their_class(good: list[Outcome]) -> None:
 
 
 def test_percentile_counts_ties_half() -> None:
-    first, second, third = (
-        Match(f"wine/{i}", score, "fair", (), ()) for i, score in enumerate((9.0, 5.0, 5.0))
-    )
+    first, second, third = (Match(f"wine/{i}", score, "fair") for i, score in enumerate((9.0, 5.0, 5.0)))
     assert published.percentile(first, [first, second, third]) == 1.0
     assert published.percentile(second, [first, second, third]) == 0.25

@@ -9,8 +9,8 @@ import pytest
 from assistant.answers.whatif import most_moved
 from assistant.language.recipes import dishes_without
 from assistant.pairing.dish import Dish, DishPart, table_of
-from assistant.pairing.engine import Match
 from assistant.pairing.fixes import edited, edits, smallest_fix
+from assistant.pairing.match import Match
 from assistant.session import Session
 
 PAIRS = [

@@ -12,7 +12,7 @@ from assistant.answers.context import Context
 from assistant.evening.board import rests_palate
 from assistant.notebook import Statement
 from assistant.pairing.dish import BASE, Dish, DishPart, table_of
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
 
 if TYPE_CHECKING:

@@ -9,7 +9,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.fold import key
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 
 EDIBLE = ("food", "sauce", "dressing", "garnish", "cuisine")
 

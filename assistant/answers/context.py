@@ -15,7 +15,8 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Frame
 from assistant.language.topics import Topic
 from assistant.pairing.dish import BASE, Dish, Table, table_of
-from assistant.pairing.engine import Engine, Match
+from assistant.pairing.engine import Engine
+from assistant.pairing.match import Match
 from assistant.stock.asked import asks_price, price_asked
 from assistant.stock.records import Stock
 from assistant.tonight import Tonight

@@ -6,7 +6,7 @@ from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.record import Answer
 from assistant.pairing import choose
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
 
 

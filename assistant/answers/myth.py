@@ -13,7 +13,7 @@ from assistant.answers.trial import Trial, trials
 from assistant.answers.trouble import trouble
 from assistant.answers.unnamed import unnamed
 from assistant.knowledge.concepts import Entry, first
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 
 SORT = "myth/"
 MOST_RULES = 3

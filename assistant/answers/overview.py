@@ -9,7 +9,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.pairing.dish import Dish, table_of
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
 
 ASKED = "check-board"

@@ -9,8 +9,8 @@ from assistant.answers.context import Context, say_reason
 from assistant.answers.items import groups_of
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import listed
-from assistant.pairing.engine import Match
 from assistant.pairing.likeness import alike_foods, alike_wines
+from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
 
 NEAREST = 12
@@ -35,7 +35,7 @@ def _for_wine(context: Context, wine: str) -> Answer:
         none = context.wording("line", "none-left")
         return compose(context, none, [none])
     if not context.frame.dishes:
-        return _named(context, wine, [Match(w, 0.0, "neutral", (), ()) for w in near[: context.top]])
+        return _named(context, wine, [Match(w, 0.0, "neutral") for w in near[: context.top]])
     matches = [context.engine.judge(context.table(), w) for w in near]
     liked = [m for m in matches if m.verdict in LIKED]
     return _named(context, wine, [*liked, *(m for m in matches if m not in liked)][: context.top])

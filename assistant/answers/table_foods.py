@@ -10,7 +10,7 @@ from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
 from assistant.pairing.dish import Dish, table_of
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
 
 

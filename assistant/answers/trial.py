@@ -12,7 +12,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference
 from assistant.pairing import choose
 from assistant.pairing.dish import Dish, table_of
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 
 MOST_DISHES = 3
 

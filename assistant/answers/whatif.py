@@ -10,8 +10,8 @@ from assistant.answers.judge import judged
 from assistant.answers.record import Answer
 from assistant.pairing import choose
 from assistant.pairing.dish import Dish, table_of
-from assistant.pairing.engine import Match
 from assistant.pairing.fixes import smallest_fix
+from assistant.pairing.match import Match
 
 
 def what_if(context: Context) -> Answer:

@@ -9,7 +9,7 @@ from assistant.answers.judge import forces, judged, repairs
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Rule
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED, Effect
 
 CARRIES = 0.7

@@ -11,9 +11,9 @@ from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.pairing import choose
-from assistant.pairing.engine import Match
 from assistant.pairing.fixes import smallest_fix
 from assistant.pairing.likeness import nearest_foods
+from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
 
 AVOID = 3
@@ -60,7 +60,7 @@ def _within_limits(context: Context) -> Answer:
     say = context.wording("say", "fitting", wines=listed([wines[w].label for w in fitting]))
     limits = listed([p.label for p in context.frame.preferences])
     lines = [say, context.wording("line", "limits", limits=limits), context.wording("line", "which-food")]
-    answer = compose(context, say, lines, picks=[Match(w, 0.0, "neutral", (), ()) for w in fitting])
+    answer = compose(context, say, lines, picks=[Match(w, 0.0, "neutral") for w in fitting])
     return replace(answer, clarify=context.wording("line", "which-food"), verdict=None)
 
 

@@ -94,7 +94,9 @@ def board_item(label: str, dish: Dish, engine: Engine) -> BoardItem:
 def board_food(food: str, engine: Engine) -> BoardItem:
     """A food by itself as a thing on a board."""
     known = engine.knowledge
-    return _item(known.label(food), food, [food], engine.plate_of_food(food), known)
+    return engine.of_food(
+        "board", food, lambda food: _item(known.label(food), food, [food], engine.plate_of_food(food), known)
+    )
 
 
 def rests_palate(dish: Dish, engine: Engine) -> bool:
@@ -178,7 +180,12 @@ def _taken(items: Iterable[BoardItem], aspect: str) -> Counter[str]:
 
 def _open(taken: Collection[str], aspect: str, knowledge: Knowledge) -> tuple[str, ...]:
     """The places of an aspect that nothing takes."""
-    return tuple(p.id for p in board_places(knowledge) if p.aspect == aspect and p.id not in taken)
+    return tuple(place for place in _places_of(aspect, knowledge) if place not in taken)
+
+
+@lru_cache(maxsize=32)
+def _places_of(aspect: str, knowledge: Knowledge) -> tuple[str, ...]:
+    return tuple(place.id for place in board_places(knowledge) if place.aspect == aspect)
 
 
 def _milk(cheeses: Sequence[BoardItem], knowledge: Knowledge) -> Finding:

@@ -10,8 +10,9 @@ from assistant.evening.choose_search import Choice, choose
 from assistant.evening.choose_task import Bonus, Quota, Scores, Task
 from assistant.pairing.choose import style_kind
 from assistant.pairing.dish import Bite, Table
-from assistant.pairing.engine import Engine, Match
+from assistant.pairing.engine import Engine
 from assistant.pairing.likeness import unlike
+from assistant.pairing.match import Match
 
 FRIED, RED = "trait/fried", "colour/red"
 SPARKLING = "kind/sparkling-wine"

@@ -9,9 +9,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+import numpy as np
+from numpy.typing import NDArray
+
 from assistant.evening.choose_task import CLOSE, Task
 
 NOTHING_YET = float("-inf")
+TO_PLACES = 9  # beyond them sums differ by the order they are made in
+Numbers = NDArray[np.float64]
 Gain = tuple[float, int]
 
 
@@ -20,7 +25,7 @@ class _State:
     """The wines chosen so far: their best scores by food, what they are worth without the weakest food."""
 
     chosen: tuple[int, ...]
-    best: tuple[float, ...]
+    best: Numbers
     worth: float
     earned: int
     cost: float
@@ -38,32 +43,31 @@ class _Found:
 
 @dataclass(slots=True)
 class _Search:
-    """A task as plain lists by position of the wine, and sets as bits."""
+    """A task as arrays by position of the wine (`alike`: wine x wine), and bonuses as bits."""
 
     task: Task
     most: int | None = None
     found: _Found = field(default_factory=_Found)
     names: list[str] = field(init=False)
-    scores: list[tuple[float, ...]] = field(init=False)
-    weights: list[float] = field(init=False)
-    own: list[float] = field(init=False)
+    scores: Numbers = field(init=False)
+    weights: Numbers = field(init=False)
+    own: Numbers = field(init=False)
     prices: list[float] = field(init=False)
-    alike: list[int] = field(init=False)
+    alike: Numbers = field(init=False)
     bonuses: list[int] = field(init=False)
     worths: dict[int, float] = field(init=False)
 
     def __post_init__(self) -> None:
         task, self.names = self.task, self.task.wines
-        self.scores = [task.scores.of[name] for name in self.names]
-        self.weights = [(1 - task.weakest_share) * w for w in task.scores.weights]
-        self.own = [task.worth.get(name, 0.0) for name in self.names]
+        self.scores = np.array([task.scores.of[name] for name in self.names], dtype=np.float64)
+        self.weights = (1 - task.weakest_share) * np.array(task.scores.weights, dtype=np.float64)
+        self.own = np.array([task.worth.get(name, 0.0) for name in self.names], dtype=np.float64)
         self.prices = [task.prices.get(name, 0.0) for name in self.names]
         place = {name: i for i, name in enumerate(self.names)}
-        self.alike = [0] * len(self.names)
+        self.alike = np.zeros((len(self.names), len(self.names)))
         for one, other in (tuple(pair) for pair in task.alike):
             if one in place and other in place:
-                self.alike[place[one]] |= 1 << place[other]
-                self.alike[place[other]] |= 1 << place[one]
+                self.alike[place[one], place[other]] = self.alike[place[other], place[one]] = 1.0
         self.bonuses = [sum(1 << i for i, b in enumerate(task.bonuses) if n in b.wines) for n in self.names]
         self.worths = {0: 0.0}
 
@@ -75,24 +79,22 @@ class _Search:
 
     def start(self) -> _State:
         """Nothing chosen: every food as badly served as by its worst wine, so that each choice adds."""
-        lowest = tuple(map(min, zip(*self.scores, strict=True)))
-        mean = sum(w * s for w, s in zip(self.weights, lowest, strict=True))
-        return _State((), lowest, mean, 0, 0.0)
+        lowest: Numbers = self.scores.min(axis=0)
+        return _State((), lowest, float(lowest @ self.weights), 0, 0.0)
 
-    def gain(self, state: _State, wine: int) -> float:
-        """What a wine adds to a state, the weakest food left aside."""
-        better = sum(
-            w * (s - b) for w, s, b in zip(self.weights, self.scores[wine], state.best, strict=True) if s > b
-        )
-        doubles = sum(self.alike[wine] >> i & 1 for i in state.chosen)
-        new = self.bonus(self.bonuses[wine] & ~state.earned)
-        return better + new + self.own[wine] - self.task.alike_cost * doubles
+    def gains(self, state: _State, wines: list[int]) -> list[float]:
+        """What each of the wines adds to a state, the weakest food left aside."""
+        better = (self.scores[wines] - state.best).clip(min=0.0) @ self.weights
+        doubles = self.alike[np.ix_(wines, list(state.chosen))].sum(axis=1)
+        new = [self.bonus(self.bonuses[wine] & ~state.earned) for wine in wines]
+        found: Numbers = better + new + self.own[wines] - self.task.alike_cost * doubles
+        return [float(gain) for gain in found.round(TO_PLACES)]
 
     def added(self, state: _State, wine: int, gain: float) -> _State:
         """The state with one more wine."""
         return _State(
             (*state.chosen, wine),
-            tuple(map(max, state.best, self.scores[wine])),
+            np.maximum(state.best, self.scores[wine]),
             state.worth + gain,
             state.earned | self.bonuses[wine],
             state.cost + self.prices[wine],
@@ -110,7 +112,8 @@ class _Search:
         if left == 0:
             self._take(state)
             return
-        gains = sorted(((self.gain(state, wine), wine) for wine in rest), key=lambda g: (-g[0], g[1]))
+        found = zip(self.gains(state, rest), rest, strict=True)
+        gains = sorted(found, key=lambda g: (-g[0], g[1]))
         weakest = self._weakest(state, gains)
         for i, (gain, wine) in enumerate(gains[: len(gains) - left + 1]):
             most = sum(g for g, _ in gains[i : i + left]) + self.task.weakest_share * weakest[i]
@@ -125,14 +128,13 @@ class _Search:
 
     def _weakest(self, state: _State, gains: list[Gain]) -> list[float]:
         """For each place in the gains: the best that the weakest food can get from there on."""
-        best, found = state.best, []
-        for _, wine in reversed(gains):
-            best = tuple(map(max, best, self.scores[wine]))
-            found.append(min(best))
-        return found[::-1]
+        from_last = self.scores[[wine for _, wine in reversed(gains)]]
+        best = np.maximum(np.maximum.accumulate(from_last, axis=0), state.best)
+        found: list[float] = best.min(axis=1)[::-1].tolist()
+        return found
 
     def _full_value(self, state: _State) -> float:
-        return state.worth + self.task.weakest_share * min(state.best)
+        return state.worth + self.task.weakest_share * float(state.best.min())
 
     def _take(self, state: _State) -> None:
         worth = self._full_value(state)
@@ -177,7 +179,7 @@ def choose(task: Task, most: int | None = None) -> Choice | None:
     search = _Search(task, most)
     state, rest = search.start(), list(range(len(search.names)))
     for wine in [i for i in rest if search.names[i] in task.must]:
-        state = search.added(state, wine, search.gain(state, wine))
+        state = search.added(state, wine, *search.gains(state, [wine]))
         rest.remove(wine)
     if len(state.chosen) == len(task.must) <= task.count:
         search.explore(state, rest)

@@ -17,10 +17,10 @@ from assistant.evening.tasting import Tasting, glasses_of
 from assistant.evening.temperatures import band
 from assistant.knowledge.store import Knowledge
 from assistant.pairing.choose import COMMONEST
-from assistant.pairing.engine import Match
 from assistant.pairing.flight import carry_over
 from assistant.pairing.glass import Glass
 from assistant.pairing.likeness import alike_wines
+from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
 from assistant.session import Session
 

@@ -10,7 +10,8 @@ from assistant.evening.records import WineLine
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.pairing.dish import table_of
-from assistant.pairing.engine import Engine, Match, single
+from assistant.pairing.engine import Engine, single
+from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED
 
 

@@ -12,8 +12,9 @@ from assistant.evening.choose_task import Scores
 from assistant.evening.portions import portions
 from assistant.evening.records import Evening, FoodLine
 from assistant.pairing.dish import Table, table_of
-from assistant.pairing.engine import Engine, Match
+from assistant.pairing.engine import Engine
 from assistant.pairing.glass import Glass
+from assistant.pairing.match import Match
 from assistant.waiting import Told, silent
 
 
@@ -62,7 +63,7 @@ def taste(evening: Evening, engine: Engine, told: Told = silent) -> Tasting | No
 def matched(plate: Table, styles: Mapping[str, str], engine: Engine) -> dict[str, Match]:
     """How a food does with each wine, by label."""
     (found,) = matches_of([plate], list(dict.fromkeys(styles.values())), engine)
-    return {label: replace(found[wine], wine=label) for label, wine in styles.items()}
+    return {label: found[wine].named(label) for label, wine in styles.items()}
 
 
 def scored(

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from assistant.knowledge.concepts import Wine
 from assistant.knowledge.store import Knowledge
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
 
 VARIED_UP_TO = 5

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import cached_property
+from itertools import accumulate
+from typing import Any, TypeVar
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference
 from assistant.pairing.columns import Columns, glass_columns, plate_columns
 from assistant.pairing.dish import Bite, Dish, DishPart, Table, table_of, with_amounts
 from assistant.pairing.glass import Glass, glass_of
+from assistant.pairing.match import Match, Tasted
 from assistant.pairing.plate import Plate, bites_of, plate_of
 from assistant.pairing.rules import RuleRunner
-from assistant.pairing.score import Effect, Score, Sums, verdict
+from assistant.pairing.score import Score, Sums
 from assistant.pairing.select import within_limits
 from assistant.pairing.shelf import Shelf, glass_quads
 
@@ -24,33 +26,8 @@ TABLE_KINDS = (
     "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/pate-food", "kind/dish",
     "kind/sweet-food", "kind/egg-dish",
 )  # fmt: skip
+Made = TypeVar("Made")
 TableKey = tuple[tuple[object, ...], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Match:
-    """How one wine does with a table: `score` averages the bites, `lifted` are small vetoes.
-
-    `shared` holds the share and the score of each bite, vetoes that became warnings left out;
-    `bites` the score of each bite, in table order.
-    """
-
-    wine: str
-    score: float
-    verdict: str
-    shared: tuple[tuple[float, Score], ...]
-    bites: tuple[Score, ...]
-    lifted: tuple[Score, ...] = ()
-
-    @property
-    def path(self) -> tuple[Effect, ...]:
-        """The effects over the whole table, strongest first; they add up to `score`."""
-        return self.shared[0][1].path if len(self.shared) == 1 else _blend(self.shared)
-
-    @property
-    def warnings(self) -> tuple[Effect, ...]:
-        """The vetoes of so few bites that they are only told."""
-        return tuple(score.veto for score in self.lifted if score.veto)
 
 
 class Engine:
@@ -61,6 +38,7 @@ class Engine:
         self._plates: dict[str, Plate] = {}
         self._ranked: dict[TableKey, Mapping[str, Match]] = {}
         self._few: dict[tuple[str, ...], Columns] = {}
+        self._made: dict[tuple[str, str], Any] = {}
         self._heeded: Mapping[str, Mapping[str, float]] = {}
 
     @cached_property
@@ -106,19 +84,29 @@ class Engine:
             return
         self._heeded = amounts
         self._plates.clear()
+        self._made.clear()
         self.forget()
         for kept in ("larder", "_laid"):
             self.__dict__.pop(kept, None)
 
     def plate(self, dish: Dish) -> Plate:
         """The dish as eaten, with what is heeded of its foods added."""
+        if dish == single(dish.main.food):
+            return self.plate_of_food(dish.main.food)
         return plate_of(with_amounts(dish, self._heeded), self.knowledge)
 
     def plate_of_food(self, food: str) -> Plate:
         """The plate of a food eaten by itself (kept once composed)."""
         if food not in self._plates:
-            self._plates[food] = self.plate(single(food))
+            self._plates[food] = plate_of(with_amounts(single(food), self._heeded), self.knowledge)
         return self._plates[food]
+
+    def of_food(self, what: str, food: str, make: Callable[[str], Made]) -> Made:
+        """What is made of a food's plate, kept as long as the plate is; `what` names the kind of thing."""
+        if (what, food) not in self._made:
+            self._made[what, food] = make(food)
+        found: Made = self._made[what, food]
+        return found
 
     def within(self, wines: Sequence[str], limits: Sequence[Preference]) -> list[str]:
         """Those of the wines that keep to all limits, in the order given."""
@@ -168,18 +156,15 @@ class Engine:
     def _matches(self, tables: Sequence[Table], glasses: Columns) -> list[dict[str, Match]]:
         if not tables:
             return []
-        bites = [self._as_bites(table) for table in tables]
-        named = [{f"bite-{t}-{i}": bite for i, bite in enumerate(of)} for t, of in enumerate(bites)]
-        plates = {key: self.plate(bite.dish) for of in named for key, bite in of.items()}
-        scores = self._scores(plate_columns(plates), glasses)
+        bites = [bite for table in tables for bite in self._as_bites(table)]
+        plates = {f"bite-{i}": self.plate(bite.dish) for i, bite in enumerate(bites)}
+        sums = self._sums(plate_columns(plates), glasses)
+        ends = list(accumulate(len(self._as_bites(table)) for table in tables))
+        rows = [slice(start, end) for start, end in zip([0, *ends], ends, strict=False)]
+        return [Tasted(sums, of, [bite.share for bite in bites[of]]).matches() for of in rows]
 
-        def matched(of: Mapping[str, Bite], wine: str) -> Match:
-            return self._match(wine, [scores[key, wine] for key in of], [bite.share for bite in of.values()])
-
-        return [{wine: matched(of, wine) for wine in glasses.keys} for of in named]
-
-    def _scores(self, plates: Columns, glasses: Columns) -> dict[tuple[str, str], Score]:
-        return Sums(plates, glasses, self._runner.run(plates, glasses), self.knowledge).scores()
+    def _sums(self, plates: Columns, glasses: Columns) -> Sums:
+        return Sums(plates, glasses, self._runner.run(plates, glasses), self.knowledge)
 
     def _as_bites(self, table: Table) -> Table:
         return tuple(
@@ -194,29 +179,14 @@ class Engine:
 
     def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
         """Foods of the larder eaten by themselves, best with this wine first."""
-        scores = self._scores(self._laid, self._glasses((wine,)))
+        scores = self._sums(self._laid, self._glasses((wine,))).scores()
         ranked = ((food, scores[key_of(food), wine]) for food in foods)
         return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))
 
     def score_plates(self, wine: str, plates: Mapping[str, Plate]) -> dict[str, Score]:
         """How these plates (by key) do with one wine, without the cellar or the larder being looked at."""
-        scores = self._scores(plate_columns(plates), self._glasses((wine,)))
+        scores = self._sums(plate_columns(plates), self._glasses((wine,))).scores()
         return {key: scores[key, wine] for key in plates}
-
-    def _match(self, wine: str, scores: list[Score], shares: list[float]) -> Match:
-        if len(scores) == 1:
-            only = scores[0]
-            return Match(wine, only.total, only.verdict, ((1.0, only),), (only,))
-        lifted = [s for s, share in zip(scores, shares, strict=True) if s.vetoed and self._is_small(share)]
-        counted = [score.without_veto() if score in lifted else score for score in scores]
-        total = sum(share * score.total for score, share in zip(counted, shares, strict=True))
-        shared = tuple(zip(shares, counted, strict=True))
-        found = verdict(total, self.knowledge.bands)
-        return Match(wine, total, found, shared, tuple(scores), tuple(lifted))
-
-    def _is_small(self, share: float) -> bool:
-        """Whether a veto touches so few bites that it becomes a spoken warning."""
-        return share < self.knowledge.constants["warning-share"]
 
 
 def _table_key(table: Table) -> TableKey:
@@ -236,14 +206,3 @@ def single(food: str) -> Dish:
 def board(foods: Sequence[str]) -> Table:
     """Foods side by side, each an equal share of the bites."""
     return table_of([single(food) for food in foods])
-
-
-def _blend(shared: Sequence[tuple[float, Score]]) -> tuple[Effect, ...]:
-    effects: dict[str, float] = {}
-    values: dict[str, dict[str, float]] = {}
-    for share, score in shared:
-        for effect in score.path:
-            effects[effect.rule] = effects.get(effect.rule, 0.0) + share * effect.effect
-            values.setdefault(effect.rule, dict(effect.values))
-    blended = [Effect(rule, e, values[rule]) for rule, e in effects.items() if e]
-    return tuple(sorted(blended, key=lambda e: (-abs(e.effect), e.rule)))

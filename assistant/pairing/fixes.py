@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.pairing.dish import BASE, Dish, DishPart, Table, table_of
-from assistant.pairing.engine import Engine, Match
+from assistant.pairing.engine import Engine
+from assistant.pairing.match import Match
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ from typing import NamedTuple
 import numpy as np
 
 from assistant.knowledge.store import Band, Knowledge
-from assistant.pairing.columns import Columns, Numbers
+from assistant.pairing.columns import Columns, Numbers, Truths
 from assistant.pairing.rule_steps import GLASS, PLATE
 from assistant.pairing.rules import Fired
 
@@ -65,7 +65,7 @@ class Score:
 
 
 class Sums:
-    """The scores of all plates with all glasses, from what fired for them."""
+    """The scores of plates (down) with glasses (across), from what fired for them."""
 
     def __init__(
         self, plates: Columns, glasses: Columns, fired: Sequence[Fired], knowledge: Knowledge
@@ -77,12 +77,27 @@ class Sums:
         self._over = {name: self._beyond(name, total) for name, total in families.items()}
         plain = sum(families.values(), self._none()) - sum(self._over.values(), self._none())
         self._left = 1 - _quietness(plates.number("aroma"), knowledge.constants)
-        self._uncapped = (plain * self._left[:, None]).round(TO_PLACES)
-        self._total = np.minimum(self._uncapped, self._caps().min(axis=0))
+        self.uncapped: Numbers = (plain * self._left[:, None]).round(TO_PLACES)
+        self.total: Numbers = np.minimum(self.uncapped, self._caps().min(axis=0))
+
+    @property
+    def wines(self) -> tuple[str, ...]:
+        """The wines, in the order of their columns."""
+        return self._glasses.keys
+
+    @property
+    def vetoed(self) -> Truths:
+        """Where a veto holds the score down."""
+        return self.total < self.uncapped
+
+    def score(self, row: int, at: int) -> Score:
+        """The score of one plate and wine."""
+        total, uncapped = float(self.total[row, at]), float(self.uncapped[row, at])
+        return Score(self.wines[at], total, uncapped, self, (row, at))
 
     def scores(self) -> dict[tuple[str, str], Score]:
         """A score for every plate and wine, by (plate key, wine)."""
-        totals, uncapped = self._total.tolist(), self._uncapped.tolist()
+        totals, uncapped = self.total.tolist(), self.uncapped.tolist()
         return {
             (key, wine): Score(wine, totals[row][at], uncapped[row][at], self, (row, at))
             for row, key in enumerate(self._plates.keys)

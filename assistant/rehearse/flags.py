@@ -9,7 +9,7 @@ from assistant.answers.context import Context
 from assistant.evening.facts import fact
 from assistant.notebook import Entry
 from assistant.pairing.dish import Dish
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import Effect
 from assistant.rehearse.expected import say
 from assistant.rehearse.words import rehearse_words

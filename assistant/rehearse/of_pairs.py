@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from assistant.answers.context import Context
 from assistant.notebook import Entry, Statement
 from assistant.pairing.dish import Dish, table_of
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
 from assistant.rehearse.expected import Expected, say, spoken
 from assistant.rehearse.flags import flags

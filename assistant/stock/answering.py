@@ -10,7 +10,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
 from assistant.stock.asked import ANYTHING, cheapest_asked, left_asked, price_asked
 from assistant.stock.records import Bottle, Stock
@@ -147,7 +147,7 @@ def _cheapest(context: Context) -> Answer:
     wines = [wine for wine in context.in_list() if not named or wine in named]
     ranked = context.engine.rank(context.table(), wines) if context.frame.dishes and wines else []
     good = [m for m in ranked if m.verdict in LIKED] or [m for m in ranked if m.verdict == ranked[0].verdict]
-    matches = good or [Match(wine, 0.0, "neutral", (), ()) for wine in wines]
+    matches = good or [Match(wine, 0.0, "neutral") for wine in wines]
     priced = sorted(
         (bottle.price, -m.score, bottle.line, bottle, m)
         for m in matches

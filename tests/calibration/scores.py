@@ -16,7 +16,7 @@ from typing import NamedTuple
 from assistant.knowledge.store import Knowledge
 from assistant.pairing import choose
 from assistant.pairing.columns import Columns, glass_columns, plate_columns
-from assistant.pairing.engine import Match
+from assistant.pairing.match import Match, Tasted
 from assistant.pairing.rules import Fired
 from assistant.pairing.score import Sums
 from tests import w3c_courses as w3c
@@ -147,9 +147,8 @@ class Scores:
         return sorted(({**self._shipped[words], **changed}).values(), key=lambda m: (-m.score, m.wine))
 
     def _matches(self, tasting: Tasting, knowledge: Knowledge) -> dict[str, Match]:
-        scores = Sums(tasting.plates, self.cellar, tasting.fired, knowledge).scores()
-        by_wine = {wine: [scores[key, wine] for key in tasting.plates.keys] for wine in self.cellar.keys}
-        return {wine: self.engine._match(wine, found, tasting.shares) for wine, found in by_wine.items()}
+        sums = Sums(tasting.plates, self.cellar, tasting.fired, knowledge)
+        return Tasted(sums, slice(0, len(tasting.shares)), tasting.shares).matches()
 
     def row(self, fact: Fact, moves: Moves) -> Row:
         """A fact under these weights."""

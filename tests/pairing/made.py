@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from assistant.knowledge.store import Knowledge
 from assistant.pairing.dish import Dish, DishPart
-from assistant.pairing.engine import Match
 from assistant.pairing.glass import Glass
+from assistant.pairing.match import Match
 from assistant.pairing.plate import Plate
 from assistant.pairing.score import verdict
 from tests.pairing.firings import Firing
@@ -54,4 +54,4 @@ def firing(rule: str, strength: float = 1.0, cap: float | None = None) -> Firing
 
 def match(wine: str, score: float, knowledge: Knowledge) -> Match:
     """A match of this score."""
-    return Match(wine, score, verdict(score, knowledge.bands), (), ())
+    return Match(wine, score, verdict(score, knowledge.bands))

@@ -8,7 +8,8 @@ import pytest
 
 from assistant.knowledge.store import Knowledge
 from assistant.pairing import choose
-from assistant.pairing.engine import Engine, Match, board
+from assistant.pairing.engine import Engine, board
+from assistant.pairing.match import Match
 from assistant.session import Session
 from tests.pairing.made import match
 

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from assistant.knowledge.store import Band, Knowledge
 from assistant.pairing.dish import Bite
-from assistant.pairing.engine import Engine, Match, single
+from assistant.pairing.engine import Engine, single
+from assistant.pairing.match import Match
 from assistant.pairing.score import Score, verdict
 from assistant.session import Session
 from tests.pairing.firings import Firing, scored
