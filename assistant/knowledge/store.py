@@ -44,6 +44,7 @@ class Knowledge:
         self.digest = digest
         self.key, self.cache = key, cache
         self._foods: dict[str, Food] = {}
+        self._broader: dict[str, tuple[str, ...]] = {}
 
     def of_type(self, *types: str) -> list[str]:
         """Short names of all subjects with one of these types, in file order."""
@@ -61,7 +62,9 @@ class Knowledge:
 
     def broader(self, subject: str) -> tuple[str, ...]:
         """All broader concepts, nearest first."""
-        return build.broader(self.digest, subject)
+        if subject not in self._broader:
+            self._broader[subject] = build.broader(self.digest, subject)
+        return self._broader[subject]
 
     def food(self, subject: str) -> Food:
         """The food with this short name; a kind is worked out from its members."""

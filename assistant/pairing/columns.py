@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence, Set
+from math import nan
 from typing import Any
 
 import numpy as np
@@ -39,8 +40,12 @@ class Columns:
         return self._numbers[name]
 
     def point(self, name: str, row: int) -> float:
-        """The points of one of them."""
-        return float(self.number(name)[row])
+        """The points of one of them, rounded likewise."""
+        return round(float(self._points[row].get(name, nan)), PLACES)
+
+    def has(self, name: str, targets: tuple[str, ...], row: int) -> bool:
+        """Whether one of them has any of these as that link."""
+        return not self._links[row][name].isdisjoint(targets)
 
     def truth(self, name: str, targets: tuple[str, ...]) -> Truths:
         """Whether each has any of these as that link."""

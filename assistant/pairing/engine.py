@@ -39,6 +39,7 @@ class Engine:
         self._ranked: dict[TableKey, Mapping[str, Match]] = {}
         self._few: dict[tuple[str, ...], Columns] = {}
         self._made: dict[tuple[str, str], Any] = {}
+        self._within: dict[tuple[Preference, ...], frozenset[str]] = {}
         self._heeded: Mapping[str, Mapping[str, float]] = {}
 
     @cached_property
@@ -71,8 +72,8 @@ class Engine:
         return plate_columns(self.larder)
 
     @cached_property
-    def _cellar_shelf(self) -> Shelf:
-        return Shelf(glass_quads(self.cellar))
+    def _shelf(self) -> Shelf:
+        return Shelf(glass_quads(self.glasses.values()))
 
     def forget(self) -> None:
         """Drops the rankings that are kept for follow-ups."""
@@ -112,12 +113,10 @@ class Engine:
         """Those of the wines that keep to all limits, in the order given."""
         if not limits:
             return list(wines)
-        if self._stocked(wines):
-            return within_limits(self._cellar_shelf, wines, limits)
-        return within_limits(Shelf(glass_quads(self.glasses[w] for w in wines)), wines, limits)
-
-    def _stocked(self, names: Sequence[str]) -> bool:
-        return all(self.knowledge.wines[name].type == "Wine" for name in names)
+        if tuple(limits) not in self._within:
+            self._within = dict(list(self._within.items())[1 - KEPT_TABLES :])
+            self._within[tuple(limits)] = within_limits(self._shelf, limits)
+        return [wine for wine in wines if wine in self._within[tuple(limits)]]
 
     def rank(self, table: Table, wines: Iterable[str]) -> list[Match]:
         """Matches for the wines, best first; equal scores in order of name.

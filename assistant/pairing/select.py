@@ -22,12 +22,11 @@ def limits_query() -> str:
     return f"{names.QUERY_PREFIXES}\n{text}"
 
 
-def within_limits(shelf: Shelf, wines: Sequence[str], limits: Sequence[Preference]) -> list[str]:
-    """Those of the wines that keep to all limits, in the order given; the shelf holds their glasses."""
+def within_limits(shelf: Shelf, limits: Sequence[Preference]) -> frozenset[str]:
+    """The wines whose glasses are on the shelf and keep to all limits."""
     with shelf.with_facts(list(_limit_facts(limits))) as store:
         rows = cast(ox.QuerySolutions, store.query(limits_query()))
-        found = {names.short(row[0].value) for row in rows}
-    return [wine for wine in wines if wine in found]
+        return frozenset(names.short(row[0].value) for row in rows)
 
 
 def _limit_facts(limits: Sequence[Preference]) -> Iterator[ox.Quad]:

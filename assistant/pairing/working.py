@@ -6,9 +6,11 @@ running down and glasses across.
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Callable, Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass
 from functools import reduce
+from math import isnan
 from typing import Any
 
 import numpy as np
@@ -19,24 +21,26 @@ from assistant.pairing.rule_steps import GLASS, PLATE, Expr, Keep, Link, Shared,
 
 Array = NDArray[Any]
 Variables = dict[str, Any]
+ONLY = np.array([0])
 LEAST = 1e-12
 """What decimals hold for equal and binary fractions may not: 2.3 less 0.5 is 1.8."""
 TO_PLACES = 9
 _WORKS: Mapping[str, Callable[..., Any]] = {
-    "+": np.add,
-    "-": np.subtract,
-    "*": np.multiply,
-    ">": lambda a, b: np.subtract(a, b) > LEAST,
-    "<": lambda a, b: np.subtract(b, a) > LEAST,
-    ">=": lambda a, b: np.subtract(a, b) > -LEAST,
-    "<=": lambda a, b: np.subtract(b, a) > -LEAST,
-    "if": np.where,
-    "and": lambda *all_: reduce(np.logical_and, all_),
-    "or": lambda *any_: reduce(np.logical_or, any_),
-    "not": np.logical_not,
+    "+": operator.add,
+    "-": operator.sub,
+    "*": operator.mul,
+    ">": lambda a, b: a - b > LEAST,
+    "<": lambda a, b: b - a > LEAST,
+    ">=": lambda a, b: a - b > -LEAST,
+    "<=": lambda a, b: b - a > -LEAST,
+    "if": lambda held, a, b: (a if held else b) if isinstance(held, bool) else np.where(held, a, b),
+    "and": lambda *all_: reduce(operator.and_, all_),
+    "or": lambda *any_: reduce(operator.or_, any_),
+    "not": lambda held: not held if isinstance(held, bool) else ~held,
     "round": lambda a: np.floor(np.round(a, TO_PLACES) + 0.5),
-    "bound": lambda a: np.True_,
+    "bound": lambda a: True,
 }
+"""Of arrays, or of the plain numbers of a single plate or glass, which are twenty times as quick."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,13 +55,15 @@ class Alone:
 class Scene:
     """What an expression may look at: links of either side, what both share, and variables."""
 
-    link: Callable[[Link], Array]
+    link: Callable[[Link], Any]
     shared: Callable[[Shared], Array]
     variables: Variables
 
 
 def alone(columns: Columns, steps: Sequence[Step]) -> Alone | None:
     """What steps that speak of one side make of its columns; None where they leave no row."""
+    if len(columns.keys) == 1:
+        return _single(columns, steps)
     scene = Scene(lambda link: columns.truth(link.name, link.targets), _not_here, {})
     held = np.ones(len(columns.keys), dtype=np.bool_)
     for step in steps:
@@ -70,6 +76,20 @@ def alone(columns: Columns, steps: Sequence[Step]) -> Alone | None:
             return None
     rows = np.flatnonzero(held)
     return Alone(rows, {name: _of(rows, value) for name, value in scene.variables.items()})
+
+
+def _single(columns: Columns, steps: Sequence[Step]) -> Alone | None:
+    """The same for a single plate or glass, in plain numbers."""
+    scene = Scene(lambda link: columns.has(link.name, link.targets, 0), _not_here, {})
+    for step in steps:
+        if isinstance(step, Value):
+            scene.variables[step.variable] = number = columns.point(step.name, 0)
+            held = not isnan(number)
+        else:
+            held = bool(_taken(step, scene))
+        if not held:
+            return None
+    return Alone(ONLY, scene.variables)
 
 
 def together(
@@ -102,7 +122,7 @@ def _taken(step: Step, scene: Scene) -> Any:
     if isinstance(step, Keep):
         return value
     scene.variables[step.variable] = value
-    return np.True_
+    return True
 
 
 def _worked(expr: Expr, scene: Scene) -> Any:
@@ -114,7 +134,7 @@ def _worked(expr: Expr, scene: Scene) -> Any:
         return scene.link(expr)
     if isinstance(expr, Shared):
         return scene.shared(expr)
-    return _WORKS[expr[0]](*(_worked(part, scene) for part in expr[1:]))
+    return _WORKS[expr[0]](*[_worked(part, scene) for part in expr[1:]])
 
 
 def _of(rows: Array, value: Any) -> Any:

@@ -73,7 +73,8 @@ def keeps(found: Glass, limits: list[Preference]) -> bool:
 def kept(glasses: Iterable[Glass], chosen: Sequence[Preference]) -> list[str]:
     """The wines of the glasses that keep to the limits, by the query."""
     glasses = list(glasses)
-    return within_limits(Shelf(glass_quads(glasses)), [g.wine for g in glasses], chosen)
+    found = within_limits(Shelf(glass_quads(glasses)), chosen)
+    return [glass.wine for glass in glasses if glass.wine in found]
 
 
 @st.composite
