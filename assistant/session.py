@@ -14,6 +14,7 @@ from assistant.answers.help import named_alone
 from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
+from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.knowledge.collector import loading
@@ -25,6 +26,7 @@ from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
+from assistant.language.party import without_party
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.strength import of_that_strength
 from assistant.language.talk import follow
@@ -148,7 +150,10 @@ class Session:
         before = self.tonight, self._talk
         if not frame.after:
             self.tonight = after_said(frame, self.tonight)
-        answer = self._answer(frame)
+        told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
+        if told_of or self.tonight.budget != before[0].budget:
+            frame = without_party(frame)
+        answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
@@ -217,7 +222,7 @@ class Session:
             frame, self.engine, self.wording, topics, self.top, self.tonight, self.stock, corrected
         )
 
-    def _answer(self, frame: Frame) -> Answer:
+    def _answer(self, frame: Frame, told_of: bool = False) -> Answer:
         context = self._context(frame)
         if not frame.text.typed:
             return small.unclear(context, "empty")
@@ -227,7 +232,7 @@ class Session:
         answer = later(context, self) if later else None
         if answer is not None:
             return answer
-        guests = self._of_guest(frame)
+        guests = None if told_of else self._of_guest(frame)
         answer = guests(context, self) if guests else None
         if answer is not None:
             return answer

@@ -12,7 +12,8 @@ from assistant.language.dish_edits import POURED, one_of, swapped_wines
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
-from assistant.language.guests import Asked, starts_at
+from assistant.language.guests import Asked, guest_words, starts_at
+from assistant.language.party import money_said, party_counts, party_needs
 from assistant.language.quantities import numbers, quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 
 COUNTS = "quantity"
 SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
+PREPARES = ("plan", "set-table")
 DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
 DROPPED = (
     "set-table",
@@ -111,13 +113,24 @@ def laid(frame: Frame, tonight: Tonight) -> Tonight:
 
 def after_said(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after all that a frame says of it."""
-    return budgeted(dated(counted(laid(frame, tonight), frame), frame), frame)
+    return needed(budgeted(dated(counted(laid(frame, tonight), frame), frame), frame), frame)
+
+
+def needed(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with what so many of the guests ask to be spared, where the party is spoken of."""
+    asks = guest_words().asks.intersection(frame.text.typed.lower().split())
+    told = frame.intent in PREPARES or (frame.intent == "unclear" and not asks)
+    if not told and quantities(frame.text).people is None:
+        return tonight
+    for asked in party_needs(frame.text.stems):
+        tonight = needing(tonight, asked)
+    return tonight
 
 
 def counted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests a frame speaks of."""
     said = quantities(frame.text)
-    if said.people is None:
+    if said.people is None or said.people in party_counts(frame.text.stems):
         return tonight
     if tonight.guests and says(frame, "more-come"):
         more = 0.0 if says(frame, "supposing") else said.people
@@ -138,10 +151,13 @@ def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
 
 def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     """The money that is said to be there for the evening that is being prepared; None for any other text."""
+    if says(frame, "menu-asks") or runs_late(frame) or overspends(frame):
+        return None
+    if frame.intent in (*PREPARES, "unclear") and (money := money_said(frame.text.stems)):
+        return money
     found = [number for _, _, number in numbers(frame.text.stems)]
     prepared = tonight.guests or tonight.wines or tonight.dishes
-    said = prepared and len(found) == 1 and says(frame, "budget-is") and not says(frame, "menu-asks")
-    return found[0] if said and not (runs_late(frame) or overspends(frame)) else None
+    return found[0] if prepared and len(found) == 1 and says(frame, "budget-is") else None
 
 
 def needing(tonight: Tonight, asked: Asked) -> Tonight:

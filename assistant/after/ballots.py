@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from assistant.after.figures import Votes, points_of, votes_of
 from assistant.after.names import plain, tonights
 from assistant.answers.context import Context
-from assistant.evening.board import rests_palate
+from assistant.evening.board import wanting_wine
 from assistant.notebook import Statement
 from assistant.pairing.dish import BASE, Dish, DishPart, table_of
 from assistant.pairing.match import Match
@@ -99,5 +99,5 @@ def _ballot(key: Key, points: list[float], foods: tuple[str, ...], context: Cont
 def judged(wine: str, foods: Sequence[str], context: Context) -> Match | None:
     """How a wine does over these foods, those aside that rest the palate; None where there are none."""
     dishes = [Dish((DishPart(food, BASE, 100.0),)) for food in foods]
-    tasted = [dish for dish in dishes if not rests_palate(dish, context.engine)] or dishes
+    tasted = [dishes[i] for i in wanting_wine([[dish] for dish in dishes], context.engine)]
     return context.engine.judge(table_of(tasted), context.knowledge.style(wine)) if tasted else None

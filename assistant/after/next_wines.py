@@ -8,7 +8,7 @@ from math import ceil
 
 from assistant.answers.choose import EVERYWHERE, IN_A_SHOP
 from assistant.answers.context import Context
-from assistant.evening.board import rests_palate
+from assistant.evening.board import wanting_wine
 from assistant.evening.choose_make import Chosen, best_choice, scores_of, shortlist, usual_task
 from assistant.evening.choose_task import value
 from assistant.evening.facts import fact
@@ -45,7 +45,7 @@ def chosen_wines(
 ) -> NextWines | None:
     """The best so many of these wines with these foods, those that must be poured among them."""
     dishes = [dish for line in foods for dish in line.dishes]
-    tasted = [dish for dish in dishes if not rests_palate(dish, context.engine)] or dishes
+    tasted = [dishes[i] for i in wanting_wine([[dish] for dish in dishes], context.engine)]
     among = list(dict.fromkeys((*must, *_easiest(wines, count, context))))
     if not tasted or len(among) < 1:
         return None

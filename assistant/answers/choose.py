@@ -9,7 +9,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.evening.board import rests_palate
+from assistant.evening.board import wanting_wine
 from assistant.evening.choose_make import Chosen, best_choice, scores_of, shortlist, usual_task
 from assistant.evening.choose_task import Quota, Scores
 from assistant.evening.coverage import Coverage, coverage, one_more
@@ -49,15 +49,15 @@ def _count(context: Context) -> Count:
 def chosen_for(context: Context, count: Count) -> Chosen | None:
     """The best choice among the wines named, or else among those that are easy to buy.
 
-    Plain bread and crackers rest the palate and need no wine of their own.
+    What is eaten beside the main bites needs no wine of its own.
     """
     c = context.knowledge.constants
     wanted = min(count.total or int(c["choice-count"]), int(c["choice-most"]))
     wines = at_hand(context, wanted)
     if not wines:
         return None
-    named = zip(context.frame.dishes, context.table(), strict=True)
-    tasted = [bite for dish, bite in named if not rests_palate(dish, context.engine)] or context.table()
+    wanting = wanting_wine([[dish] for dish in context.frame.dishes], context.engine)
+    tasted = [context.table()[i] for i in wanting]
     table = table_of([bite.dish for bite in tasted], [bite.share for bite in tasted])
     names = [context.one_dish(bite.dish) for bite in table]
     scores = scores_of(table, names, wines, context.engine)

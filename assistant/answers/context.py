@@ -10,6 +10,7 @@ from assistant.answers.dish_record import dish_record
 from assistant.answers.items import wine_item
 from assistant.answers.record import Item
 from assistant.answers.wording import Wording, listed
+from assistant.evening.board import wanting_wine
 from assistant.knowledge.concepts import Rule
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Frame
@@ -57,10 +58,11 @@ class Context:
         return replace(self.all_used(), frame=replace(self.all_used().frame, dishes=()))
 
     def table(self) -> Table:
-        """The dishes of the frame as bites; starchy sides weigh less than what they go with."""
+        """The dishes of the frame as bites; sides, and what is eaten beside, weigh less than the rest."""
         dishes = list(self.frame.dishes)
         side = self.knowledge.constants["side-weight"]
-        weights = [side if i and self._is_side(d) else 1.0 for i, d in enumerate(dishes)]
+        leads = wanting_wine([[dish] for dish in dishes], self.engine)
+        weights = [1.0 if i in leads and not (i and self._is_side(d)) else side for i, d in enumerate(dishes)]
         return table_of(dishes, weights)
 
     def _is_side(self, dish: Dish) -> bool:

@@ -64,7 +64,8 @@ class Amounts:
 class Place:
     """A place on a board: its aspect, and the kinds and traits of food that take it.
 
-    `offered`: whether a host who names no diet is told to fill it.
+    `offered`: whether a host who names no diet is told to fill it. `beside`: whether what takes it is eaten
+    with the main bites and no wine is chosen for it.
     """
 
     id: str
@@ -72,6 +73,7 @@ class Place:
     kinds: frozenset[str]
     traits: frozenset[str]
     offered: bool
+    beside: bool
 
 
 @lru_cache(maxsize=4)
@@ -82,7 +84,8 @@ def board_places(knowledge: Knowledge) -> tuple[Place, ...]:
 
 def _place(subject: str, entry: Entry) -> Place:
     kinds, traits = (frozenset(entry.get(name, ())) for name in ("ofKind", "ofTrait"))
-    return Place(subject, entry["aspect"][0], kinds, traits, not first(entry, "dietOnly", False))
+    offered, beside = not first(entry, "dietOnly", False), bool(first(entry, "beside", False))
+    return Place(subject, entry["aspect"][0], kinds, traits, offered, beside)
 
 
 def board_item(label: str, dish: Dish, engine: Engine) -> BoardItem:
@@ -103,6 +106,25 @@ def rests_palate(dish: Dish, engine: Engine) -> bool:
     """Whether a dish is plain bread or crackers: quiet, and there to be eaten between the others."""
     c, item = engine.knowledge.constants, board_item("", dish, engine)
     return NEUTRAL in item.places.get(SUPPORT, ()) and item.aroma < c["quiet-aroma"] + QUIET_FADES_OVER
+
+
+def wanting_wine(things: Sequence[Sequence[Dish]], engine: Engine) -> list[int]:
+    """Positions of the things that wine is chosen for: the main bites, not what is eaten beside them.
+
+    Where nothing else is there, fruit and nuts count, and plain bread where that is all.
+    """
+    every = range(len(things))
+    main = [i for i in every if not all(stands_beside(dish, engine) for dish in things[i])]
+    fed = [i for i in every if not all(rests_palate(dish, engine) for dish in things[i])]
+    return main or fed or list(every)
+
+
+def stands_beside(dish: Dish, engine: Engine) -> bool:
+    """Whether a dish is fruit, nuts, pickles, bread or the like, which go with cheese and meat."""
+    item = board_item("", dish, engine)
+    beside = {place.id for place in board_places(engine.knowledge) if place.beside}
+    taken = {place for places in item.places.values() for place in places}
+    return bool(taken) and not item.cheese and taken <= beside
 
 
 def _item(label: str, main: str, foods: Sequence[str], plate: Plate, knowledge: Knowledge) -> BoardItem:

@@ -10,6 +10,7 @@ from typing import Any
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
+from assistant.answers.taken_down import money, of_need
 from assistant.answers.wording import listed
 from assistant.evening.facts import fact, wording
 from assistant.evening.plan import plan
@@ -138,11 +139,9 @@ def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answe
         noted.insert(
             0, context.wording("plan", "counted-some" if evening.non_drinkers else "counted", **counts)
         )
+    noted += [of_need(asked.guest, asked.need, context) for asked in context.tonight.needs]
     if evening.budget is not None:
-        money = context.wording(
-            "plan", "to-spend", money=f"{evening.budget:g}", currency=evening.currency or ""
-        )
-        noted.append(money.strip())
+        noted.append(money(evening.budget, evening.currency or "", context))
     if context.tonight.start:
         noted.insert(bool(evening.guests), _when(context.tonight.start, context))
     say = context.wording("plan", "noted" if noted else "nothing", noted=listed(noted))

@@ -14,7 +14,7 @@ from assistant.pairing.engine import Engine
 from assistant.pairing.likeness import unlike
 from assistant.pairing.match import Match
 
-FRIED, RED = "trait/fried", "colour/red"
+FRIED, RED, DESSERT = "trait/fried", "colour/red", "course/dessert"
 SPARKLING = "kind/sparkling-wine"
 DECANTED = "decanted"
 Styles = Mapping[str, str]
@@ -85,7 +85,7 @@ def usual_task(
         c["choice-weakest"],
         bonuses=(*_sorts(wines, engine), *_mix(table, wines, engine)),
         worth={wine: -c["choice-lonely"] * _missing_friends(scores, wine, c) for wine in wines},
-        alike=_doubles(wines, engine),
+        alike=_doubles(wines, engine, one_sweet=not _mostly_dessert(table, engine)),
         alike_cost=c["choice-alike-cost"],
         must=frozenset(must),
         quotas=(*quotas, _decanted(wines, engine, count)),
@@ -131,18 +131,27 @@ def _missing_friends(scores: Scores, wine: str, c: Mapping[str, float]) -> float
     return max(0.0, min(c["choice-friends"], len(scores.foods)) - friends)
 
 
-def _doubles(wines: Styles, engine: Engine) -> frozenset[frozenset[str]]:
-    """Pairs of wines that do the same job: much alike, or one a kind of the other."""
+def _mostly_dessert(table: Table, engine: Engine) -> bool:
+    plates = ((engine.plate(bite.dish), bite.share) for bite in table)
+    share = sum(share for plate, share in plates if plate.course == DESSERT)
+    return share > engine.knowledge.constants["choice-sweet-share"]
+
+
+def _doubles(wines: Styles, engine: Engine, one_sweet: bool) -> frozenset[frozenset[str]]:
+    """Pairs of wines that do the same job: alike, one a kind of the other, or (`one_sweet`) both sweet."""
     return frozenset(
         frozenset((one, other))
         for one, other in combinations(wines, 2)
-        if _same_job(wines[one], wines[other], engine)
+        if _same_job(wines[one], wines[other], engine, one_sweet)
     )
 
 
-def _same_job(one: str, other: str, engine: Engine) -> bool:
+def _same_job(one: str, other: str, engine: Engine, one_sweet: bool) -> bool:
     known, glasses = engine.knowledge, engine.glasses
     kin = one in glasses[other].kinds or other in glasses[one].kinds
+    sweet = known.constants["choice-sweet"]
+    if one_sweet and all(glasses[wine].points["sweetness"] >= sweet for wine in (one, other)):
+        return True
     return kin or unlike(glasses[one], glasses[other], known) < known.constants["choice-alike"]
 
 

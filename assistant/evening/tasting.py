@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from assistant.evening.alcohol_free import whole
-from assistant.evening.board import rests_palate
+from assistant.evening.board import rests_palate, wanting_wine
 from assistant.evening.choose_make import matches_of, scores_from
 from assistant.evening.choose_task import Scores
 from assistant.evening.portions import portions
@@ -55,7 +55,8 @@ def taste(evening: Evening, engine: Engine, told: Told = silent) -> Tasting | No
     for food, plate in plates.items():
         matches[food] = matched(plate, styles, engine)
         told(len(matches), len(plates))
-    alone = [line.label for line in evening.foods if not rests(line, engine)] or list(plates)
+    wanting = wanting_wine([line.dishes for line in evening.foods], engine)
+    alone = [evening.foods[i].label for i in wanting]
     every, tasted = (scored(matches, grams, foods, engine) for foods in (list(plates), alone))
     return Tasting(plates, grams, matches, every, tasted, styles)
 

@@ -17,7 +17,8 @@ from assistant.pairing.plate import recipe
 
 NEXT_TO, WITH, BESIDE, OVER, WITHOUT = "next to", "with", "beside", "over", "without"
 INSTEAD = "instead"
-ACCOMPANIMENT = "kind/accompaniment"
+ACCOMPANIMENT, SWEETENER, SWEETENED = "kind/accompaniment", "kind/sweetener", "kind/cheese"
+SAVOURY = "course/savoury"
 TOPPING = "role/topping"
 # What is named with one of these is on it, not beside it.
 CARRIES = frozenset(("kind/pizza-kind", "kind/sandwich-kind"))
@@ -110,6 +111,8 @@ class DishReader:
         current = drafts[-1] if drafts else None
         if current is None or link == OVER:
             self._start(food, drafts, waiting)
+        elif ACCOMPANIMENT in food.kinds and self._lies_alone(food, link, drafts):
+            drafts.append(_Draft([DishPart(food.served_as or food.id, BASE, HUNDRED_GRAMS)]))
         elif ACCOMPANIMENT in food.kinds:
             current.parts.append(self._part(food))
         elif link == NEXT_TO and not self._alike(food, current):
@@ -121,6 +124,14 @@ class DishReader:
             waiting.methods = []
         else:
             self._start(food, drafts, waiting)
+
+    def _lies_alone(self, food: Food, link: str, drafts: list[_Draft]) -> bool:
+        """Whether something sweet ends a list of savoury things: nobody means olives with quince paste."""
+        base = drafts[-1].base
+        if link != BESIDE or len(drafts) < 2 or SWEETENER not in food.kinds or base is None:
+            return False
+        savoury = self._knowledge.food(base.food)
+        return SWEETENED not in savoury.kinds and savoury.course in (None, SAVOURY)
 
     def _alike(self, food: Food, current: _Draft) -> bool:
         """Two cheeses in a row are a board; a mushroom before a risotto is a part of it."""

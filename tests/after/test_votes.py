@@ -57,7 +57,7 @@ def test_who_votes_again_changes_the_vote(evening: Session) -> None:
     evening.ask("jen hated the malbec")
     evening.ask("jen loved the malbec")
     text = evening.ask("did they agree with us").text
-    assert "Malbec, we said fair; 4 of 5 from one vote" in text
+    assert "Malbec, we said good; 4 of 5 from one vote" in text
 
 
 def test_another_evening_has_votes_of_its_own(evening: Session) -> None:

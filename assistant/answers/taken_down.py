@@ -1,0 +1,54 @@
+"""What a question told of the party in passing is said to be taken down: nothing is kept in silence."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.tonight import Tonight
+
+TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
+
+
+def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
+    """The answer with what is new of guests, needs and money in a line of its own."""
+    new = news(before, context)
+    if not new or answer.intent == TELLS_ITSELF or _told(answer, context):
+        return answer
+    line = context.wording("plan", "noted", noted=listed(new))
+    if answer.intent == "unclear" and not answer.understood:
+        return replace(compose(context.of_evening(), line, [line]), dish=None, intent="set-table")
+    said = f"{answer.say} {line}" if answer.say and not answer.picks else answer.say
+    return replace(answer, say=said, text=f"{answer.text}\n{line}")
+
+
+def news(before: Tonight, context: Context) -> list[str]:
+    """What the table holds of the party that it did not hold before, in words."""
+    now = context.tonight
+    found = [of_need(asked.guest, asked.need, context) for asked in now.needs if asked not in before.needs]
+    if now.budget is not None and now.budget != before.budget:
+        found.append(money(now.budget, "", context))
+    if now.guests and now.guests != before.guests and found:
+        found.insert(0, context.wording("plan", "counted", guests=f"{now.guests:g}"))
+    return found
+
+
+def of_need(guest: str, need: str, context: Context) -> str:
+    """`two guests vegetarian`."""
+    return context.wording("plan", "needed", guest=guest or context.wording("plan", "guest"), need=need)
+
+
+def money(amount: float, currency: str, context: Context) -> str:
+    """`at most 120 euros`."""
+    return context.wording("plan", "to-spend", money=f"{amount:g}", currency=currency).strip()
+
+
+def _told(answer: Answer, context: Context) -> bool:
+    """Whether an answer already tells of the needs (`Noted for R.: vegetarian`)."""
+    return any(
+        context.wording("plan", "need", guest=n.guest, need=n.need) in answer.text
+        for n in context.tonight.needs
+    )

@@ -1,0 +1,118 @@
+"""What is said of a party in passing: `eight of us, two vegetarians, 120 euros to spend`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from typing import Any
+
+from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
+from assistant.language.fold import fold, stem
+from assistant.language.frame import Frame
+from assistant.language.guests import Asked
+from assistant.language.quantities import numbers
+from assistant.language.small_words import small_words
+
+FURTHEST = 4  # words between a number and what so many guests ask to be spared
+
+
+@dataclass(frozen=True, slots=True)
+class PartyWords:
+    """The table `party` of corpus/language/guests.toml, its words as stems."""
+
+    needs: Mapping[tuple[str, ...], str]
+    between: frozenset[str]
+    one: str
+    many: str
+    money: frozenset[str]
+    spend: frozenset[str]
+    whole: frozenset[str]
+
+    @classmethod
+    def of(cls, tables: Mapping[str, Any]) -> PartyWords:
+        """The words of the file. Raises KeyError for a key that is missing."""
+        table = tables["party"]
+        needs = {_stems(words): need for need, said in table["needs"].items() for words in said}
+        between, money, spend, whole = (
+            frozenset(stem(fold(word)) for word in table[key])
+            for key in ("between", "money", "spend", "whole")
+        )
+        return cls(needs, between, table["one"], table["many"], money, spend, whole)
+
+
+@lru_cache(maxsize=1)
+def party_words() -> PartyWords:
+    """The shipped words. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "guests.toml", PartyWords.of)
+
+
+def party_needs(stems: Sequence[str]) -> tuple[Asked, ...]:
+    """What so many guests ask to be spared, each need once for each number said."""
+    known = party_words()
+    found = dict.fromkeys((_counted(stems, at), need) for at, need in _needs(stems))
+    counted = [(count, need) for count, need in found if count]
+    return tuple(
+        Asked(known.one if count == 1 else known.many.format(number=f"{count:g}"), need)
+        for count, need in counted
+    )
+
+
+def party_counts(stems: Sequence[str]) -> set[float]:
+    """The numbers that count only some of the guests (`two vegetarians`, not `for two vegetarians`)."""
+    known = party_words()
+    counts = {_counted(stems, at) for at, _ in _needs(stems)}
+    led = ((stems[start - 1], number) for start, _, number in numbers(stems) if start)
+    return counts - {number for before, number in led if before in known.whole}
+
+
+def money_said(stems: Sequence[str]) -> float | None:
+    """The money that is named once, beside a currency or a word for a budget."""
+    known, coins = party_words(), small_words()["money"]
+    found = []
+    for start, end, number in numbers(stems):
+        beside = {*stems[max(0, start - 1) : start], *stems[end : end + 1]}
+        before = set(stems[max(0, start - 2) : start])
+        if not beside.isdisjoint({*coins, *known.money}) or not before.isdisjoint(known.spend):
+            found.append(number)
+    return found[0] if len(found) == 1 else None
+
+
+def without_party(frame: Frame) -> Frame:
+    """The frame without words that are taken down with the party, which are no unknown names."""
+    known, coins = party_words(), small_words()["money"]
+    used = {*known.between, *known.money, *known.spend, *coins, *(w for words in known.needs for w in words)}
+
+    def taken(said: str) -> bool:
+        words = _stems(said)
+        return all(word in used or word[:1].isdigit() for word in words)
+
+    left = tuple(said for said in frame.text.left_out if not taken(said))
+    return replace(frame, text=replace(frame.text, left_out=left))
+
+
+def _needs(stems: Sequence[str]) -> list[tuple[int, str]]:
+    known = party_words().needs
+    return [
+        (at, need)
+        for at in range(len(stems))
+        for words, need in known.items()
+        if tuple(stems[at : at + len(words)]) == words
+    ]
+
+
+def _counted(stems: Sequence[str], at: int) -> float:
+    """The number right before a need, words between left aside; 0 where none is."""
+    ends = {end: number for _, end, number in numbers(stems)}
+    for back in range(FURTHEST):
+        here = at - back
+        if here in ends:
+            return ends[here]
+        if here < 1 or stems[here - 1] not in party_words().between:
+            return 0.0
+    return 0.0
+
+
+def _stems(said: str) -> tuple[str, ...]:
+    return tuple(stem(fold(word)) for word in said.split())
