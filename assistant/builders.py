@@ -33,6 +33,7 @@ from assistant.answers.record import Answer
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
+from assistant.language.party import party_of
 from assistant.tonight import overspends, runs_late
 
 if TYPE_CHECKING:
@@ -91,7 +92,7 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return rehearses
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
-    asked = all_asked(frame.text.typed)
+    asked = () if party_of(frame.text) else all_asked(frame.text.typed)
     if asked and (frame.topics or frame.diets or frame.barred):
         from assistant.evening.needs_by_talk import needs_by_talk
 

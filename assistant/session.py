@@ -76,9 +76,8 @@ class Session:
         self._puzzle: Frame | None = None
         self._cautioned: Cautioned | None = None
         self._given = self.tonight = Tonight()
-        self._steps = Steps()
+        self._steps, self.stock = Steps(), Stock()
         self._last: Answer | None = None
-        self.stock = Stock()
         self.proposed: Tonight | None = None  # the next evening, as last proposed
         self.guest_asked: tuple[str, ...] = ()  # the guests whose food was last asked about
 
@@ -142,8 +141,7 @@ class Session:
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
         frame = of_that_strength(self.read(question), self.knowledge)
-        back = self._steps.back(frame)
-        if back is not None:
+        if (back := self._steps.back(frame)) is not None:
             self.tonight, self._talk = back
         if back is not None and not self.taught.just:
             return small.shown(self._context(frame)) or small.cleared(self._context(frame))
@@ -151,8 +149,7 @@ class Session:
         if not frame.after:
             self.tonight = after_said(frame, self.tonight)
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
-        if told_of or self.tonight.budget != before[0].budget:
-            frame = without_party(frame)
+        frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)

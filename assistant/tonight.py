@@ -13,7 +13,7 @@ from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words, starts_at
-from assistant.language.party import money_said, party_counts, party_needs
+from assistant.language.party import money_said, need_counts, party_counts, party_of
 from assistant.language.quantities import numbers, quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
@@ -118,13 +118,17 @@ def after_said(frame: Frame, tonight: Tonight) -> Tonight:
 
 def needed(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with what so many of the guests ask to be spared, where the party is spoken of."""
-    asks = guest_words().asks.intersection(frame.text.typed.lower().split())
-    told = frame.intent in PREPARES or (frame.intent == "unclear" and not asks)
-    if not told and quantities(frame.text).people is None:
-        return tonight
-    for asked in party_needs(frame.text.stems):
+    for asked in party_of(frame.text) if _tells_of_party(frame) else ():
         tonight = needing(tonight, asked)
     return tonight
+
+
+def _tells_of_party(frame: Frame) -> bool:
+    """Whether the party is told of: in a plan, in no question, or beside the number of all guests."""
+    asks = guest_words().asks.intersection(frame.text.typed.lower().split())
+    people = quantities(frame.text).people
+    beside = people is not None and people not in need_counts(frame.text.stems)
+    return beside or frame.intent in PREPARES or (frame.intent == "unclear" and not asks)
 
 
 def counted(tonight: Tonight, frame: Frame) -> Tonight:

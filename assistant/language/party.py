@@ -10,8 +10,8 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
-from assistant.language.frame import Frame
-from assistant.language.guests import Asked
+from assistant.language.frame import Frame, Text
+from assistant.language.guests import Asked, all_asked
 from assistant.language.quantities import numbers
 from assistant.language.small_words import small_words
 
@@ -59,10 +59,20 @@ def party_needs(stems: Sequence[str]) -> tuple[Asked, ...]:
     )
 
 
+def party_of(text: Text) -> tuple[Asked, ...]:
+    """The needs of a party where they are not told guest by guest (`two are vegan and one is coeliac`)."""
+    needs = party_needs(text.stems)
+    return needs if len(needs) > len(all_asked(text.typed)) else ()
+
+
+def need_counts(stems: Sequence[str]) -> set[float]:
+    """The numbers of guests with needs."""
+    return {_counted(stems, at) for at, _ in _needs(stems)}
+
+
 def party_counts(stems: Sequence[str]) -> set[float]:
     """The numbers that count only some of the guests (`two vegetarians`, not `for two vegetarians`)."""
-    known = party_words()
-    counts = {_counted(stems, at) for at, _ in _needs(stems)}
+    known, counts = party_words(), need_counts(stems)
     led = ((stems[start - 1], number) for start, _, number in numbers(stems) if start)
     return counts - {number for before, number in led if before in known.whole}
 

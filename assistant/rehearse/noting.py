@@ -11,6 +11,7 @@ from assistant.answers.wording import Wording, capital
 from assistant.knowledge.check_report import sentence
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
+from assistant.language.party import party_of
 from assistant.notebook import Entry, note_answer
 from assistant.pairing.dish import Dish
 
@@ -65,7 +66,11 @@ def entry_of(frame: Frame, answer: Answer, now: datetime | None = None) -> Entry
 def of_health(frame: Frame, answer: Answer) -> bool:
     """Whether a question tells of somebody's body: its words are not to be found later in a file."""
     topics = frame.topics or frame.text.topics or answer.cautions
-    return bool(topics) or HEALTH in (frame.intent, answer.intent) or bool(all_asked(frame.text.typed))
+    return (
+        bool(topics)
+        or HEALTH in (frame.intent, answer.intent)
+        or bool(all_asked(frame.text.typed) or party_of(frame.text))
+    )
 
 
 def _eaten(dishes: tuple[Dish, ...]) -> list[str]:

@@ -11,7 +11,7 @@ PARTIES = [
     ("we are eight on saturday, two vegetarians, budget 120", 8, [("2 guests", "vegetarian")], 120),
     ("six people, £90", 6, [], 90),
     (
-        "we're 10, 2 of us veggie, one is coeliac",
+        "we're 10, 2 veggie, one is coeliac",
         10,
         [("2 guests", "vegetarian"), ("one guest", "coeliac")],
         None,
