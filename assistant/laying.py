@@ -23,6 +23,7 @@ MENUS = (
     "smalltalk",
     "describe",
 )
+ASKED_OF_CHOICE = ("wines-for-food", "one-bottle")
 WHY, LOOKS_BACK = ("why", "why-not"), 4
 NAMED = ("Wine", "Food", "Drink")
 TAKES = (
@@ -63,6 +64,21 @@ def last_choice(talk: Talk | None) -> Talk | None:
             return talk
         talk = talk.before
     return None
+
+
+def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
+    """The table with the wines just chosen for it, where one of its foods is asked about and none are poured."""
+    choice = last_choice(talk)
+    if (
+        tonight.wines
+        or choice is None
+        or choice.frame.intent != CHOOSES[0]
+        or frame.intent not in ASKED_OF_CHOICE
+    ):
+        return tonight
+    free = not (frame.wines or frame.preferences or frame.anywhere)
+    of_it = bool(frame.dishes) and all(dish in choice.frame.dishes for dish in frame.dishes)
+    return replace(tonight, wines=choice.picks) if free and of_it else tonight
 
 
 def for_its_dish(frame: Frame, talk: Talk | None, engine: Engine) -> Frame:

@@ -30,7 +30,7 @@ from assistant.language.party import without_party
 from assistant.language.standing import PLAIN, Talk, anew, stands
 from assistant.language.strength import of_that_strength
 from assistant.language.talk import follow
-from assistant.laying import as_laid, for_its_dish, last_choice
+from assistant.laying import as_laid, for_its_dish, last_choice, with_choice
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
@@ -214,10 +214,9 @@ class Session:
 
     def _context(self, frame: Frame) -> Context:
         topics = self.parser.topics.by_id
+        tonight = with_choice(self.tonight, frame, self._talk)
         corrected = corrections_of(self) if frame.intent in COUNTED else {}
-        return Context(
-            frame, self.engine, self.wording, topics, self.top, self.tonight, self.stock, corrected
-        )
+        return Context(frame, self.engine, self.wording, topics, self.top, tonight, self.stock, corrected)
 
     def _answer(self, frame: Frame, told_of: bool = False) -> Answer:
         context = self._context(frame)

@@ -170,3 +170,15 @@ def test_what_is_kept_is_undone_and_the_table_stays(session: Session, tmp_path: 
     own.ask("my Pecorino is milder")
     own.ask("forget that")
     assert len(own.tonight.wines) == 2
+
+
+def test_a_food_is_asked_about_among_the_wines_just_chosen(session: Session) -> None:
+    session.new_conversation()
+    chosen = session.ask("choose four wines for brie, garlic cheddar, stilton and salami")
+    picks = {item.id for item in chosen.picks}
+    for question in ("what about the garlic one?", "and the stilton?"):
+        answer = session.ask(question)
+        assert {item.id for item in answer.picks} <= picks, question
+    elsewhere = session.ask("what goes with steak")
+    assert not {item.id for item in elsewhere.picks} <= picks
+    assert session.tonight.wines == ()
