@@ -67,7 +67,7 @@ def last_choice(talk: Talk | None) -> Talk | None:
 
 
 def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
-    """The table with the wines just chosen for it, where one of its foods is asked about and none are poured."""
+    """The table with the wines just chosen, where none are poured and one of their foods is asked about."""
     choice = last_choice(talk)
     if (
         tonight.wines

@@ -186,7 +186,8 @@ class Session:
 
     def _followed(self, frame: Frame) -> Frame:
         """The frame completed from what stands; `the garlic one` is the food on the table, if one is."""
-        meant = one_meant(frame, self.tonight, self.knowledge)
+        named = self._talk.frame.dishes if self._talk else ()
+        meant = one_meant(frame, self.tonight.dishes or named, self.knowledge)
         if meant is None or meant.wines:
             return follow(meant or frame, self._talk, self.knowledge)
         same = self._talk is not None and meant.intent in PLAIN

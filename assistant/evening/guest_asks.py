@@ -22,7 +22,7 @@ from assistant.language.guests import Asked, all_asked
 from assistant.session import Session
 from assistant.tonight import styles
 
-SAFETY = "safety"
+SAFETY, BOARD = "safety", "check-board"
 LAST = -2
 NAMED = ("Wine", "Drink", "Food", "Method")
 # What else may be said of a guest than that something is asked for that guest.
@@ -52,7 +52,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 def _of_a_diet(frame: Frame) -> bool:
     """`is the port vegan`: of something named it is asked whether it fits a diet."""
     named = {reading.type for reading in frame.text.readings} & {"Wine", "Food"}
-    asks = opens(frame, "diet-of") and not says(frame, "guest-wine") and frame.intent not in OTHER
+    asks = opens(frame, "diet-of") and not says(frame, "guest-wine") and frame.intent not in (*OTHER, BOARD)
     said = set(frame.text.stems[LAST:])  # `is there a vegan cheese` asks for one
     ends = any(said & set(key(diet.partition("/")[2])) for diet in frame.diets) or says(frame, "eats")
     return len(named) == 1 and asks and ends
