@@ -87,10 +87,10 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
 
 
 def one_meant(frame: Frame, dishes: Sequence[Dish], knowledge: Knowledge) -> Frame | None:
-    """The frame of `the garlic one` with the one of these dishes, on the table or just named, that is meant."""
+    """The frame of `the garlic one` with the one of these dishes, laid or just named, that is meant."""
     stems, ones = (*frame.text.stems, ""), follow_words().one
     one = any(stems[r.end] in ones for r in frame.text.readings if r.kind in EDIBLE)
-    at = one_of(dishes, frame, knowledge) if one and frame.dishes else None
+    at = one_of(tuple(dishes), frame, knowledge) if one and frame.dishes else None
     return None if at is None else _named(frame, dishes[at], knowledge)
 
 

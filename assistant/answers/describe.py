@@ -8,6 +8,7 @@ from dataclasses import replace
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import source_text, wine_item
+from assistant.answers.origin import asked_of, origin
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import Amount
@@ -37,6 +38,9 @@ def _wine(context: Context) -> Answer:
     )
     smells = [context.knowledge.label(s) for s in sorted(wine.smells)]
     lines = [say, context.wording("line", "smells", aromas=", ".join(smells))]
+    facts, asked = origin(wine, context), asked_of(context)
+    say = facts.pop(asked, say) if asked else say
+    lines = list(dict.fromkeys([say, *lines, *facts.values()]))
     item = wine_item(wine, glass, "neutral", (), context.knowledge, context.wording)
     return _with_values(context, say, lines, wine.amounts, item)
 

@@ -48,7 +48,7 @@ def money(amount: float, currency: str, context: Context) -> str:
 
 def _told(answer: Answer, context: Context) -> bool:
     """Whether an answer already tells of the needs (`Noted for R.: vegetarian`)."""
-    return any(
-        context.wording("plan", "need", guest=n.guest, need=n.need) in answer.text
-        for n in context.tonight.needs
-    )
+    nobody = context.wording("plan", "guest")
+    needs = context.tonight.needs
+    said = (context.wording("plan", "need", guest=n.guest or nobody, need=n.need) for n in needs)
+    return any(need in answer.text for need in said)

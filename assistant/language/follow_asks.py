@@ -28,6 +28,12 @@ def numbers(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     return replace(talk.frame, text=frame.text, depth=DEEPEST)
 
 
+def order_why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`why not the red first` after an order of pouring is answered by the order and its reasons."""
+    asks = frame.intent in ("why", "why-not") and not frame.dishes and says(frame, "order-why")
+    return replace(talk.frame, text=frame.text) if asks and talk.frame.intent == "pour-order" else None
+
+
 def back(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`go back` answers the turn before this one again."""
     asked = frame.intent == "undo" or says(frame, "off-again")

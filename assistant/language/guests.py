@@ -21,6 +21,7 @@ NAMED = (
     "passing_for",
     "passing_kept",
     "passing_verbs",
+    "passing_asks",
 )
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
@@ -57,6 +58,7 @@ class GuestWords:
     passing_for: frozenset[str]
     passing_kept: frozenset[str]
     passing_verbs: frozenset[str]
+    passing_asks: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:

@@ -22,6 +22,15 @@ def _verb_later() -> re.Pattern[str]:
     return re.compile(rf"(?P<who>.+?)\s(?P<verb>{verbs})\s(?P<rest>.+)", re.IGNORECASE)
 
 
+@lru_cache(maxsize=1)
+def _asks_indirectly() -> re.Pattern[str]:
+    """`what tannin is`, which is asked as `what is tannin`."""
+    asks, verbs = (
+        "|".join(sorted(words)) for words in (guest_words().passing_asks, guest_words().passing_verbs)
+    )
+    return re.compile(rf"(?P<asks>{asks})\s(?P<who>\S.{{0,60}}?)\s(?P<verb>{verbs})\s?[?.]?", re.IGNORECASE)
+
+
 def as_asked(typed: str) -> str:
     """The question within what is passed on; any other text as it is."""
     found = _lead().fullmatch(typed.strip())
@@ -30,6 +39,8 @@ def as_asked(typed: str) -> str:
     if not found["if"] and found["asked"].split()[0].lower() in guest_words().passing_for:
         return typed
     asked = found["asked"]
+    if turned := _asks_indirectly().fullmatch(asked):
+        return f"{turned['asks']} {turned['verb']} {turned['who']}?"
     later = _verb_later().fullmatch(asked) if found["if"] else None
     return f"{later['verb']} {later['who']} {later['rest'].rstrip('?')}?" if later else asked
 

@@ -21,6 +21,7 @@ EDITS: tuple[Edit, ...] = (
     asks.numbers,
     asks.back,
     dishes.what_if,
+    asks.order_why,
     asks.why,
     asks.why_not,
     lists.eaten,

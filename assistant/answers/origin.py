@@ -1,0 +1,45 @@
+"""Where a wine comes from, what it is made of and how strong it is: what guests ask of a bottle first."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from assistant.answers.context import Context
+from assistant.answers.wording import listed
+from assistant.knowledge.concepts import Wine
+from assistant.language.follow_lines import says
+
+WINE = "Wine"
+ASKED = {"of-home": "home", "of-grapes": "grapes", "of-strength": "strength"}
+"""Turns of phrase of follow-ups.toml, and the fact they ask for."""
+
+
+def origin(wine: Wine, context: Context) -> dict[str, str]:
+    """A sentence for each fact that is known, by name."""
+    known = context.knowledge
+    homes = _nearest(wine, context) if wine.type == WINE else ()
+    places = [known.label(home) for home in sorted(homes)]
+    grapes = [known.label(grape) for grape in wine.grapes]
+    strength = wine.amounts["alcohol"]
+    figures = {"typical": f"{strength.typical:g}", "low": f"{strength.low:g}", "high": f"{strength.high:g}"}
+    facts: Mapping[str, Mapping[str, str]] = {
+        "home": {"places": listed(places)} if places else {},
+        "grapes": {"grapes": listed(grapes)} if grapes else {},
+        "strength": figures if strength.typical else {},
+    }
+    return {
+        name: context.wording("origin", name, wine=wine.label, **fields)
+        for name, fields in facts.items()
+        if fields
+    }
+
+
+def asked_of(context: Context) -> str | None:
+    """The fact that is asked for, or None."""
+    return next((name for line, name in ASKED.items() if says(context.frame, line)), None)
+
+
+def _nearest(wine: Wine, context: Context) -> frozenset[str]:
+    """The homes of a wine without the countries around them; the countries where nothing nearer is known."""
+    countries = context.knowledge.countries(wine.homes)
+    return (wine.homes - countries) or wine.homes
