@@ -157,7 +157,8 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     """The money that is said to be there for the evening that is being prepared; None for any other text."""
     if says(frame, "menu-asks") or runs_late(frame) or overspends(frame):
         return None
-    if frame.intent in (*PREPARES, "unclear") and (money := money_said(frame.text.stems)):
+    told = frame.intent in PREPARES or says(frame, "budget-is") or says(frame, "money-there")
+    if told and frame.intent in (*PREPARES, "unclear") and (money := money_said(frame.text.stems)):
         return money
     found = [number for _, _, number in numbers(frame.text.stems)]
     prepared = tonight.guests or tonight.wines or tonight.dishes
