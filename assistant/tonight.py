@@ -44,7 +44,7 @@ class Tonight:
 
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
     `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
-    money, as last said.
+    money, as last said; `reserve`: styles of wines that its file lists and that are not poured.
     """
 
     wines: tuple[str, ...] = ()
@@ -56,6 +56,7 @@ class Tonight:
     title: str = ""
     evening: Evening | None = field(default=None, compare=False)
     budget: float | None = None
+    reserve: tuple[str, ...] = ()
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:

@@ -57,9 +57,9 @@ def test_the_garlic_one_is_the_food_on_the_table(table: Session) -> None:
 
 
 def test_more_guests_are_counted_and_only_supposed_ones_are_not(table: Session) -> None:
-    assert table.ask("what if three more come").figures["pours"]["value"] == (15 - 2) * 5
+    assert table.ask("what if three more come").figures["pours"]["value"] == (15 - 2) * 4
     assert table.tonight.guests == 12
-    assert table.ask("two more people are coming").figures["bottles"]["value"] == 2 * 5
+    assert table.ask("two more people are coming").figures["bottles"]["value"] == 2 * 4
     assert table.tonight.guests == 14
 
 

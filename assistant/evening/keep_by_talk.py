@@ -11,10 +11,12 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.kept import kept, save, slug
+from assistant.evening.records import Evening
 from assistant.evening.table import set_table
 from assistant.knowledge.problems import KnowledgeError
 from assistant.language.follow_lines import behind
 from assistant.session import Session
+from assistant.tonight import Tonight
 
 UNNAMED = "tonight"
 
@@ -23,10 +25,19 @@ def save_by_talk(context: Context, session: Session) -> Answer:
     """Writes the table under the name said, or as tonight's with its date."""
     name = behind(context.frame, "save") or f"{UNNAMED} {datetime.now():%Y-%m-%d}"
     try:
-        file = save(evening_of(context), name)
+        file = save(with_reserve(evening_of(context), context.tonight), name)
     except OSError as error:
         return _told(context, "not-saved", False, why=error.strerror or str(error))
     return _told(context, "saved", True, called=slug(name), file=str(file))
+
+
+def with_reserve(evening: Evening, tonight: Tonight) -> Evening:
+    """The evening with the wines of its file that are not poured, and how many of all are."""
+    listed_ = tonight.evening.wines if tonight.evening else ()
+    spare = tuple(line for line in listed_ if line.wine in tonight.reserve)
+    if not spare:
+        return evening
+    return replace(evening, wines=(*evening.wines, *spare), choose=len(evening.wines))
 
 
 def load_by_talk(context: Context, session: Session) -> Answer:

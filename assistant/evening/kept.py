@@ -64,6 +64,8 @@ def tables(evening: Evening, name: str) -> dict[str, Any]:
     top |= {"meal": evening.meal, "pour_ml": evening.pour_ml}
     if evening.start:
         top["start"] = evening.start
+    if evening.choose is not None:
+        top["choose"] = evening.choose
     money = {"budget": evening.budget, "currency": evening.currency}
     top |= {key: value for key, value in money.items() if value is not None}
     top["wines"] = [_line(line, WINE) for line in evening.wines]

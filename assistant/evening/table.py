@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
 from assistant.evening.facts import wording
 from assistant.evening.read import read_evening
+from assistant.evening.records import Evening
 from assistant.knowledge.problems import KnowledgeError, Problem
 from assistant.language.guests import Asked
 from assistant.session import Session
@@ -26,15 +28,26 @@ def set_table(session: Session, file: Path) -> None:
     spoilt = [p for p in evening.problems if _spoils(p) and not (told and p.message in _still_to_come())]
     if spoilt:
         raise KnowledgeError(spoilt)
-    wines = tuple(dict.fromkeys(line.wine for line in evening.wines))
+    wines = poured(evening, session)
+    reserve = tuple(dict.fromkeys(line.wine for line in evening.wines if line.wine not in wines))
     dishes = tuple(dish for line in evening.foods for dish in line.dishes)
     guests = float(evening.guests) if evening.guests else None
     needs = tuple(Asked(need.guest, said) for need in evening.needs for said in need.needs)
-    session.lay(
-        Tonight(
-            wines, dishes, guests, float(evening.non_drinkers), evening.start, needs, evening.title, evening
-        )
-    )
+    drinkless = float(evening.non_drinkers)
+    table = Tonight(wines, dishes, guests, drinkless, evening.start, needs, evening.title, evening)
+    session.lay(replace(table, reserve=reserve))
+
+
+def poured(evening: Evening, session: Session) -> tuple[str, ...]:
+    """The styles that are poured: where the file wants fewer than it lists, those that its plan chooses."""
+    styles = {line.label: line.wine for line in evening.wines}
+    if evening.choose is not None and evening.foods and evening.choose < len(evening.wines):
+        from assistant.evening.selecting import select
+        from assistant.evening.tasting import taste
+
+        chosen = select(evening, taste(evening, session.engine), session.engine).poured
+        styles = {label: styles[label] for label in chosen} or styles
+    return tuple(dict.fromkeys(styles.values()))
 
 
 def _spoils(problem: Problem) -> bool:

@@ -10,6 +10,7 @@ import tomli_w
 
 from assistant.evening import kept
 from assistant.evening.by_talk import evening_of
+from assistant.evening.keep_by_talk import with_reserve
 from assistant.evening.read import read_evening
 from assistant.evening.table import set_table
 from assistant.knowledge.problems import KnowledgeError
@@ -32,13 +33,15 @@ def test_all_that_a_file_says_is_kept_under_a_name(laid: Session, tmp_path: Path
     set_table(laid, DEMO)
     laid.new_conversation()
     file = tmp_path / "again.toml"
-    evening = evening_of(laid._context(laid.read("what goes with what")))
+    evening = with_reserve(evening_of(laid._context(laid.read("what goes with what"))), laid.tonight)
     file.write_text(tomli_w.dumps(kept.tables(evening, "again")), "utf-8")
     again = read_evening(file, laid)
     before = read_evening(DEMO, laid)
     assert again.problems == ()
-    for name in ("wines", "foods", "budget", "currency", "pour_ml", "guests"):
+    for name in ("foods", "budget", "currency", "pour_ml", "guests", "choose"):
         assert getattr(again, name) == getattr(before, name), name
+    assert set(again.wines) == set(before.wines)
+    assert {line.wine for line in again.wines[:4]} == set(laid.tonight.wines)
     assert [(n.guest, n.needs) for n in again.needs] == [(n.guest, n.needs) for n in before.needs]
 
 
