@@ -36,7 +36,7 @@ def test_the_narrower_the_less_and_the_dish_longest() -> None:
     assert KEY not in line(105)
     assert "Malbec" in line(105)
     assert "Malbec" not in line(85)
-    assert "+2" in line(85)
+    assert "+3" in line(85)
     assert line(30) == "With garlic cheddar"
     assert line(10) == "With garl…"
 
