@@ -38,7 +38,7 @@ def read_words(file: Path) -> frozenset[str]:
 
 
 def _words(text: str) -> frozenset[str]:
-    return frozenset(w for line in text.splitlines() if not line.startswith("#") for w in line.split())
+    return frozenset(" ".join(line for line in text.splitlines() if not line.startswith("#")).split())
 
 
 def _read(file: Path, shape: Callable[[str], T]) -> T:

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from assistant.knowledge.cache import cached, content_key
 from assistant.language import word_list
+from assistant.language.by_sound import BySound
 from assistant.language.sounding import Sounds, apart
 from assistant.language.word_list import WordList, shelved
 
@@ -81,14 +82,14 @@ class Speller:
         self,
         words: Iterable[str],
         sounds: Sounds | None = None,
-        heard: dict[str, list[str]] | None = None,
+        heard: BySound | None = None,
     ) -> None:
         self._known = frozenset(w for w in words if len(w) >= SHORTEST and w.isalpha())
         self._by_start: dict[tuple[str, int], list[str]] = {}  # and by the number of letters
         for word in sorted(self._known):
             self._by_start.setdefault((_start(word[0]), len(word)), []).append(word)
         self._firsts = sorted({word[0] for word in self._known})
-        self._sounds, self.heard = sounds, heard or {}
+        self._sounds, self.heard = sounds, heard or BySound({})
 
     def mend(self, word: str) -> tuple[str, ...]:
         """The known words likeliest meant, all equally likely; empty when none is near enough."""
@@ -139,8 +140,7 @@ class Speller:
         for key, sound in self._sounds.sought(pieces) if self._sounds else ():
             consonants = len(key) - 1  # behind the number of the language
             limit = VOWELS_OFF * letters if consonants > 2 else 0.13 if consonants == 2 else 0.0
-            for entry in self.heard.get(key, ()) if limit and consonants >= fewest else ():
-                name, _, other = entry.partition(" ")
+            for name, other in self.heard.of(key[1:], key[0]) if limit and consonants >= fewest else ():
                 if (off := apart(sound, other)) <= limit:
                     yield name, off
 
