@@ -1,8 +1,8 @@
 """The digest as JSON that is read quickly and takes little memory: equal lists of values are one list.
 
-Packed shape: `{"plain": [list, ...], "nested": [list, ...], "entries": {subject: {property: number}}}`. A
-number from 0 is that of a plain list, of strings and numbers; -1, -2 ... are the nested ones, in which
-dictionaries hold such numbers again and an amount is `{"amount": number}`.
+Packed shape: `{"lists": [list, ...], "nested": [number, ...], "amounts": [[low, typical, high, basis,
+source, row], ...], "entries": {subject: {property: number}}}`. A number from 0 is that of a list, -1, -2 ...
+are the amounts, each a list of its own. `nested` are the lists in which dictionaries hold such numbers again.
 """
 
 from __future__ import annotations
@@ -23,8 +23,9 @@ class _Numbers:
     """Numbers of lists, which are told apart by how they are written."""
 
     def __init__(self) -> None:
-        self.plain: dict[str, int] = {}
-        self.nested: dict[str, int] = {}
+        self.lists: dict[str, int] = {}
+        self.nested: list[int] = []
+        self.amounts: dict[Amount, int] = {}
 
     def of_entry(self, entry: dict[str, list[Any]]) -> dict[str, int]:
         """The number of each list of an entry."""
@@ -32,15 +33,17 @@ class _Numbers:
 
     def of(self, values: list[Any]) -> int:
         """The number of a list; lists inside it come before it."""
-        flat = not any(isinstance(value, (Amount, dict, list)) for value in values)
-        if flat:
-            return self.plain.setdefault(json.dumps(values), len(self.plain))
+        if len(values) == 1 and isinstance(values[0], Amount):
+            return self.amounts.setdefault(values[0], -1 - len(self.amounts))
         text = json.dumps([self._written(value) for value in values])
-        return self.nested.setdefault(text, -1 - len(self.nested))
+        number = self.lists.setdefault(text, len(self.lists))
+        if any(isinstance(value, (Amount, dict, list)) for value in values):
+            self.nested.append(number)
+        return number
 
     def _written(self, value: Any) -> Any:
         if isinstance(value, Amount):
-            return {AMOUNT: self.of(list(astuple(value)))}
+            return {AMOUNT: self.of([value])}
         if isinstance(value, list):
             return [self._written(inner) for inner in value]
         return self.of_entry(value) if isinstance(value, dict) else value
@@ -50,17 +53,23 @@ def packed(digest: Digest) -> dict[str, Any]:
     """The digest fit for JSON."""
     numbers = _Numbers()
     entries = {subject: numbers.of_entry(entry) for subject, entry in digest.items()}
-    plain, nested = (list(map(json.loads, lists)) for lists in (numbers.plain, numbers.nested))
-    return {"plain": plain, "nested": nested, "entries": entries}
+    return {
+        "lists": list(map(json.loads, numbers.lists)),
+        "nested": sorted(set(numbers.nested)),
+        "amounts": list(map(astuple, numbers.amounts)),
+        "entries": entries,
+    }
 
 
 def unpacked(found: dict[str, Any]) -> Digest:
     """The digest again, made of what is given. Its lists are shared: nobody may change one."""
-    plain: _Lists = found["plain"]
-    nested: _Lists = []
-    for values in found["nested"]:
-        nested.append([_whole(value, plain, nested) for value in values])
-    lists = plain + nested[::-1]  # so that Python finds those with numbers below 0 from its end
+    amounts = [
+        [Amount(low, typical, high, intern(basis), intern(source), row)]
+        for low, typical, high, basis, source, row in found["amounts"]
+    ]
+    lists: _Lists = found["lists"] + amounts[::-1]  # Python finds numbers below 0 from its end
+    for number in found["nested"]:
+        lists[number] = [_whole(value, lists) for value in lists[number]]
     entries: dict[str, dict[str, Any]] = found["entries"]
     for entry in entries.values():
         for name, number in entry.items():
@@ -68,12 +77,9 @@ def unpacked(found: dict[str, Any]) -> Digest:
     return entries
 
 
-def _whole(value: Any, plain: _Lists, nested: _Lists) -> Any:
+def _whole(value: Any, lists: _Lists) -> Any:
     if isinstance(value, list):
-        return [_whole(inner, plain, nested) for inner in value]
+        return [_whole(inner, lists) for inner in value]
     if not isinstance(value, dict):
         return value
-    if AMOUNT in value:
-        low, typical, high, basis, source, row = plain[value[AMOUNT]]
-        return Amount(low, typical, high, intern(basis), intern(source), row)
-    return {name: plain[n] if n >= 0 else nested[-1 - n] for name, n in value.items()}
+    return lists[value[AMOUNT]][0] if AMOUNT in value else {name: lists[n] for name, n in value.items()}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from functools import cached_property
 
 BETWEEN = "|"
 
@@ -16,7 +17,11 @@ class BySound:
 
     def __init__(self, rows: Mapping[str, str]) -> None:
         self._rows = rows
-        self.letters = sorted({letter for bones in rows for letter in bones})
+
+    @cached_property
+    def letters(self) -> list[str]:
+        """All consonants of the bones."""
+        return sorted(set().union(*self._rows))
 
     def of(self, bones: str, tongue: str = "") -> Iterator[tuple[str, str]]:
         """(name, sound) of what has these bones in a language, or in any."""
