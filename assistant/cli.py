@@ -135,7 +135,7 @@ def notebook_of(options: argparse.Namespace) -> Path | None:
     """The file of the notebook that is used, or None where none is."""
     if options.no_notebook:
         return None
-    from assistant.notebook.place import place
+    from assistant.notebook_place import place
 
     return place(options.notebook)
 

@@ -32,7 +32,10 @@ def chat(
     """The chat on a terminal; elsewhere one question a line. Without a notebook nothing is taught."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         return _lines(sys.stdin, False, noting(session_with(3, evening, notebook, bottles), notebook))
-    from assistant.chat.loop import chat as talk
+    from assistant.knowledge.collector import loading
+
+    with loading():
+        from assistant.chat.loop import chat as talk
 
     return talk(evening, notebook, bottles, plain)
 

@@ -11,13 +11,12 @@ from assistant.answers.items import source_text
 from assistant.answers.record import Answer
 from assistant.answers.safety import caution, cautions, first_sentence
 from assistant.answers.wording import capital
-from assistant.knowledge.concepts import Amount, Entry, amount
+from assistant.knowledge.concepts import Amount, Entry
 
 
 def amounts_of(entry: Entry) -> dict[str, Amount]:
     """The amounts of an entry by property."""
-    found = {name: values[0] for name, values in entry.items()}
-    return {name: amount(v) for name, v in found.items() if isinstance(v, dict) and "amount" in v}
+    return {name: values[0] for name, values in entry.items() if isinstance(values[0], Amount)}
 
 
 def noted(context: Context, say: str, lines: Sequence[str], entries: Sequence[Entry]) -> Answer:

@@ -145,6 +145,9 @@ def _lines(manner: Manner, background: Background, history: OwnHistory, words: C
 
         background.start()
         return PlainLines(words)
-    from assistant.chat.prompt import Prompt
+    from assistant.knowledge.collector import loading
 
-    return Prompt(background, history, words, manner)
+    with loading():
+        from assistant.chat.prompt import Prompt
+
+        return Prompt(background, history, words, manner)

@@ -13,7 +13,6 @@ from assistant.knowledge.concepts import (
     Part,
     Rule,
     Wine,
-    amount,
     first,
 )
 from assistant.knowledge.digest import Digest
@@ -59,11 +58,7 @@ def _nearest(digest: Digest, lineage: tuple[str, ...], name: str) -> Any:
 
 
 def _amounts(entry: Entry) -> dict[str, Amount]:
-    return {
-        name: amount(values[0])
-        for name, values in entry.items()
-        if isinstance(values[0], dict) and "amount" in values[0]
-    }
+    return {name: values[0] for name, values in entry.items() if isinstance(values[0], Amount)}
 
 
 def food(digest: Digest, subject: str) -> Food:

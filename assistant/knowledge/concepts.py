@@ -112,11 +112,6 @@ class Rule:
     construct: str
 
 
-def amount(value: dict[str, Any]) -> Amount:
-    """An Amount from its digest entry."""
-    return Amount(*value["amount"])
-
-
 def first(entry: Entry, name: str, default: Any = None) -> Any:
     """The first value of a property, or the default."""
     values = entry.get(name)

@@ -1,19 +1,21 @@
-"""Turtle files -> the digest: one plain dictionary that holds everything, ready for JSON.
+"""Turtle files -> the digest: one plain dictionary that holds everything.
 
 Digest shape: `{subject: {property: [value, ...]}}` with short names; blank nodes become
 nested dictionaries, RDF lists become Python lists, decimals become floats. An amount (the
-commonest blank node by far) becomes `{"amount": [low, typical, high, basis, source, row]}`.
+commonest blank node by far) becomes an `Amount`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import fields
 from pathlib import Path
 from typing import Any
 
 import pyoxigraph as ox
 
 from assistant.knowledge import names
+from assistant.knowledge.concepts import Amount
 from assistant.knowledge.problems import KnowledgeError, Problem
 
 Digest = dict[str, dict[str, list[Any]]]
@@ -83,9 +85,8 @@ def _plain(value: Any, triples: _Triples) -> Any:
     return [] if value.value == names.RDF_NIL else names.short(value.value)
 
 
-def _amount(nested: dict[str, list[Any]]) -> dict[str, list[Any]]:
-    names_in = ("low", "typical", "high", "basis", "source", "row")
-    return {"amount": [nested.get(name, [None])[0] for name in names_in]}
+def _amount(nested: dict[str, list[Any]]) -> Amount:
+    return Amount(*(nested.get(field.name, [None])[0] for field in fields(Amount)))
 
 
 def _list(node: Any, triples: _Triples) -> list[Any]:

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
 
-from assistant.knowledge import build, names
+from assistant.knowledge import build, names, packing
 from assistant.knowledge import digest as digest_module
 from assistant.knowledge.cache import cached, content_key
-from assistant.knowledge.concepts import Amount, Entry, Food, Method, Rule, Wine, amount, first
+from assistant.knowledge.concepts import Amount, Entry, Food, Method, Rule, Wine, first
 from assistant.knowledge.digest import Digest, read_digest
 from assistant.knowledge.files import knowledge_files, ontology_dir
 from assistant.knowledge.kinds import kind_as_food
@@ -103,9 +103,9 @@ class Knowledge:
     def keeps_open(self, wine: str) -> Amount | None:
         """Days that an opened bottle keeps: its own word, else that of its nearest kind, or None."""
         for subject in (wine, *self.broader(wine)):
-            value = first(self.digest[subject], "keepsOpen")
+            value: Amount | None = first(self.digest[subject], "keepsOpen")
             if value is not None:
-                return amount(value)
+                return value
         return None
 
     def countries(self, homes: Iterable[str]) -> frozenset[str]:
@@ -178,9 +178,9 @@ class Knowledge:
 def load(root: Path | None = None, cache: Path | None = None) -> Knowledge:
     """The knowledge under `root` (the shipped one by default). Raises KnowledgeError."""
     files = knowledge_files(root or ontology_dir())
-    key = content_key([*files, Path(digest_module.__file__)])
-    digest = cached("digest", key, lambda: read_digest(files), cache)
-    return Knowledge(digest, key, cache)
+    key = content_key([*files, Path(digest_module.__file__), Path(packing.__file__)])
+    found = cached("digest", key, lambda: packing.packed(read_digest(files)), cache)
+    return Knowledge(packing.unpacked(found), key, cache)
 
 
 @lru_cache(maxsize=1)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -14,6 +15,7 @@ from assistant.knowledge.problems import KnowledgeError, Problem
 T = TypeVar("T")
 WORTH_KEEPING = 4_000
 """Characters from which a file of this size is worth a second one in the cache."""
+_REMARK = re.compile(r"^#.*", re.MULTILINE)
 REMEDY = "Put it right, or install goeswith again."
 
 
@@ -38,7 +40,7 @@ def read_words(file: Path) -> frozenset[str]:
 
 
 def _words(text: str) -> frozenset[str]:
-    return frozenset(w for line in text.splitlines() if not line.startswith("#") for w in line.split())
+    return frozenset(_REMARK.sub("", text).split())
 
 
 def _read(file: Path, shape: Callable[[str], T]) -> T:

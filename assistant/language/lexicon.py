@@ -17,6 +17,7 @@ from assistant.language.spelling import slip_cost
 
 # Where one spelling names two things, the earlier class is what a guest means.
 NAMED = ("Wine", "Drink", "Food", "Method", "Kind", "Region", "Aroma", "Grape", "Term")
+ONE_WORD = [1]  # what most words start names of
 _SOUGHT = ("prefLabel", "altLabel", "hiddenLabel")
 _ACCOMPANIMENT = {
     "kind/dressing-kind": "dressing",
@@ -45,19 +46,23 @@ class Lexicon:
 
     def __init__(self, table: dict[str, Any], knowledge: Knowledge, key: str = "") -> None:
         self._knowledge = knowledge
-        # An id stands under many names: shared and in tuples, all of them take half the memory.
-        self._ids = {words: tuple(map(intern, found)) for words, found in table.pop("ids").items()}
+        # An id stands under many names and a word in many tables: shared, they take half the memory.
+        sets = [tuple(map(intern, ids)) for ids in table["sets"]]
+        self._ids = {intern(words): sets[number] for words, number in table["ids"].items()}
         self._lengths: dict[str, list[int]] = table["lengths"]
         self.slips: dict[str, str] = table["slips"]
-        self._slipped: frozenset[str] = frozenset(table["slipped"])
-        self.words: frozenset[str] = frozenset(table["words"])
-        self.spelt_right: frozenset[str] = frozenset(table["spelt_right"])
-        self.joined: dict[str, str] = table["joined"]  # `pinotnoir` -> `pinot noir`
+        self._slipped = frozenset(map(intern, table["slipped"]))
+        self.words = frozenset(map(intern, table["words"].split()))
+        self.spelt_right = frozenset(map(intern, table["spelt_right"].split()))
+        joined = map(intern, table["joined"])
+        self.joined = {
+            intern(words.replace(" ", "")): words for words in joined
+        }  # `pinotnoir` -> `pinot noir`
         self.key, self.cache = key, knowledge.cache
 
     def longest(self, stems: Sequence[str], at: int) -> tuple[int, tuple[Name, ...]] | None:
         """The longest name that starts at this word: (number of words, concepts), or None."""
-        for length in self._lengths.get(stems[at], ()):
+        for length in self._lengths.get(stems[at], ONE_WORD):
             ids = self._ids.get(" ".join(stems[at : at + length]))
             if ids and at + length <= len(stems):
                 return length, tuple(self.name(i) for i in ids)
@@ -104,23 +109,27 @@ def _table(knowledge: Knowledge) -> dict[str, Any]:
     }
     for together, words in joined.items():  # `seabass` for `sea bass`
         ids.setdefault(together, ids[words])
+    sets: dict[tuple[str, ...], int] = {}
+    ranked = {w: tuple(sorted(found, key=lambda s: _rank(s, knowledge))) for w, found in ids.items()}
     return {
-        "ids": {w: sorted(found, key=lambda s: _rank(s, knowledge)) for w, found in ids.items()},
+        "ids": {words: sets.setdefault(found, len(sets)) for words, found in ranked.items()},
+        "sets": list(sets),
         "lengths": _lengths(ids),
         "slips": _slips(knowledge),
         "slipped": sorted(slipped),
-        "joined": joined,
-        "spelt_right": sorted({word for words in ids if words not in slipped for word in words.split()}),
-        "words": sorted({word for words in ids for word in words.split()}),
+        "joined": list(joined.values()),
+        "spelt_right": " ".join(sorted({w for words in ids if words not in slipped for w in words.split()})),
+        "words": " ".join(sorted({word for words in ids for word in words.split()})),
     }
 
 
 def _lengths(ids: dict[str, list[str]]) -> dict[str, list[int]]:
-    """How many words the names that start with a word have, longest first."""
+    """How many words the names that start with a word have, longest first, unless all have one."""
     lengths: dict[str, set[int]] = {}
     for words in ids:
         lengths.setdefault(words.split(" ", 1)[0], set()).add(words.count(" ") + 1)
-    return {first: sorted(found, reverse=True) for first, found in lengths.items()}
+    found = {first: sorted(numbers, reverse=True) for first, numbers in lengths.items()}
+    return {first: numbers for first, numbers in found.items() if numbers != ONE_WORD}
 
 
 def _slips(knowledge: Knowledge) -> dict[str, str]:

@@ -5,9 +5,10 @@ Sounds are those of `sounding.py`: consonants as letters, `S` for all of sh, ch 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 
+from assistant.language.by_sound import BySound
 from assistant.language.sounding import ONE_VOWEL
 
 VOWELS = frozenset("aeiou")
@@ -66,12 +67,8 @@ def _swapped(one: str, other: str) -> float:
 class Echoes:
     """Names by their bones (see `sounding.py`), found though one consonant was misheard."""
 
-    def __init__(self, heard: Mapping[str, Sequence[str]]) -> None:
+    def __init__(self, heard: BySound) -> None:
         self._heard = heard
-        self._any: dict[str, dict[str, None]] = {}  # entries of all languages: `name sound` by bones alone
-        for bones, entries in heard.items():
-            self._any.setdefault(bones[1:], {}).update(dict.fromkeys(entries))
-        self._letters = sorted({letter for bones in heard for letter in bones[1:]})
 
     def alike(self, sought: Iterable[tuple[str, str]], limit: float) -> dict[str, float]:
         """How unlike the names sound, by name: all whose slips for each sound are within the limit."""
@@ -80,23 +77,21 @@ class Echoes:
         found: dict[str, float] = {}
         for bones, sound in _once(sought):
             fuzzy = limit * (len(sound) + 1) >= CHEAPEST
-            for entry in self._entries(bones, fuzzy):
-                name, _, other = entry.partition(" ")
+            for name, other in self._entries(bones, fuzzy):
                 longer = max(len(sound), len(other), 1)
                 most = min(limit, found.get(name, limit)) * longer
                 if CHEAPEST * Levenshtein.distance(_shape(sound), _shape(other)) <= most:
                     found[name] = min(found.get(name, NEVER), unlike(sound, other) / longer)
         return {name: off for name, off in found.items() if off <= limit}
 
-    def _entries(self, bones: str, fuzzy: bool) -> Iterator[str]:
-        """`name sound` of what has these bones, or all of them but for one."""
-        one_language = bones[:1].isdigit()
-        heard = self._heard if one_language else self._any
-        if not fuzzy or len(bones) - one_language <= FEWEST:
-            yield from heard.get(bones, ())
+    def _entries(self, bones: str, fuzzy: bool) -> Iterator[tuple[str, str]]:
+        """(name, sound) of what has these bones, or all of them but for one."""
+        tongue, bones = (bones[0], bones[1:]) if bones[:1].isdigit() else ("", bones)
+        if not fuzzy or len(bones) <= FEWEST:
+            yield from self._heard.of(bones, tongue)
             return
-        for near in heard.keys() & _one_off(bones, self._letters, int(one_language)):
-            yield from heard[near]
+        for near in self._heard.among(_one_off(bones, self._heard.letters)):
+            yield from self._heard.of(near, tongue)
 
 
 def _once(sought: Iterable[tuple[str, str]]) -> dict[tuple[str, str], None]:
@@ -110,9 +105,9 @@ def _shape(sound: str) -> str:
     return sound.translate(ONE_VOWEL)
 
 
-def _one_off(bones: str, letters: Sequence[str], start: int) -> set[str]:
-    """The bones, and what is made of them by one consonant; what stands before `start` is kept."""
-    halves = [(bones[:at], bones[at:]) for at in range(start, len(bones) + 1)]
+def _one_off(bones: str, letters: Sequence[str]) -> set[str]:
+    """The bones, and what is made of them by one consonant."""
+    halves = [(bones[:at], bones[at:]) for at in range(len(bones) + 1)]
     fewer = {left + right[1:] for left, right in halves if right}
     others = {left + letter + right[1:] for left, right in halves if right for letter in letters}
     return {bones} | fewer | others | {left + letter + right for left, right in halves for letter in letters}

@@ -24,7 +24,7 @@ class Mishearings:
     """Looks for foreign names in windows of English words."""
 
     def __init__(self, known: Vocabulary) -> None:
-        self._known, self._lexicon, self._speller = known, known.lexicon, known.speller
+        self._known, self._lexicon = known, known.lexicon
 
     def name(self, pieces: Sequence[str], consonants: int = 3) -> str | None:
         """The name that two or more words were meant for, of at least so many consonants, or None."""
@@ -58,11 +58,13 @@ class Mishearings:
 
     def _heard(self, pieces: Sequence[str], consonants: int, least: float = 0.0) -> str | None:
         limit = max(least, OFF_LETTER * sum(map(len, pieces)))
-        found = [(off, name) for name, off in self._speller.sounding_like(pieces, consonants) if off <= limit]
+        found = [
+            (off, name) for name, off in self._known.speller.sounding_like(pieces, consonants) if off <= limit
+        ]
         return self._only(name for off, name in sorted(found) if off <= min(found)[0] + 0.05)
 
     def _nearly(self, joined: str) -> str | None:
-        near = [(slip_cost(joined, name), name) for _, name in self._speller.near(joined)]
+        near = [(slip_cost(joined, name), name) for _, name in self._known.speller.near(joined)]
         near = [(cost, name) for cost, name in near if cost <= NEARLY * len(joined)]
         return self._only(name for cost, name in near if cost <= min(near)[0] + 0.05)
 

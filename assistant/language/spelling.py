@@ -10,9 +10,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
+from pathlib import Path
 
 from assistant.knowledge.cache import cached, content_key
+from assistant.language import word_list
+from assistant.language.by_sound import BySound
 from assistant.language.sounding import Sounds, apart
+from assistant.language.word_list import WordList, shelved
 
 SHORTEST, LONG = 4, 6
 MARGIN = 0.09  # words whose costs differ by less are equally likely
@@ -39,18 +43,18 @@ _START = {"k": "c", "q": "c", "s": "c", "z": "c", "g": "j", "v": "w", "x": "c"}
 
 
 @lru_cache(maxsize=1)
-def english() -> frozenset[str]:
+def english() -> WordList:
     """A large list of English words (read on first need, from the cache where it was read before)."""
     import spellchecker
 
-    version = content_key([]) + str(getattr(spellchecker, "__version__", ""))
-    return frozenset(cached("english", version, _english_words).split())
+    version = content_key([Path(word_list.__file__)]) + str(getattr(spellchecker, "__version__", ""))
+    return WordList(cached("english", version, _english_words))
 
 
-def _english_words() -> str:
+def _english_words() -> dict[str, str]:
     from spellchecker import SpellChecker
 
-    return " ".join(sorted(SpellChecker(language="en", distance=1).word_frequency.dictionary))
+    return shelved(SpellChecker(language="en", distance=1).word_frequency.dictionary)
 
 
 def everyday(at_least: int = 1000) -> frozenset[str]:
@@ -67,7 +71,8 @@ def is_english(word: str) -> bool:
     for british, twin in _BRITISH:
         american = british.sub(twin, american)
     full = f"{word[:-1]}ie" if word.endswith("y") else word  # `bry` is the stem of `brie`
-    return bool({word, american, full, f"{word}s"} & english())
+    known = english()
+    return any(form in known for form in (word, american, full, f"{word}s"))
 
 
 class Speller:
@@ -77,16 +82,14 @@ class Speller:
         self,
         words: Iterable[str],
         sounds: Sounds | None = None,
-        heard: dict[str, list[str]] | None = None,
+        heard: BySound | None = None,
     ) -> None:
         self._known = frozenset(w for w in words if len(w) >= SHORTEST and w.isalpha())
         self._by_start: dict[tuple[str, int], list[str]] = {}  # and by the number of letters
         for word in sorted(self._known):
             self._by_start.setdefault((_start(word[0]), len(word)), []).append(word)
-        self._by_rest: dict[str, list[str]] = {}  # behind the first letter
-        for word in sorted(self._known):
-            self._by_rest.setdefault(word[1:], []).append(word)
-        self._sounds, self.heard = sounds, heard or {}
+        self._firsts = sorted({word[0] for word in self._known})
+        self._sounds, self.heard = sounds, heard or BySound({})
 
     def mend(self, word: str) -> tuple[str, ...]:
         """The known words likeliest meant, all equally likely; empty when none is near enough."""
@@ -124,7 +127,8 @@ class Speller:
             for hit in process.extract(word, words, scorer=OSA.distance, score_cutoff=reach, limit=2 * _MOST)
         ]
         if alone and not found and len(word) >= LONG:  # one slip, and that in the first letter
-            return [*self._by_rest.get(word[1:], ()), *self._by_rest.get(word, ())][:_MOST]
+            known = (first + rest for rest in (word[1:], word) for first in self._firsts)
+            return [other for other in known if other in self._known][:_MOST]
         return [other for other, _, _ in sorted(found, key=lambda hit: hit[1])[: 3 * _MOST]]
 
     def sounding_like(self, pieces: Sequence[str], fewest: int = 1) -> Iterator[tuple[str, float]]:
@@ -136,8 +140,7 @@ class Speller:
         for key, sound in self._sounds.sought(pieces) if self._sounds else ():
             consonants = len(key) - 1  # behind the number of the language
             limit = VOWELS_OFF * letters if consonants > 2 else 0.13 if consonants == 2 else 0.0
-            for entry in self.heard.get(key, ()) if limit and consonants >= fewest else ():
-                name, _, other = entry.partition(" ")
+            for name, other in self.heard.of(key[1:], key[0]) if limit and consonants >= fewest else ():
                 if (off := apart(sound, other)) <= limit:
                     yield name, off
 

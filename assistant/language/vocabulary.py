@@ -11,7 +11,7 @@ from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Token
 
 from assistant.knowledge.cache import cached, content_key
-from assistant.language import sounding
+from assistant.language import by_sound, sounding
 from assistant.language.fold import fold, key, stem
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon
@@ -33,11 +33,11 @@ class Vocabulary:
     @cached_property
     def speller(self) -> Speller:
         """The speller, made on the first word that needs it."""
-        code = self.lexicon.key and content_key([Path(__file__), Path(sounding.__file__)])
-        at = self.lexicon.key and self.lexicon.key + self.heard.key + code
-        sounds = cached("sounds", at, self._by_sound, self.lexicon.cache) if at else self._by_sound()
+        files = [Path(__file__), Path(sounding.__file__), Path(by_sound.__file__)]
+        at = self.lexicon.key and self.lexicon.key + self.heard.key + content_key(files)
+        rows = cached("sounds", at, self._by_sound, self.lexicon.cache) if at else self._by_sound()
         known = self.lexicon.spelt_right | self.plain | set(self.lexicon.joined)
-        return Speller(known | set(self.lexicon.slips), self.heard.sounds, sounds)
+        return Speller(known | set(self.lexicon.slips), self.heard.sounds, by_sound.BySound(rows))
 
     @cached_property
     def names(self) -> frozenset[str]:
@@ -61,18 +61,18 @@ class Vocabulary:
         """Names by how they sound, be it a little otherwise."""
         return Echoes(self.speller.heard)
 
-    def _by_sound(self) -> dict[str, list[str]]:
-        """Names and their words by their bones: `name sound`, as the speller takes them."""
-        by_sound: dict[str, list[str]] = {}
+    def _by_sound(self) -> dict[str, str]:
+        """Names and their words by their bones, as `BySound` takes them."""
+        return by_sound.by_sound(self._sounding())
+
+    def _sounding(self) -> Iterator[tuple[str, list[tuple[str, str]]]]:
+        """Every name and its (bones, sound) in the languages it may be read in."""
         common = everyday()
         for name, words in self._spoken().items():
             as_english = common.issuperset(words) or self._is_work(name)
-            for bones, sound in self.heard.sounds.entries(words, as_english):
-                by_sound.setdefault(bones, []).append(f"{name} {sound}")
+            yield name, self.heard.sounds.entries(words, as_english)
         for name, phrase in self._respelt():
-            bones, sound = self.heard.sounds.entries(phrase, True)[0]
-            by_sound.setdefault(bones, []).append(f"{name} {sound}")
-        return by_sound
+            yield name, self.heard.sounds.entries(phrase, True)[:1]
 
     def _respelt(self) -> Iterator[tuple[str, list[str]]]:
         """Names with the English words that they are known to be heard as."""

@@ -7,11 +7,11 @@ keep the log of answers. Bad files and bad statements are problems, never except
 
 from assistant.notebook.answer_log import Entry, Log, note_answer, read_log
 from assistant.notebook.merging import Merged, merge
-from assistant.notebook.place import log_beside, log_place, place
 from assistant.notebook.reading import Notebook, load
 from assistant.notebook.saving import Saved, add, export
 from assistant.notebook.standing import standing
 from assistant.notebook.statement import Stated, Statement, stated, withdrawal
+from assistant.notebook_place import log_beside, log_place, place
 
 __all__ = [
     "Entry",

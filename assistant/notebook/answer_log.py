@@ -20,8 +20,8 @@ from typing import Any
 from assistant.answers.sanitise import safe_record
 from assistant.knowledge.problems import Problem
 from assistant.notebook import disk
-from assistant.notebook.place import folder, log_place
 from assistant.notebook.reading import LARGEST, read_bytes, unreadable
+from assistant.notebook_place import folder, log_place
 
 LONGEST_LINE = 64_000
 _FIELDS = {"time", "question", "intent", "ids", "verdict", "unknown"}

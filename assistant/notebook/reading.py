@@ -14,10 +14,10 @@ from assistant.knowledge.problems import Problem
 from assistant.notebook.block import block_facts
 from assistant.notebook.facts import statement
 from assistant.notebook.faults import faults
-from assistant.notebook.place import place
 from assistant.notebook.sealing import KEEP, pages
 from assistant.notebook.statement import Statement, cleaned
 from assistant.notebook.versions import migrated, newest
+from assistant.notebook_place import place
 
 LARGEST = 50_000_000
 """The largest file that is read or written, in bytes."""

@@ -12,11 +12,11 @@ from assistant.knowledge.problems import Problem
 from assistant.notebook import disk
 from assistant.notebook.block import block
 from assistant.notebook.faults import faults
-from assistant.notebook.place import folder
 from assistant.notebook.reading import LARGEST, Notebook, load, parsed, read_bytes, unreadable
 from assistant.notebook.sealing import longer, whole
 from assistant.notebook.statement import Statement
 from assistant.notebook.versions import newest
+from assistant.notebook_place import folder
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from assistant.knowledge.concepts import Amount, Entry, Rule, amount
+from assistant.knowledge.concepts import Amount, Entry, Rule
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.fold import key
 from assistant.language.lexicon import Lexicon, build_lexicon
@@ -41,7 +41,8 @@ def asked(rule: Rule, prefix: str) -> set[str]:
 
 def threshold(entry: Entry) -> Amount:
     """The threshold of a smell."""
-    return amount(entry["threshold"][0])
+    found: Amount = entry["threshold"][0]
+    return found
 
 
 # --- the thesaurus

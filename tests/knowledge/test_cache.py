@@ -12,6 +12,7 @@ from pathlib import Path
 from assistant.knowledge.cache import KEPT, cached
 from assistant.knowledge.files import corpus_dir
 from assistant.language import data
+from tests.conftest import Run
 
 BUILT = {"é": ["crème 奶酪", 1.5, None, True], "x": {}}
 
@@ -58,3 +59,17 @@ def test_a_sealed_file_of_another_encoding_is_built_anew(tmp_path: Path) -> None
     seal = hashlib.sha256(body).hexdigest().encode()
     (tmp_path / "words-1.json").write_bytes(seal + b"\n" + body)
     assert cached("words", "1", lambda: "new", tmp_path) == "new"
+
+
+def test_the_program_mends_every_file_that_was_damaged(goeswith: Run, tmp_path: Path) -> None:
+    """The digest, the lexicon, the English words, the names by sound and the language files alike."""
+
+    def answer() -> str:
+        return goeswith("ask", "what goes with pizza and brocoley", XDG_CACHE_HOME=str(tmp_path)).stdout
+
+    first, sound = answer(), {file: file.read_bytes() for file in (tmp_path / "goeswith").iterdir()}
+    assert {file.name.partition("-")[0] for file in sound} >= {"digest", "lexicon", "english", "sounds"}
+    for file, whole in sound.items():
+        file.write_bytes(whole[:-9])
+    assert answer() == first
+    assert {file: file.read_bytes() for file in sound} == sound

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant.knowledge.concepts import Amount, amount
+from assistant.knowledge.concepts import Amount
 from assistant.knowledge.digest import Digest
 from assistant.knowledge.files import ontology_dir
 from assistant.knowledge.measure import COLUMNS, main, read_table
@@ -26,7 +26,7 @@ TRACE = 1.0
 def measured(food: str, digest: Digest) -> bool:
     """Whether fat, sugar, sodium and protein are all measured: its own, or those of all its parts."""
     entry = digest[food]
-    own = [amount(entry[name][0]).basis == "measured" for name in COLUMNS if name in entry]
+    own = [entry[name][0].basis == "measured" for name in COLUMNS if name in entry]
     if own or not entry.get("part"):
         return len(own) == len(COLUMNS) and all(own)
     parts = [part["food"][0] for part in entry["part"] if part["share"][0] > TRACE]
@@ -36,7 +36,7 @@ def measured(food: str, digest: Digest) -> bool:
 def measured_lines() -> list[tuple[str, str, Amount]]:
     """Every amount of the four that names a composition row: food, quantity, amount."""
     said = [(food, name) for food in FOODS for name in COLUMNS if name in DIGEST[food]]
-    amounts = [(food, name, amount(DIGEST[food][name][0])) for food, name in said]
+    amounts = [(food, name, DIGEST[food][name][0]) for food, name in said]
     return [(food, name, found) for food, name, found in amounts if found.basis == "measured"]
 
 

@@ -1,4 +1,7 @@
-"""Where the notebook lies. Nothing here makes a file or a folder."""
+"""Where the notebook lies. Nothing here makes a file or a folder.
+
+It stands outside the notebook, all of which the chat would else load before its prompt is drawn.
+"""
 
 from __future__ import annotations
 
