@@ -43,23 +43,24 @@ def faults(rule: str, query: str, declared: frozenset[str]) -> Iterator[tuple[st
     if wrong:
         yield f"{{this}} has a query that does not parse ({wrong}).", "Mend the text of sh:construct."
         return
+    found = [*_forbidden(bare), *_of_another_form(bare), *_names(rule, bare, declared)]
+    yield from found or _unread(query)
+
+
+def _forbidden(bare: str) -> Iterator[tuple[str, str]]:
     for word in sorted({word.upper() for word in _FORBIDDEN.findall(bare)}):
         yield (
             f"{{this}} uses {word}, which reaches outside the question or changes from run to run.",
             "Write the condition with the facts of the plate and the glass alone.",
         )
+
+
+def _of_another_form(bare: str) -> Iterator[tuple[str, str]]:
     if not _FORM.match(bare):
         yield (
             "{this} has a query of another form than the rules are run in.",
             "Write it as CONSTRUCT { ... } WHERE { ... } like its neighbours.",
         )
-    unread = _unread(query)
-    if unread:
-        yield (
-            f"{{this}} is written in a way that rules are not run in ({unread}).",
-            "Keep to triples, FILTER, BIND, IF and EXISTS as its neighbours use them.",
-        )
-    yield from _names(rule, bare, declared)
 
 
 def _unparsed(query: str) -> str:
@@ -73,16 +74,18 @@ def _unparsed(query: str) -> str:
     return ""
 
 
-def _unread(query: str) -> str:
-    """What the pairing cannot work out in a query, empty where it can."""
-    from assistant.pairing.rule_steps import RuleTextError  # numbers of arrays come with it
+def _unread(query: str) -> Iterator[tuple[str, str]]:
+    """What the pairing cannot work out in a query."""
+    from assistant.pairing.rule_steps import RuleTextError
     from assistant.pairing.rule_text import read_rule
 
     try:
         read_rule(query)
     except RuleTextError as error:
-        return str(error)
-    return ""
+        yield (
+            f"{{this}} is written in a way that rules are not run in ({error}).",
+            "Keep to triples, FILTER, BIND, IF and EXISTS as its neighbours use them.",
+        )
 
 
 def _place(message: str) -> str:

@@ -27,7 +27,7 @@ from assistant.pairing.rule_steps import (
 _CONSTRUCT = re.compile(r"\A\s*+CONSTRUCT\s*+\{(?P<template>[^}]*+)\}\s*+WHERE\s*+")
 _SLOT = re.compile(r"(?<![\w:])(?P<property>[\w:]+)\s+[?$](?P<variable>\w+)")
 _TOKEN = re.compile(
-    r"(?<!\s)\s*+(?P<token>[a-z]+:[A-Za-z][\w-]*|[?$]\w+|\d+(?:\.\d+)?|[A-Za-z]+|&&|\|\||[<>]=|[-+*<>{}().;,!/]|$)"
+    r"(?<!\s)(?:\s++|#[^\n]*+)*+(?P<token>[a-z]+:[A-Za-z][\w-]*|[?$]\w+|\d+(?:\.\d+)?|[A-Za-z]+|&&|\|\||[<>]=|[-+*<>{}().;,!/]|$)"
 )
 _SIDES = {"?plate": PLATE, "$plate": PLATE, "?this": GLASS, "$this": GLASS}
 _COMPARED = ("<", "<=", ">", ">=")
