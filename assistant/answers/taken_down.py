@@ -15,23 +15,27 @@ TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs and money in a line of its own."""
-    new = news(before, context)
+    unread = answer.intent == "unclear" and not answer.understood
+    new = news(before, context, unread)
     if not new or answer.intent == TELLS_ITSELF or _told(answer, context):
         return answer
     line = context.wording("plan", "noted", noted=listed(new))
-    if answer.intent == "unclear" and not answer.understood:
+    if unread:
         return replace(compose(context.of_evening(), line, [line]), dish=None, intent="set-table")
     said = f"{answer.say} {line}" if answer.say and not answer.picks else answer.say
     return replace(answer, say=said, text=f"{answer.text}\n{line}")
 
 
-def news(before: Tonight, context: Context) -> list[str]:
-    """What the table holds of the party that it did not hold before, in words."""
+def news(before: Tonight, context: Context, alone: bool) -> list[str]:
+    """What the table holds of the party that it did not hold before, in words.
+
+    The number of guests is told with the rest, or where nothing else is understood (`alone`).
+    """
     now = context.tonight
     found = [of_need(asked.guest, asked.need, context) for asked in now.needs if asked not in before.needs]
     if now.budget is not None and now.budget != before.budget:
         found.append(money(now.budget, "", context))
-    if now.guests and now.guests != before.guests and found:
+    if now.guests and now.guests != before.guests and (found or alone):
         found.insert(0, context.wording("plan", "counted", guests=f"{now.guests:g}"))
     return found
 
