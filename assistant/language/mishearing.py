@@ -53,6 +53,17 @@ class Mishearings:
         near = [name for cost, name in found[1:] if cost < found[0][0] + LEAD]
         return best if all(self._meant(name) == self._meant(best) for name in near) else None
 
+    def of_kind(self, pieces: Sequence[str], kind: str, limit: float) -> str | None:
+        """The name of this kind that sounds most like the pieces, clearly more than any other, or None."""
+        off = self._known.echoes.alike(self._known.heard.sounds.sought(pieces), limit)
+        found = sorted((self._doubted(name, cost), name) for name, cost in off.items())
+        found = [(cost, name) for cost, name in found if self._falls_under(name, kind)]
+        meant = {self._meant(name) for cost, name in found if cost < found[0][0] + LEAD}
+        return found[0][1] if len(meant) == 1 else None
+
+    def _falls_under(self, name: str, kind: str) -> bool:
+        return any(self._lexicon.falls_under(id_, kind) for id_ in self._meant(name))
+
     def _doubted(self, name: str, cost: float) -> float:
         return cost + (0.0 if self._known.familiar(name) else UNFAMILIAR)
 

@@ -196,10 +196,18 @@ def _edits(word: str, other: str) -> float:
 
     steps = Levenshtein.editops(word, other)
     swaps = len(steps) - OSA.distance(word, other)
-    if swaps and len(steps) == 2:
-        return SWAPPED + (FIRST / 2 if word[0] != other[0] else 0.0)
-    cost = sum(_step(step.tag, step.src_pos, step.dest_pos, word, other) for step in steps)
-    return max(2 * SWAPPED, cost - swaps * SWAPPED) if swaps else cost
+    nearer = _put_right(word, other) if swaps else word
+    if swaps and Levenshtein.distance(nearer, other) < len(steps):
+        return SWAPPED + (FIRST / 2 if word[0] != nearer[0] else 0.0) + _edits(nearer, other)
+    return sum(_step(step.tag, step.src_pos, step.dest_pos, word, other) for step in steps)
+
+
+def _put_right(word: str, other: str) -> str:
+    """The word with those two neighbours swapped that bring it nearest to the other."""
+    from rapidfuzz.distance import Levenshtein
+
+    ways = (word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(len(word) - 1))
+    return min(ways, key=lambda way: (Levenshtein.distance(way, other), way))
 
 
 def _step(tag: str, at: int, to: int, word: str, other: str) -> float:

@@ -103,7 +103,14 @@ class Vocabulary:
             return None
         if word.endswith("in") and len(word) >= SHORTEST and f"{word}g" in english():
             return stem(f"{word}g")
-        return self._texted.get(word)
+        return self._texted.get(word) or self._swapped(word)
+
+    def _swapped(self, word: str) -> str | None:
+        """The stem of the little word or name of which two neighbours were swapped (`gose`, `breis`)."""
+        ways = {word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(1, len(word) - 1)}
+        ways = {way for way in ways if stem(way) == way or way.endswith("es")}
+        found = {stem(way) for way in ways if stem(way) in self.little and is_english(way)}
+        return found.pop() if len(found) == 1 else None
 
     @cached_property
     def _texted(self) -> dict[str, str]:
@@ -137,7 +144,16 @@ class Vocabulary:
         return tuple(name.id for name in found[1]) if found else (word,)
 
     def parts(self, words: Sequence[str]) -> bool:
-        """Whether the words are little words of a question and a name, or all of them one name."""
+        """Whether the words are little words and a name, all of them one, or one and how it is cooked."""
         names = [stem(w) for w in words if not {w, stem(w)} & self.little]
+        if self._cooked(words):
+            return True
         found = self.lexicon.longest(names, 0) if names else None
         return bool(found and found[0] == len(names)) or (not names and not STOP_WORDS.isdisjoint(words))
+
+    def _cooked(self, words: Sequence[str]) -> bool:
+        """Whether the words are a way of cooking and a name (`roast`, `chicken`)."""
+        found = [self.lexicon.longest([stem(word)], 0) for word in words]
+        names = [name[1] for name in found if name]
+        whole = len(names) == len(words) and all(map(is_english, words))
+        return whole and any(name.type == "Method" for name in names[0])

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
+from functools import cached_property
 
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span
 
+from assistant.language.completing import Completions
 from assistant.language.fold import fold
 from assistant.language.spelling import MARGIN, allowed, is_english, slip_cost
 from assistant.language.vocabulary import Vocabulary
@@ -19,10 +21,12 @@ SWALLOWED, MORE_USED, LETTER_USED, COMPLETES = 0.35, -0.3, -0.05, -0.5
 BEHIND = 0.4  # how much more may be paid for a name than for a plain word that leaves pieces behind
 ROOM = 0.1  # what a repair in its context may cost beyond the slip
 UNCOMMON = 0.25  # what has no place in the list of English words is asked for less often
+COMPLETED, HOMOPHONE = 1.1, 0.65  # what the slip may cost in a word that completes a name, strange or English
 PART_ONLY, ANOTHER_SLIP, RARELY_MEANT = 0.3, 0.15, 0.1
 # A word without meaning in this job, one of the job, one of the commonest of all.
 PLAIN_WORDS = (0.6, 0.1, -0.3)
 CERTAIN = 0.6  # the part of what a slip may cost that is allowed in what looks like somebody's name
+FAR, HYPHENS = 8, ("-", "–")  # how far a name reaches, and what stands between its words
 _RARE = ("Aroma", "Region", "Term", "Method")
 
 
@@ -41,6 +45,11 @@ class Weigher:
 
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
+
+    @cached_property
+    def completions(self) -> Completions:
+        """The words of names by their neighbours, made on the first word that needs them."""
+        return Completions(self._lexicon.joined.values())
 
     def likeliest(self, doc: Doc, at: int, since: int, named: Set[int]) -> Repair | None:
         """The cheapest repair, if it is cheaper than any that means something else."""
@@ -80,10 +89,33 @@ class Weigher:
             if len(pieces) > 1 and joined in self._known.names:
                 yield Repair(extra + COMPLETES, start, end, self._lexicon.slips.get(joined, joined))
                 continue
+            if len(pieces) == 1:
+                yield from self._completing(doc, start)
             limit = (ROOM + allowed(len(joined))) * (CERTAIN if like_a_person(doc, at) else 1.0)
             for cost, word in self._candidates(doc, start, end):
                 if cost <= limit or self._known.idle(word):
                     yield Repair(cost + extra, start, end, word)
+
+    def _completing(self, doc: Doc, at: int) -> Iterator[Repair]:
+        """What makes a longer name with the words beside it, be it behind a hyphen."""
+        solid = [i for i in range(max(0, at - FAR), min(len(doc), at + FAR)) if doc[i].norm_ not in HYPHENS]
+        words, place = [doc[i].norm_ for i in solid], solid.index(at)
+        # `ship and cheese` are no chips
+        apart = frozenset() if self._known.strange(words[place]) else STOP_WORDS
+        for cost, word in self.completions.near(words, place, apart):
+            name = [*words[:place], word, *words[place + 1 :]]
+            if cost <= COMPLETED and word != words[place] and self._names(name, place):
+                yield Repair(cost + COMPLETES, at, at + 1, word)
+
+    def _names(self, words: Sequence[str], place: int) -> bool:
+        """Whether a name of several words goes over the place."""
+        found = ((start, self._lexicon.longest(words, start)) for start in range(place + 1))
+        return any(name and name[0] > 1 and start + name[0] > place for start, name in found)
+
+    def completing(self, doc: Doc, at: int) -> Repair | None:
+        """The one word that is but for a likely slip what makes a name with its neighbours."""
+        found = [r for r in self._completing(doc, at) if r.cost <= COMPLETES + HOMOPHONE]
+        return found[0] if found and all(r.cost > found[0].cost + MARGIN for r in found[1:]) else None
 
     def _context_cost(self, pieces: Sequence[str]) -> float:
         """What it costs to use these pieces for one name: strange ones are better explained than left."""

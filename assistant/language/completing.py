@@ -1,0 +1,42 @@
+"""Finds the words that make a name of several words with their neighbours: `por rinds`, `sparking wine`.
+
+A neighbour that is sure leaves so few words open that a likely slip is sure as well, in a short word too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence, Set
+from itertools import pairwise
+
+from assistant.language.spelling import slip_cost
+
+SHORT, REACH = 5, 2  # letters of a word in which one slip may be, and slips in a longer one
+
+
+class Completions:
+    """The words of names by the words beside them."""
+
+    def __init__(self, names: Iterable[str]) -> None:
+        self._behind: dict[str, set[str]] = {}
+        self._before: dict[str, set[str]] = {}
+        for name in names:
+            words = name.split()
+            for one, next_ in pairwise(words):
+                self._behind.setdefault(one, set()).add(next_)
+                self._before.setdefault(next_, set()).add(one)
+
+    def near(self, words: Sequence[str], at: int, apart: Set[str]) -> list[tuple[float, str]]:
+        """(cost of the slip, word) of what may stand at a place of a text beside its neighbours.
+
+        What stands `apart` is no such neighbour.
+        """
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        before, behind = words[max(0, at - 1) : at], words[at + 1 : at + 2]
+        beside = {w for one in before if one not in apart for w in self._behind.get(one, ())}
+        beside |= {w for one in behind if one not in apart for w in self._before.get(one, ())}
+        word = words[at]
+        reach = 1 if len(word) < SHORT else REACH
+        found = process.extract(word, sorted(beside), scorer=OSA.distance, score_cutoff=reach, limit=None)
+        return sorted((slip_cost(word, other), other) for other, _, _ in found if other.isalpha())
