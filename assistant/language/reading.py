@@ -96,7 +96,7 @@ class Reader:
                 mended[at], token.norm_ = token.text, slip
                 continue
             said = self._known.spoken(token)
-            if said and said in self._lexicon.words:
+            if said and self._lexicon.longest([said], 0):
                 mended[at] = token.text
             token.norm_ = said or token.norm_
         for repair in self._repairer.repairs(doc):

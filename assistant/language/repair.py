@@ -78,7 +78,7 @@ class Repairer:
                 continue
             tried += at not in named
             if found := self._compound(doc, at) or (
-                None if at in named else self._found(doc, at, done, named)
+                None if at in named else self._found(doc, at, done, places)
             ):
                 done = found.end
                 yield found
@@ -93,11 +93,11 @@ class Repairer:
             and word not in self._known.heard.others
         )
 
-    def _found(self, doc: Doc, at: int, done: int, named: set[int]) -> Repair | None:
+    def _found(self, doc: Doc, at: int, done: int, places: Places) -> Repair | None:
         if at and doc[at - 1].norm_ in self._known.heard.people:
             return None
         odd = self._known.odd(doc[at].norm_) and not _is_word(doc[at])
-        found = self._weigher.likeliest(doc, at, done, named) if odd else None
+        found = self._weigher.likeliest(doc, at, done, places.named, places.due(at)) if odd else None
         return found or self._misheard(doc, at, done) or (None if odd else self._weigher.completing(doc, at))
 
     def _compound(self, doc: Doc, at: int) -> Repair | None:

@@ -25,6 +25,7 @@ ONE_VOWEL = 0.12  # how differently one vowel for another sounds
 ENDING = 3
 SHUFFLED, ONE_DROPPED, ALSO_DROPPED, NEVER = 0.8, 0.65, 0.15, 99.0
 SWAPPED, FIRST = 0.55, 0.4  # two letters in each other's place; a slip in the first letter, besides
+MORE = 0.1  # a letter too many is rarer than one that was left away
 VOWELS_OFF = 0.05  # how differently, for each letter, what has the same consonants may sound
 _MOST = 8
 _BRITISH = (
@@ -67,7 +68,8 @@ def is_english(word: str) -> bool:
     for british, twin in _BRITISH:
         american = british.sub(twin, american)
     full = f"{word[:-1]}ie" if word.endswith("y") else word  # `bry` is the stem of `brie`
-    return bool({word, american, full, f"{word}s"} & english())
+    plural = word if word.endswith(("s", "u", "i")) else f"{word}s"  # `asparagu` is no stem of `asparagus`
+    return bool({word, american, full, plural} & english())
 
 
 class Speller:
@@ -218,7 +220,9 @@ def _step(tag: str, at: int, to: int, word: str, other: str) -> float:
     letter = text[place]
     if _start(letter) in map(_start, text[max(0, place - 1) : place] + text[place + 1 : place + 2]):
         return 0.35
-    return first + (0.65 if letter in "aeiouyh" else 0.9)
+    return (
+        first + (0.65 if letter in "aeiouyh" else 0.9) + (MORE if tag == "delete" and letter != "h" else 0.0)
+    )
 
 
 @lru_cache(maxsize=1024)

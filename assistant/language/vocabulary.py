@@ -65,8 +65,9 @@ class Vocabulary:
         """Names and their words by their bones: `name sound`, as the speller takes them."""
         by_sound: dict[str, list[str]] = {}
         common = everyday()
-        for name, words in self._spoken().items():
-            as_english = common.issuperset(words) or self._is_work(name)
+        small = {word: [word] for word in sorted(self.little - self.lexicon.spelt_right) if len(word) >= LONG}
+        for name, words in {**self._spoken(), **small}.items():
+            as_english = common.issuperset(words) or self._is_work(name) or name in small
             for bones, sound in self.heard.sounds.entries(words, as_english):
                 by_sound.setdefault(bones, []).append(f"{name} {sound}")
         for name, phrase in self._respelt():
