@@ -128,6 +128,11 @@ class Vocabulary:
         part = word in self.lexicon.spelt_right and word not in self.plain and len(word) > 2
         return part and word.isalpha() and not is_english(word)
 
+    def marks(self, word: str) -> bool:
+        """Whether a word is a part of names, and nothing by itself (`blanc`, `frites`)."""
+        known = word in self.lexicon.spelt_right and word not in self.plain
+        return known and not self.lexicon.longest([word], 0)
+
     def named(self, doc: Doc) -> set[int]:
         """Positions of the words that make a name as they stand, be it one that is spelt wrong."""
         places = [token.i for token in doc if token.norm_ not in "-–"]

@@ -77,7 +77,7 @@ class Weigher:
     def _part_of_another(self, doc: Doc, repair: Repair) -> bool:
         """Whether a word looks more like one that is known from a longer name alone (`moilee`)."""
         word = doc[repair.start].norm_
-        if repair.end - repair.start > 1:
+        if repair.end - repair.start > 1 or repair.word in self._known.little:
             return False
         looks = slip_cost(word, repair.word)
         near = (w for cost, w in self._known.speller.near(word) if cost < min(looks, repair.cost))
