@@ -25,6 +25,11 @@ class Completions:
                 self._behind.setdefault(one, set()).add(next_)
                 self._before.setdefault(next_, set()).add(one)
 
+    def beside(self, before: Iterable[str], behind: Iterable[str]) -> set[str]:
+        """What may stand behind the one or before the other of two words (or none)."""
+        found = {w for one in before for w in self._behind.get(one, ())}
+        return found | {w for one in behind for w in self._before.get(one, ())}
+
     def near(self, words: Sequence[str], at: int, apart: Set[str]) -> list[tuple[float, str]]:
         """(cost of the slip, word) of what may stand at a place of a text beside its neighbours.
 
@@ -33,9 +38,8 @@ class Completions:
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
-        before, behind = words[max(0, at - 1) : at], words[at + 1 : at + 2]
-        beside = {w for one in before if one not in apart for w in self._behind.get(one, ())}
-        beside |= {w for one in behind if one not in apart for w in self._before.get(one, ())}
+        ends = (words[max(0, at - 1) : at], words[at + 1 : at + 2])
+        beside = self.beside(*([one for one in end if one not in apart] for end in ends))
         word = words[at]
         reach = 1 if len(word) < SHORT else REACH
         found = process.extract(word, sorted(beside), scorer=OSA.distance, score_cutoff=reach, limit=None)

@@ -18,6 +18,7 @@ from assistant.language.weighing import Repair
 MOST = 3  # words in front
 FEWEST = 4  # letters of them
 # How unlike a name of the kind they may sound, for each sound: words of questions, others, and strange ones.
+BESIDE = 0.07  # the same for a part of a name with the rest of it beside them
 LITTLE, ENGLISH, STRANGE = 0.035, 0.06, 0.085
 
 
@@ -33,6 +34,48 @@ class Heads:
             kind = self._known.heard.heads.get(word)
             if kind and (found := self._in_front(doc, places, at, kind)):
                 yield found
+
+    def beside(self, doc: Doc, places: Places) -> Iterator[Repair]:
+        """The words of longer names that two or three words beside the others sound like: `seafood pay a`."""
+        done = 0
+        for start in range(len(doc)):
+            for end in range(min(len(doc), start + MOST), start + 1, -1):
+                if start >= done and (word := self._between(doc, places, start, end)):
+                    done = end
+                    yield Repair(0.0, start, end, word)
+
+    def _between(self, doc: Doc, places: Places, start: int, end: int) -> str | None:
+        """The one word that sounds like these and makes a name with what stands before or behind them."""
+        words = places.words
+        before = [words[i] for i in (start - 1,) if i in places.named]
+        # an article belongs to what is behind it: `toasted the almonds`
+        behind = [words[i] for i in (end,) if i in places.named and not places.stop[end - 1]]
+        if not (before or behind) or not self._free(places, start, end):
+            return None
+        beside = self._known.completions.beside(before, behind)
+        if not beside:
+            return None
+        off = self._mishearings.all_alike([fold(token.text) for token in doc[start:end]], BESIDE)
+        found = sorted((cost, word) for word, cost in off.items() if word in beside)
+        names = [w for _, w in found if self._named([*before, w, *behind])]
+        return names[0] if len(names) == 1 and len(names[0]) >= FEWEST else None
+
+    def _named(self, words: list[str]) -> bool:
+        found = (self._known.lexicon.longest(words[i:], 0) for i in range(len(words) - 1))
+        return any(name and name[0] > 1 for name in found)
+
+    def _free(self, places: Places, start: int, end: int) -> bool:
+        """Whether the words may be part of a name: none is one already, and the first is no little one."""
+        words, span = places.words, range(start, end)
+        if any(i in places.named or not words[i].isalpha() for i in span):
+            return False
+        if (
+            self._known.heard.others.intersection(words[start:end])
+            or sum(map(len, words[start:end])) < FEWEST
+        ):
+            return False
+        begins = not start or start - 1 in places.named or places.stop[start - 1]
+        return begins and not places.stop[start] and places.closes(end)
 
     def _in_front(self, doc: Doc, places: Places, at: int, kind: str) -> Repair | None:
         for start in range(max(0, at - MOST), at):

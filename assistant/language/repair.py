@@ -48,6 +48,7 @@ class Repairer:
         places = Places(doc, self._known)
         for pass_ in (
             self._of_phrases,
+            self._heads.beside,
             self._slots.surely,
             self._heads.heard,
             self._of_words,

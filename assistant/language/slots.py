@@ -95,7 +95,9 @@ class Slots:
         if not name and places.named.isdisjoint(range(start, end)):
             name = self._of_marked(places.words[start:end], pieces)
         kept = {
-            w for i, w in enumerate(places.words[start:end], start) if i in places.named and len(w) >= REST
+            w
+            for i, w in enumerate(places.words[start:end], start)
+            if (i in places.named and len(w) >= REST) or self._known.marks(w)
         }
         if name and not self._cooks(name, places.words[start:end]):
             return None

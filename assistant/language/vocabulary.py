@@ -12,6 +12,7 @@ from spacy.tokens import Doc, Token
 
 from assistant.knowledge.cache import cached, content_key
 from assistant.language import sounding
+from assistant.language.completing import Completions
 from assistant.language.fold import fold, key, stem
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon
@@ -38,6 +39,11 @@ class Vocabulary:
         sounds = cached("sounds", at, self._by_sound, self.lexicon.cache) if at else self._by_sound()
         known = self.lexicon.spelt_right | self.plain | set(self.lexicon.joined)
         return Speller(known | set(self.lexicon.slips), self.heard.sounds, sounds)
+
+    @cached_property
+    def completions(self) -> Completions:
+        """The words of names by their neighbours, made on the first word that needs them."""
+        return Completions(self.lexicon.joined.values())
 
     @cached_property
     def names(self) -> frozenset[str]:

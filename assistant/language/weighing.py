@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
-from functools import cached_property
 
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span
 
-from assistant.language.completing import Completions
 from assistant.language.fold import fold
 from assistant.language.spelling import MARGIN, SHORTEST, allowed, is_english, slip_cost
 from assistant.language.vocabulary import Vocabulary
@@ -51,11 +49,6 @@ class Weigher:
 
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
-
-    @cached_property
-    def completions(self) -> Completions:
-        """The words of names by their neighbours, made on the first word that needs them."""
-        return Completions(self._lexicon.joined.values())
 
     def likeliest(self, doc: Doc, at: int, since: int, named: Set[int], due: bool) -> Repair | None:
         """The cheapest repair, if it is cheaper than any that means something else."""
@@ -132,7 +125,7 @@ class Weigher:
         words, place = [doc[i].norm_ for i in solid], solid.index(at)
         # `ship and cheese` are no chips
         apart = frozenset() if self._known.strange(words[place]) else STOP_WORDS
-        for cost, word in self.completions.near(words, place, apart):
+        for cost, word in self._known.completions.near(words, place, apart):
             name = [*words[:place], word, *words[place + 1 :]]
             if cost <= COMPLETED and word != words[place] and self._names(name, place):
                 yield Repair(cost + COMPLETES, at, at + 1, word)
