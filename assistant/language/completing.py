@@ -1,4 +1,4 @@
-"""Finds the words that make a name of several words with their neighbours: `por rinds`, `sparking wine`.
+"""Finds the words that make a name of several words with their neighbours: `mint jlly`, `sparking wine`.
 
 A neighbour that is sure leaves so few words open that a likely slip is sure as well, in a short word too.
 """

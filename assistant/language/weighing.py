@@ -137,7 +137,9 @@ class Weigher:
 
     def completing(self, doc: Doc, at: int) -> Repair | None:
         """The one word that is but for a likely slip what makes a name with its neighbours."""
-        most = COMPLETES + (ONE_LETTER if self._known.strange(doc[at].norm_) else HOMOPHONE)
+        word = doc[at].norm_
+        seldom = len(word) >= LONG and word not in self._known.little
+        most = COMPLETES + (ONE_LETTER if seldom or self._known.strange(word) else HOMOPHONE)
         found = [r for r in self._completing(doc, at) if r.cost <= most]
         return found[0] if found and all(r.cost > found[0].cost + MARGIN for r in found[1:]) else None
 
