@@ -17,18 +17,14 @@ class Completions:
     """The words of names by the words beside them."""
 
     def __init__(self, names: Iterable[str]) -> None:
-        self._behind: dict[str, set[str]] = {}
-        self._before: dict[str, set[str]] = {}
-        for name in names:
-            words = name.split()
-            for one, next_ in pairwise(words):
-                self._behind.setdefault(one, set()).add(next_)
-                self._before.setdefault(next_, set()).add(one)
+        pairs = sorted({pair for name in names for pair in pairwise(name.split())})
+        self._behind = _grouped(pairs)
+        self._before = _grouped((next_, one) for one, next_ in pairs)
 
     def beside(self, before: Iterable[str], behind: Iterable[str]) -> set[str]:
         """What may stand behind the one or before the other of two words (or none)."""
-        found = {w for one in before for w in self._behind.get(one, ())}
-        return found | {w for one in behind for w in self._before.get(one, ())}
+        found = {w for one in before for w in self._behind.get(one, "").split()}
+        return found | {w for one in behind for w in self._before.get(one, "").split()}
 
     def near(self, words: Sequence[str], at: int, apart: Set[str]) -> list[tuple[float, str]]:
         """(cost of the slip, word) of what may stand at a place of a text beside its neighbours.
@@ -44,3 +40,11 @@ class Completions:
         reach = 1 if len(word) < SHORT else REACH
         found = process.extract(word, sorted(beside), scorer=OSA.distance, score_cutoff=reach, limit=None)
         return sorted((slip_cost(word, other), other) for other, _, _ in found if other.isalpha())
+
+
+def _grouped(pairs: Iterable[tuple[str, str]]) -> dict[str, str]:
+    """The second words by the first, in one text each: that takes a fourth of the memory of sets."""
+    groups: dict[str, list[str]] = {}
+    for one, other in pairs:
+        groups.setdefault(one, []).append(other)
+    return {one: " ".join(others) for one, others in groups.items()}
