@@ -36,28 +36,22 @@ class Heads:
                 yield found
 
     def beside(self, doc: Doc, places: Places) -> Iterator[Repair]:
-        """The words of longer names that two or three words beside the others sound like: `seafood pay a`."""
+        """The ends of longer names that two or three words behind the others sound like: `seafood pay a`."""
         done = 0
-        for start in range(len(doc)):
+        for start in sorted(i + 1 for i in places.named if i + 1 not in places.named):
             for end in range(min(len(doc), start + MOST), start + 1, -1):
-                if start >= done and (word := self._between(doc, places, start, end)):
+                if start >= done and (word := self._behind(doc, places, start, end)):
                     done = end
                     yield Repair(0.0, start, end, word)
 
-    def _between(self, doc: Doc, places: Places, start: int, end: int) -> str | None:
-        """The one word that sounds like these and makes a name with what stands before or behind them."""
-        words = places.words
-        before = [words[i] for i in (start - 1,) if i in places.named]
-        # an article belongs to what is behind it: `toasted the almonds`
-        behind = [words[i] for i in (end,) if i in places.named and not places.stop[end - 1]]
-        if not (before or behind) or not self._free(places, start, end):
-            return None
-        beside = self._known.completions.beside(before, behind)
+    def _behind(self, doc: Doc, places: Places, start: int, end: int) -> str | None:
+        """The one word that sounds like these and makes a name with the word before them."""
+        before = places.words[start - 1]
+        beside = self._known.completions.beside([before], ()) if self._free(places, start, end) else set()
         if not beside:
             return None
         off = self._mishearings.all_alike([fold(token.text) for token in doc[start:end]], BESIDE)
-        found = sorted((cost, word) for word, cost in off.items() if word in beside)
-        names = [w for _, w in found if self._named([*before, w, *behind])]
+        names = [w for w in off if w in beside and self._named([before, w])]
         return names[0] if len(names) == 1 and len(names[0]) >= FEWEST else None
 
     def _named(self, words: list[str]) -> bool:
@@ -74,8 +68,7 @@ class Heads:
             or sum(map(len, words[start:end])) < FEWEST
         ):
             return False
-        begins = not start or start - 1 in places.named or places.stop[start - 1]
-        return begins and not places.stop[start] and places.closes(end)
+        return not places.stop[start] and places.closes(end)
 
     def _in_front(self, doc: Doc, places: Places, at: int, kind: str) -> Repair | None:
         for start in range(max(0, at - MOST), at):
