@@ -141,6 +141,7 @@ def _speller(evaluation: Evaluation) -> list[str]:
             ("looked at", measured.looked_at),
             ("held back", measured.held_back),
             ("unseen", measured.unseen),
+            ("later", measured.later),
         )
     ]
     stays = measured.stays.counts

@@ -2,8 +2,8 @@
 
 `corpus/slips.tsv` holds slips with what was meant by them, `corpus/must-stay.tsv` what must not be
 mended. Half of the slips, chosen by a checksum of their letters, was held back until its misses were
-looked at by their causes. `corpus/unseen-slips.tsv` is the part whose misses nobody looks at: its figures
-alone tell how the speller does with slips that it was not improved by.
+looked at by their causes. The misses of `corpus/unseen-slips.tsv` and `corpus/later-slips.tsv` are nothing
+to improve by: their figures alone tell how the speller does with slips that it was not improved by.
 """
 
 from __future__ import annotations
@@ -65,11 +65,12 @@ class SlipFigures:
 
 @dataclass(frozen=True, slots=True)
 class SpellerFigures:
-    """How both halves of the slips and the unseen ones are read, and what must stay."""
+    """How both halves of the slips, the unseen and the later ones are read, and what must stay."""
 
     looked_at: SlipFigures
     held_back: SlipFigures
     unseen: SlipFigures
+    later: SlipFigures
     stays: SlipFigures
 
     def figures(self) -> dict[str, float]:
@@ -78,6 +79,7 @@ class SpellerFigures:
             ("slips", self.looked_at),
             ("slips_held_back", self.held_back),
             ("slips_unseen", self.unseen),
+            ("slips_later", self.later),
         )
         shares = {
             f"{name}_{verdict.replace(' ', '_')}": half.share(verdict) / 100
@@ -96,6 +98,11 @@ def read_slips(file: Path | None = None) -> list[Slip]:
 def unseen_slips() -> list[Slip]:
     """The slips whose misses are not looked at. Raises as `read_slips` does."""
     return read_slips(corpus_dir() / "unseen-slips.tsv")
+
+
+def later_slips() -> list[Slip]:
+    """The slips that were written when the mending stood still. Raises as `read_slips` does."""
+    return read_slips(corpus_dir() / "later-slips.tsv")
 
 
 def read_stays(file: Path | None = None) -> list[Stay]:
@@ -171,7 +178,8 @@ def measure_speller(parser: Parser) -> SpellerFigures:
     looked_at = measure_slips(parser, [s for s in slips if not s.held_back])
     held_back = measure_slips(parser, [s for s in slips if s.held_back])
     unseen = measure_slips(parser, unseen_slips())
-    return SpellerFigures(looked_at, held_back, unseen, measure_stays(parser))
+    later = measure_slips(parser, later_slips())
+    return SpellerFigures(looked_at, held_back, unseen, later, measure_stays(parser))
 
 
 def measure_stays(parser: Parser, stays: Iterable[Stay] | None = None) -> SlipFigures:

@@ -15,7 +15,8 @@ from assistant.language.sounding import Sounds
 class Heard:
     """What is known of speech: whole-phrase slips, how letters sound, what stands before the name of a
     person or before something to eat (and little words passed over behind that), what stands between two
-    names and in none that is heard, and before one of a list, and names that the knowledge lacks."""
+    names and in none that is heard, and before one of a list, the words for kinds of things behind their
+    names (with the ids of the kinds), and names that the knowledge lacks."""
 
     slips: Mapping[str, str]
     sounds: Sounds
@@ -24,6 +25,7 @@ class Heard:
     passed_over: frozenset[str]
     between: frozenset[str]
     listed: frozenset[str]
+    heads: Mapping[str, str]
     others: frozenset[str]
     key: str
 
@@ -46,6 +48,7 @@ class Heard:
             frozenset(tables["eaten"]["passed-over"]),
             frozenset(tables["eaten"]["between"]),
             frozenset(tables["eaten"]["listed"]),
+            dict(tables["heads"]),
             others,
             _digest([rules, sorted(dict(tables["slips"]).items())]),
         )

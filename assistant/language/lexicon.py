@@ -76,6 +76,10 @@ class Lexicon:
         """How a subject is read."""
         return _name(subject, self._knowledge)
 
+    def falls_under(self, subject: str, kind: str) -> bool:
+        """Whether a subject is of this kind (`kind/cheese`)."""
+        return kind in self._knowledge.broader(subject)
+
     def find(self, label: str) -> tuple[str, ...]:
         """Ids of the concepts with exactly this name."""
         return tuple(self._ids.get(" ".join(key(label)), ()))

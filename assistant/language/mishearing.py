@@ -16,6 +16,7 @@ LOOSELY = 0.3
 OFF_LETTER = 0.02  # how differently the pieces may sound, for each letter
 LEAD = 0.012  # how much more like the pieces a name must sound than any other
 UNFAMILIAR = 0.02  # what is seldom asked for must sound so much more like them
+RIVAL = 0.08  # how unlike the pieces another name may sound
 NEARLY = 0.11  # what the slips may cost for each letter beside a foreign word
 _SOUGHT = ("Wine", "Grape", "Food")
 
@@ -53,6 +54,21 @@ class Mishearings:
         near = [name for cost, name in found[1:] if cost < found[0][0] + LEAD]
         return best if all(self._meant(name) == self._meant(best) for name in near) else None
 
+    def all_alike(self, pieces: Sequence[str], limit: float) -> dict[str, float]:
+        """How unlike the pieces all names and their words sound, within the limit for each sound."""
+        return self._known.echoes.alike(self._known.heard.sounds.sought(pieces), limit)
+
+    def of_kind(self, pieces: Sequence[str], kind: str, limit: float) -> str | None:
+        """The name of this kind that sounds most like the pieces, clearly more than any other, or None."""
+        off = self._known.echoes.alike(self._known.heard.sounds.sought(pieces), limit)
+        found = sorted((self._doubted(name, cost), name) for name, cost in off.items())
+        found = [(cost, name) for cost, name in found if self._falls_under(name, kind)]
+        meant = {self._meant(name) for cost, name in found if cost < found[0][0] + LEAD}
+        return found[0][1] if len(meant) == 1 else None
+
+    def _falls_under(self, name: str, kind: str) -> bool:
+        return any(self._lexicon.falls_under(id_, kind) for id_ in self._meant(name))
+
     def _doubted(self, name: str, cost: float) -> float:
         return cost + (0.0 if self._known.familiar(name) else UNFAMILIAR)
 
@@ -61,7 +77,15 @@ class Mishearings:
         found = [
             (off, name) for name, off in self._known.speller.sounding_like(pieces, consonants) if off <= limit
         ]
-        return self._only(name for off, name in sorted(found) if off <= min(found)[0] + 0.05)
+        name = self._only(name for off, name in sorted(found) if off <= min(found)[0] + 0.05)
+        return name if name and self._alone(name, pieces) else None
+
+    def _alone(self, name: str, pieces: Sequence[str]) -> bool:
+        """Whether nothing else is more like the pieces (`shabby lee` is no jabali)."""
+        off = self._known.echoes.alike(self._known.heard.sounds.sought(pieces), RIVAL)
+        own = self._doubted(name, off.get(name, RIVAL))
+        others = (n for n, cost in off.items() if self._doubted(n, cost) < own + LEAD and self._meant(n))
+        return all(self._meant(n) == self._meant(name) for n in others)
 
     def _nearly(self, joined: str) -> str | None:
         near = [(slip_cost(joined, name), name) for _, name in self._known.speller.near(joined)]

@@ -52,6 +52,14 @@ class Places:
                 last += 1
             yield from ((start, end) for end in range(last, start, -1) if self._may_name(start, end))
 
+    def closes(self, at: int) -> bool:
+        """Whether a name may end before this word."""
+        return self._closes[at]
+
+    def due(self, at: int) -> bool:
+        """Whether one word stands where a name is due."""
+        return self._opens[at] and not self._apart[at] and self._closes[at + 1]
+
     def _may_name(self, start: int, end: int) -> bool:
         """Whether these are words enough; an article in front is one of two pieces at least besides."""
         if not self._closes[end] or (self._passed[start] and end - start < 3):

@@ -10,7 +10,7 @@ from spacy.tokens import Doc, Span
 from assistant.language.clean import Cleaned
 from assistant.language.cues import Cue, CueBook
 from assistant.language.entries import Entries
-from assistant.language.fold import key
+from assistant.language.fold import fold, key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
@@ -96,6 +96,8 @@ class Reader:
                 mended[at], token.norm_ = token.text, slip
                 continue
             said = self._known.spoken(token)
+            if said and self._lexicon.longest([said], 0):
+                mended[at] = token.text
             token.norm_ = said or token.norm_
         for repair in self._repairer.repairs(doc):
             for at in range(repair.start, repair.end):
@@ -126,7 +128,7 @@ class Reader:
 
     def _taken_apart(self, doc: Doc) -> Doc:
         """The doc with what was run together (`withsteak`) in words of its own."""
-        apart = [(self._repairer.apart(token.norm_), token) for token in doc[:MOST_TAKEN_APART]]
+        apart = [(self._repairer.apart(fold(token.text)), token) for token in doc[:MOST_TAKEN_APART]]
         if not any(words for words, _ in apart):
             return doc
         pieces = [(" ".join(words) or token.text) + token.whitespace_ for words, token in apart]
@@ -143,7 +145,7 @@ class Reader:
             end, names = found
             slip = self._lexicon.is_slip([s for s in stems[at:end] if s.isalnum()])
             end = _swallow(stems, end)
-            end += (slip or at in mended) and _ends_name(stems, at, end, names[0].label)
+            end += (slip or at in mended) and self._ends_name(stems, at, end, names[0])
             readings.append(_reading(doc, at, end, names, mended, slip))
             at = end
         doc.spans[GROUP] = [Span(doc, r.start, r.end, label=r.kind, kb_id=r.id) for r in readings]
@@ -171,6 +173,14 @@ class Reader:
         found = self._lexicon.longest([stems[i] for i in places], 0)
         return (places[found[0] - 1] + 1, found[1]) if found else None
 
+    def _ends_name(self, stems: list[str], at: int, end: int, name: Name) -> bool:
+        """Whether the word behind a misspelt name belongs to it (`worstershire sauce`, `fo soup`)."""
+        words, next_ = key(name.label), stems[end] if end < len(stems) else ""
+        if len(words) > 1 and next_ == words[-1] and next_ not in stems[at:end]:
+            return True
+        kind = self._known.heard.heads.get(next_)
+        return kind is not None and self._lexicon.falls_under(name.id, kind)
+
     def _left_out(
         self,
         doc: Doc,
@@ -196,12 +206,6 @@ def _swallow(stems: list[str], end: int) -> int:
     while end < len(stems) and stems[end] == NOTHING:
         end += 1
     return end
-
-
-def _ends_name(stems: list[str], at: int, end: int, label: str) -> bool:
-    """Whether the word behind a misspelt name belongs to it (`worstershire sauce`)."""
-    words = key(label)
-    return len(words) > 1 and stems[end : end + 1] == [words[-1]] and words[-1] not in stems[at:end]
 
 
 def _reading(

@@ -9,6 +9,7 @@ from functools import cached_property
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
+from assistant.language.headed import Heads
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import Places
 from assistant.language.slots import Slots
@@ -17,6 +18,7 @@ from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import LONGEST, Repair, Weigher, pieces_of, windows
 
 MOST_REPAIRS = 12  # a text with more strange words is not a question
+MOST_LOOKED_AT = 60  # words
 BETTER_WHOLE = 0.8  # what a slip may cost in a word that is not taken apart
 COMPOUND = 8  # letters of a name that may stand in two words
 _APOSTROPHE = re.compile("['’]")
@@ -37,15 +39,32 @@ class Repairer:
     def _slots(self) -> Slots:
         return Slots(self._known, self._mishearings)
 
+    @cached_property
+    def _heads(self) -> Heads:
+        return Heads(self._known, self._mishearings)
+
     def repairs(self, doc: Doc) -> Iterator[Repair]:
         """The likeliest repairs; the doc may be changed in between."""
         places = Places(doc, self._known)
-        for pass_ in (self._slots.surely, self._of_words, self._slots.likely):
+        for pass_ in (
+            self._of_phrases,
+            self._heads.beside,
+            self._slots.surely,
+            self._heads.heard,
+            self._of_words,
+            self._slots.likely,
+        ):
             mended = False
             for repair in pass_(doc, places):
                 mended = True
                 yield repair
             places = Places(doc, self._known) if mended else places
+
+    def _of_phrases(self, doc: Doc, _: Places) -> Iterator[Repair]:
+        """The repairs of strange words that make names with their neighbours."""
+        for at, token in enumerate(doc[:MOST_LOOKED_AT]):
+            if self._known.strange(token.norm_) and (found := self._weigher.completing(doc, at)):
+                yield found
 
     def _of_words(self, doc: Doc, places: Places) -> Iterator[Repair]:
         """The likeliest repair of each strange word."""
@@ -60,7 +79,7 @@ class Repairer:
                 continue
             tried += at not in named
             if found := self._compound(doc, at) or (
-                None if at in named else self._found(doc, at, done, named)
+                None if at in named else self._found(doc, at, done, places)
             ):
                 done = found.end
                 yield found
@@ -75,12 +94,12 @@ class Repairer:
             and word not in self._known.heard.others
         )
 
-    def _found(self, doc: Doc, at: int, done: int, named: set[int]) -> Repair | None:
+    def _found(self, doc: Doc, at: int, done: int, places: Places) -> Repair | None:
         if at and doc[at - 1].norm_ in self._known.heard.people:
             return None
         odd = self._known.odd(doc[at].norm_) and not _is_word(doc[at])
-        found = self._weigher.likeliest(doc, at, done, named) if odd else None
-        return found or self._misheard(doc, at, done)
+        found = self._weigher.likeliest(doc, at, done, places.named, places.due(at)) if odd else None
+        return found or self._misheard(doc, at, done) or (None if odd else self._weigher.completing(doc, at))
 
     def _compound(self, doc: Doc, at: int) -> Repair | None:
         """One name written in two words (`ginger bread`), unless they are a name as they stand."""
@@ -125,7 +144,7 @@ class Repairer:
         )
 
     def apart(self, word: str) -> tuple[str, ...]:
-        """The words a strange one was run together from (`withsteak`), or nothing."""
+        """The words a strange one, folded, was run together from (`withsteak`), or nothing."""
         if len(word) < 7 or not self._known.strange(word):
             return ()
         ways = [(word[:i], word[i:]) for i in range(3, len(word) - 2)]

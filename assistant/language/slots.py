@@ -20,6 +20,7 @@ from assistant.language.weighing import Repair, like_a_person
 # How unlike a name the words may sound, for each sound: before the words themselves are mended, and after.
 SURELY, LIKELY = 0.035, 0.075
 BESIDE, REST = 0.055, 4  # the same with a name among them that is kept, and letters that are left besides
+MARKED = 0.09  # the same where a word stands that only names have (`sovereign blanc`)
 SAME = 0.012  # the same for little words that are a name together
 MANY = 10  # letters of little words that need not sound just like a name
 # How unlike one word may sound and, for each letter, look: a strange one, short or long.
@@ -91,14 +92,24 @@ class Slots:
             return None
         pieces = [fold(doc[i].text) for i in range(start, end)]
         name = self._mishearings.alike(pieces, most)
+        if not name and places.named.isdisjoint(range(start, end)):
+            name = self._of_marked(places.words[start:end], pieces)
         kept = {
-            w for i, w in enumerate(places.words[start:end], start) if i in places.named and len(w) >= REST
+            w
+            for i, w in enumerate(places.words[start:end], start)
+            if (i in places.named and len(w) >= REST) or self._known.marks(w)
         }
         if name and not self._cooks(name, places.words[start:end]):
             return None
         if not name or not kept or most <= SURELY or self._keeps(name, kept):
             return name
         return self._mishearings.alike(pieces, SURELY)
+
+    def _of_marked(self, words: Sequence[str], pieces: Sequence[str]) -> str | None:
+        """The name with a word that stands in names alone, beside others that may sound otherwise."""
+        marks = {word for word in words if self._known.marks(word)}
+        name = self._mishearings.alike(pieces, MARKED) if marks else None
+        return name if name and self._keeps(name, marks) else None
 
     def _keeps(self, name: str, kept: set[str]) -> bool:
         return not kept.isdisjoint(self._known.lexicon.joined.get(name, name).split())

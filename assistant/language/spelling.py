@@ -29,6 +29,7 @@ ONE_VOWEL = 0.12  # how differently one vowel for another sounds
 ENDING = 3
 SHUFFLED, ONE_DROPPED, ALSO_DROPPED, NEVER = 0.8, 0.65, 0.15, 99.0
 SWAPPED, FIRST = 0.55, 0.4  # two letters in each other's place; a slip in the first letter, besides
+MORE = 0.1  # a letter too many is rarer than one that was left away
 VOWELS_OFF = 0.05  # how differently, for each letter, what has the same consonants may sound
 _MOST = 8
 _BRITISH = (
@@ -71,8 +72,9 @@ def is_english(word: str) -> bool:
     for british, twin in _BRITISH:
         american = british.sub(twin, american)
     full = f"{word[:-1]}ie" if word.endswith("y") else word  # `bry` is the stem of `brie`
+    plural = word if word.endswith(("s", "u", "i")) else f"{word}s"  # `asparagu` is no stem of `asparagus`
     known = english()
-    return any(form in known for form in (word, american, full, f"{word}s"))
+    return any(form in known for form in (word, american, full, plural))
 
 
 class Speller:
@@ -199,10 +201,18 @@ def _edits(word: str, other: str) -> float:
 
     steps = Levenshtein.editops(word, other)
     swaps = len(steps) - OSA.distance(word, other)
-    if swaps and len(steps) == 2:
-        return SWAPPED + (FIRST / 2 if word[0] != other[0] else 0.0)
-    cost = sum(_step(step.tag, step.src_pos, step.dest_pos, word, other) for step in steps)
-    return max(2 * SWAPPED, cost - swaps * SWAPPED) if swaps else cost
+    nearer = _put_right(word, other) if swaps else word
+    if swaps and Levenshtein.distance(nearer, other) < len(steps):
+        return SWAPPED + (FIRST / 2 if word[0] != nearer[0] else 0.0) + _edits(nearer, other)
+    return sum(_step(step.tag, step.src_pos, step.dest_pos, word, other) for step in steps)
+
+
+def _put_right(word: str, other: str) -> str:
+    """The word with those two neighbours swapped that bring it nearest to the other."""
+    from rapidfuzz.distance import Levenshtein
+
+    ways = (word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(len(word) - 1))
+    return min(ways, key=lambda way: (Levenshtein.distance(way, other), way))
 
 
 def _step(tag: str, at: int, to: int, word: str, other: str) -> float:
@@ -213,7 +223,9 @@ def _step(tag: str, at: int, to: int, word: str, other: str) -> float:
     letter = text[place]
     if _start(letter) in map(_start, text[max(0, place - 1) : place] + text[place + 1 : place + 2]):
         return 0.35
-    return first + (0.65 if letter in "aeiouyh" else 0.9)
+    return (
+        first + (0.65 if letter in "aeiouyh" else 0.9) + (MORE if tag == "delete" and letter != "h" else 0.0)
+    )
 
 
 @lru_cache(maxsize=1024)

@@ -10,8 +10,9 @@ from pathlib import Path
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Token
 
-from assistant.knowledge.cache import cached, content_key
+from assistant.knowledge.cache import cached, content_key, text_key
 from assistant.language import by_sound, sounding
+from assistant.language.completing import Completions
 from assistant.language.fold import fold, key, stem
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon
@@ -34,10 +35,16 @@ class Vocabulary:
     def speller(self) -> Speller:
         """The speller, made on the first word that needs it."""
         files = [Path(__file__), Path(sounding.__file__), Path(by_sound.__file__)]
-        at = self.lexicon.key and self.lexicon.key + self.heard.key + content_key(files)
+        own = content_key(files) + text_key(" ".join(self._small))
+        at = self.lexicon.key and self.lexicon.key + self.heard.key + own
         rows = cached("sounds", at, self._by_sound, self.lexicon.cache) if at else self._by_sound()
         known = self.lexicon.spelt_right | self.plain | set(self.lexicon.joined)
         return Speller(known | set(self.lexicon.slips), self.heard.sounds, by_sound.BySound(rows))
+
+    @cached_property
+    def completions(self) -> Completions:
+        """The words of names by their neighbours, made on the first word that needs them."""
+        return Completions(self.lexicon.joined.values())
 
     @cached_property
     def names(self) -> frozenset[str]:
@@ -65,11 +72,16 @@ class Vocabulary:
         """Names and their words by their bones, as `BySound` takes them."""
         return by_sound.by_sound(self._sounding())
 
+    @cached_property
+    def _small(self) -> dict[str, list[str]]:
+        """Longer little words, which are known by their sound too."""
+        return {word: [word] for word in sorted(self.little - self.lexicon.spelt_right) if len(word) >= LONG}
+
     def _sounding(self) -> Iterator[tuple[str, list[tuple[str, str]]]]:
         """Every name and its (bones, sound) in the languages it may be read in."""
         common = everyday()
-        for name, words in self._spoken().items():
-            as_english = common.issuperset(words) or self._is_work(name)
+        for name, words in {**self._spoken(), **self._small}.items():
+            as_english = common.issuperset(words) or self._is_work(name) or name in self._small
             yield name, self.heard.sounds.entries(words, as_english)
         for name, phrase in self._respelt():
             yield name, self.heard.sounds.entries(phrase, True)[:1]
@@ -103,7 +115,14 @@ class Vocabulary:
             return None
         if word.endswith("in") and len(word) >= SHORTEST and f"{word}g" in english():
             return stem(f"{word}g")
-        return self._texted.get(word)
+        return self._texted.get(word) or self._swapped(word)
+
+    def _swapped(self, word: str) -> str | None:
+        """The stem of the little word or name of which two neighbours were swapped (`gose`, `breis`)."""
+        ways = {word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(1, len(word) - 1)}
+        ways = {way for way in ways if stem(way) == way or way.endswith("es")}
+        found = {stem(way) for way in ways if stem(way) in self.little and is_english(way)}
+        return found.pop() if len(found) == 1 else None
 
     @cached_property
     def _texted(self) -> dict[str, str]:
@@ -119,6 +138,11 @@ class Vocabulary:
             return True
         part = word in self.lexicon.spelt_right and word not in self.plain and len(word) > 2
         return part and word.isalpha() and not is_english(word)
+
+    def marks(self, word: str) -> bool:
+        """Whether a word is a part of names, and nothing by itself (`blanc`, `frites`)."""
+        known = word in self.lexicon.spelt_right and word not in self.plain
+        return known and not self.lexicon.longest([word], 0)
 
     def named(self, doc: Doc) -> set[int]:
         """Positions of the words that make a name as they stand, be it one that is spelt wrong."""
@@ -137,7 +161,16 @@ class Vocabulary:
         return tuple(name.id for name in found[1]) if found else (word,)
 
     def parts(self, words: Sequence[str]) -> bool:
-        """Whether the words are little words of a question and a name, or all of them one name."""
+        """Whether the words are little words and a name, all of them one, or one and how it is cooked."""
         names = [stem(w) for w in words if not {w, stem(w)} & self.little]
+        if self._cooked(words):
+            return True
         found = self.lexicon.longest(names, 0) if names else None
         return bool(found and found[0] == len(names)) or (not names and not STOP_WORDS.isdisjoint(words))
+
+    def _cooked(self, words: Sequence[str]) -> bool:
+        """Whether the words are a way of cooking and a name (`roast`, `chicken`)."""
+        found = [self.lexicon.longest([stem(word)], 0) for word in words]
+        names = [name[1] for name in found if name]
+        whole = len(names) == len(words) and all(map(is_english, words))
+        return whole and any(name.type == "Method" for name in names[0])

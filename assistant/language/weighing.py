@@ -9,20 +9,28 @@ from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span
 
 from assistant.language.fold import fold
-from assistant.language.spelling import MARGIN, allowed, is_english, slip_cost
+from assistant.language.spelling import MARGIN, SHORTEST, allowed, is_english, slip_cost
 from assistant.language.vocabulary import Vocabulary
 
 LONGEST = 4  # pieces of one name
 LONG, SURE = 7, 0.7  # letters of a plain word that is mended, and what the slip may cost
 # What a repair costs beside the slip itself, in slips of one letter.
 SWALLOWED, MORE_USED, LETTER_USED, COMPLETES = 0.35, -0.3, -0.05, -0.5
+DUE = (
+    0.22,
+    0.35,
+)  # how much more may be paid for a name where one is due, than for a word of questions or another
 BEHIND = 0.4  # how much more may be paid for a name than for a plain word that leaves pieces behind
-ROOM = 0.1  # what a repair in its context may cost beyond the slip
-UNCOMMON = 0.25  # what has no place in the list of English words is asked for less often
+ROOM = 0.1  # what a repair in its context may cost beyond the slip, but in the shortest words
+UNCOMMON = 0.15  # what has no place in the list of English words is asked for less often
+# What the slip may cost in a word that completes a name: at most; in a strange one, so that the name is sure;
+# in an English one.
+COMPLETED, ONE_LETTER, HOMOPHONE = 1.1, 0.9, 0.65
 PART_ONLY, ANOTHER_SLIP, RARELY_MEANT = 0.3, 0.15, 0.1
 # A word without meaning in this job, one of the job, one of the commonest of all.
 PLAIN_WORDS = (0.6, 0.1, -0.3)
 CERTAIN = 0.6  # the part of what a slip may cost that is allowed in what looks like somebody's name
+FAR, HYPHENS = 8, ("-", "–")  # how far a name reaches, and what stands between its words
 _RARE = ("Aroma", "Region", "Term", "Method")
 
 
@@ -42,9 +50,11 @@ class Weigher:
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
 
-    def likeliest(self, doc: Doc, at: int, since: int, named: Set[int]) -> Repair | None:
+    def likeliest(self, doc: Doc, at: int, since: int, named: Set[int], due: bool) -> Repair | None:
         """The cheapest repair, if it is cheaper than any that means something else."""
         found = sorted(self._options(doc, at, since, named), key=lambda r: (r.cost, r.word))
+        if due and found:
+            found = self._names_first(found)
         # `proz ecco` is nearer to `pros`, which leaves `ecco` behind
         if found and self._known.idle(found[0].word):
             if self._plainly(doc, found[0]):
@@ -55,7 +65,27 @@ class Weigher:
             return None
         best = found[0]
         rivals = [r for r in found[1:] if r.cost < best.cost + MARGIN and self._differ(r, best)]
-        return None if rivals else best
+        return None if rivals or self._part_of_another(doc, best) else best
+
+    def _part_of_another(self, doc: Doc, repair: Repair) -> bool:
+        """Whether a word looks more like one that is known from a longer name alone (`moilee`)."""
+        word = doc[repair.start].norm_
+        if repair.end - repair.start > 1 or repair.word in self._known.little:
+            return False
+        looks = slip_cost(word, repair.word)
+        near = (w for cost, w in self._known.speller.near(word) if cost < min(looks, repair.cost))
+        return any(
+            w in self._lexicon.spelt_right
+            and w not in self._known.plain
+            and not self._lexicon.longest([w], 0)
+            for w in near
+        )
+
+    def _names_first(self, found: list[Repair]) -> list[Repair]:
+        """Names alone where one is due, unless a plain word is much nearer."""
+        names = [r for r in found if self._lexicon.longest([r.word], 0)]
+        more = DUE[self._known.idle(found[0].word)]
+        return names if names and names[0].cost < found[0].cost + more else found
 
     def _plainly(self, doc: Doc, repair: Repair) -> bool:
         """Whether a long word is a plain one but for one likely slip (`definately`)."""
@@ -80,10 +110,38 @@ class Weigher:
             if len(pieces) > 1 and joined in self._known.names:
                 yield Repair(extra + COMPLETES, start, end, self._lexicon.slips.get(joined, joined))
                 continue
-            limit = (ROOM + allowed(len(joined))) * (CERTAIN if like_a_person(doc, at) else 1.0)
+            if len(pieces) == 1:
+                yield from self._completing(doc, start)
+            limit = ((ROOM if len(joined) > SHORTEST else 0.0) + allowed(len(joined))) * (
+                CERTAIN if like_a_person(doc, at) else 1.0
+            )
             for cost, word in self._candidates(doc, start, end):
                 if cost <= limit or self._known.idle(word):
                     yield Repair(cost + extra, start, end, word)
+
+    def _completing(self, doc: Doc, at: int) -> Iterator[Repair]:
+        """What makes a longer name with the words beside it, be it behind a hyphen."""
+        solid = [i for i in range(max(0, at - FAR), min(len(doc), at + FAR)) if doc[i].norm_ not in HYPHENS]
+        words, place = [doc[i].norm_ for i in solid], solid.index(at)
+        # `ship and cheese` are no chips
+        apart = frozenset() if self._known.strange(words[place]) else STOP_WORDS
+        for cost, word in self._known.completions.near(words, place, apart):
+            name = [*words[:place], word, *words[place + 1 :]]
+            if cost <= COMPLETED and word != words[place] and self._names(name, place):
+                yield Repair(cost + COMPLETES, at, at + 1, word)
+
+    def _names(self, words: Sequence[str], place: int) -> bool:
+        """Whether a name of several words goes over the place."""
+        found = ((start, self._lexicon.longest(words, start)) for start in range(place + 1))
+        return any(name and name[0] > 1 and start + name[0] > place for start, name in found)
+
+    def completing(self, doc: Doc, at: int) -> Repair | None:
+        """The one word that is but for a likely slip what makes a name with its neighbours."""
+        word = doc[at].norm_
+        seldom = len(word) >= LONG and word not in self._known.little
+        most = COMPLETES + (ONE_LETTER if seldom or self._known.strange(word) else HOMOPHONE)
+        found = [r for r in self._completing(doc, at) if r.cost <= most]
+        return found[0] if found and all(r.cost > found[0].cost + MARGIN for r in found[1:]) else None
 
     def _context_cost(self, pieces: Sequence[str]) -> float:
         """What it costs to use these pieces for one name: strange ones are better explained than left."""
