@@ -75,7 +75,8 @@ class Vocabulary:
     @cached_property
     def _small(self) -> dict[str, list[str]]:
         """Longer little words, which are known by their sound too."""
-        return {word: [word] for word in sorted(self.little - self.lexicon.spelt_right) if len(word) >= LONG}
+        words = sorted(word for word in self.little - self.lexicon.spelt_right if word.isalpha())
+        return {word: [word] for word in words if len(word) >= LONG}
 
     def _sounding(self) -> Iterator[tuple[str, list[tuple[str, str]]]]:
         """Every name and its (bones, sound) in the languages it may be read in."""
