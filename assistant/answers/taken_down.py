@@ -16,7 +16,8 @@ TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs and money in a line of its own."""
     unread = answer.intent == "unclear" and not answer.understood
-    new = news(before, context, unread)
+    prepared = bool(before.dishes or before.wines or before.guests or before.needs)
+    new = news(before, context, unread and prepared)
     if not new or answer.intent == TELLS_ITSELF or _told(answer, context):
         return answer
     line = context.wording("plan", "noted", noted=listed(new))
