@@ -36,7 +36,7 @@ def choose_wines(context: Context) -> Answer:
     lines = [*_step_lines(context, chosen.task.scores, ordered), *_weak_lines(context, found)]
     lines += [*_more_lines(context, chosen), *_count_lines(context, chosen, count)]
     say = _spoken(context, ordered)
-    matches = [context.engine.judge(context.table(), wine) for wine in ordered]
+    matches = context.engine.judge_each(context.table(), ordered)
     return compose(context, say, [say, *lines], picks=matches)
 
 

@@ -28,7 +28,8 @@ def order(context: Context) -> Answer:
         lines.append(context.wording("line", "order-step", number=i + 1, wine=name, reason=reason))
     lines += _broken_lines(context, ordered)
     say = context.wording("say", "order", first=labels[0], last=labels[-1])
-    matches = [context.engine.judge(context.table(), g.wine) for g in ordered] if context.frame.dishes else []
+    wines = [glass.wine for glass in ordered]
+    matches = context.engine.judge_each(context.table(), wines) if context.frame.dishes else []
     return compose(context, say, [say, *lines], picks=matches)
 
 

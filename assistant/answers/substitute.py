@@ -36,7 +36,7 @@ def _for_wine(context: Context, wine: str) -> Answer:
         return compose(context, none, [none])
     if not context.frame.dishes:
         return _named(context, wine, [Match(w, 0.0, "neutral") for w in near[: context.top]])
-    matches = [context.engine.judge(context.table(), w) for w in near]
+    matches = context.engine.judge_each(context.table(), near)
     liked = [m for m in matches if m.verdict in LIKED]
     return _named(context, wine, [*liked, *(m for m in matches if m not in liked)][: context.top])
 

@@ -97,7 +97,7 @@ def board_item(label: str, dish: Dish, engine: Engine) -> BoardItem:
 def board_food(food: str, engine: Engine) -> BoardItem:
     """A food by itself as a thing on a board."""
     known = engine.knowledge
-    return engine.of_food(
+    return engine.worked_out(
         "board", food, lambda food: _item(known.label(food), food, [food], engine.plate_of_food(food), known)
     )
 

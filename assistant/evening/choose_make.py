@@ -148,11 +148,15 @@ def _doubles(wines: Styles, engine: Engine, one_sweet: bool) -> frozenset[frozen
 
 def _same_job(one: str, other: str, engine: Engine, one_sweet: bool) -> bool:
     known, glasses = engine.knowledge, engine.glasses
-    kin = one in glasses[other].kinds or other in glasses[one].kinds
     sweet = known.constants["choice-sweet"]
     if one_sweet and all(glasses[wine].points["sweetness"] >= sweet for wine in (one, other)):
         return True
-    return kin or unlike(glasses[one], glasses[other], known) < known.constants["choice-alike"]
+
+    def alike(_: str) -> bool:
+        kin = one in glasses[other].kinds or other in glasses[one].kinds
+        return kin or unlike(glasses[one], glasses[other], known) < known.constants["choice-alike"]
+
+    return engine.worked_out("same job", f"{one} {other}", alike)
 
 
 def _decanted(wines: Styles, engine: Engine, count: int) -> Quota:

@@ -102,11 +102,11 @@ class Engine:
             self._plates[food] = plate_of(with_amounts(single(food), self._heeded), self.knowledge)
         return self._plates[food]
 
-    def of_food(self, what: str, food: str, make: Callable[[str], Made]) -> Made:
-        """What is made of a food's plate, kept as long as the plate is; `what` names the kind of thing."""
-        if (what, food) not in self._made:
-            self._made[what, food] = make(food)
-        found: Made = self._made[what, food]
+    def worked_out(self, what: str, name: str, make: Callable[[str], Made]) -> Made:
+        """What is made of plates or glasses, kept as long as they are; `what` is the kind of thing."""
+        if (what, name) not in self._made:
+            self._made[what, name] = make(name)
+        found: Made = self._made[what, name]
         return found
 
     def within(self, wines: Sequence[str], limits: Sequence[Preference]) -> list[str]:
@@ -175,6 +175,11 @@ class Engine:
     def judge(self, table: Table, wine: str) -> Match:
         """How one wine does with a table."""
         return self.rank(table, [wine])[0]
+
+    def judge_each(self, table: Table, wines: Sequence[str]) -> list[Match]:
+        """How each of the wines does with a table, in their order."""
+        matches = {match.wine: match for match in self.rank(table, wines)}
+        return [matches[wine] for wine in wines]
 
     def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
         """Foods of the larder eaten by themselves, best with this wine first."""
