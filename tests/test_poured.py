@@ -32,7 +32,7 @@ def table(session: Session) -> Iterator[Session]:
         ("how cold should the Grey Heron be", "wine/off-dry-riesling"),
         ("when do I open the grey heron 2025", "wine/off-dry-riesling"),
         ("what goes with the Three Lanterns", "wine/malbec"),
-        ("does the chardonnay go with brie", "wine/oaked-chardonnay"),
+        ("does the pinot go with brie", "wine/pinot-noir"),
         ("is the bubbly dry", "wine/brut-sparkling"),
         ("dry riesling with brie?", "wine/dry-riesling"),
         ("does Chablis go with brie", "wine/chablis"),
@@ -63,4 +63,4 @@ def test_without_a_table_names_mean_what_they_did(conversation: Session) -> None
 
 
 def test_when_one_wine_is_poured_is_told_among_all(table: Session) -> None:
-    assert "5. Malbec" in table.ask("the pinot, first or last?").text
+    assert "4. Malbec" in table.ask("the pinot, first or last?").text

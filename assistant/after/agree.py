@@ -12,7 +12,7 @@ from assistant.after.phrases import said
 from assistant.after.telling import told
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.wording import capital
+from assistant.answers.wording import capital, listed
 from assistant.evening.facts import fact
 from assistant.language.quantities import numbers
 from assistant.pairing.score import LIKED
@@ -36,6 +36,19 @@ def agreed(context: Context, session: Session) -> Answer:
     lines += [_shrunk(first, context)] if first else []
     lines += [_ranked(found), *_smallness(found), said("votes", "next")]
     return told(context, lines)
+
+
+def favourite(context: Context, session: Session) -> Answer:
+    """What was liked best, and least, by the mean of the votes; of equals what more voted on."""
+    found = _cast(context, session)
+    if isinstance(found, Answer):
+        return found
+    ranked = sorted(found, key=lambda ballot: (-ballot.votes.mean, -ballot.votes.n))
+    best = [ballot for ballot in ranked if ballot.votes.mean == ranked[0].votes.mean]
+    names = listed([thing(ballot, context) for ballot in best])
+    say = said("votes", "favourite" if len(best) == 1 else "favourites", things=capital(names))
+    lines = [said("votes", "liked", thing=thing(b, context), votes=_mean(b)) for b in ranked[:MOST_LISTED]]
+    return told(context, [say, *lines, *_smallness(found)])
 
 
 def enough(context: Context, session: Session) -> Answer:
@@ -92,11 +105,15 @@ def thing(ballot: Ballot, context: Context) -> str:
 
 def line_of(ballot: Ballot, context: Context) -> str:
     """Hit, miss or no call, with the votes."""
-    votes = ballot.votes
     kind = {True: "hit", False: "miss", None: "open"}[ballot.agrees]
-    mean = said("votes", "mean-one" if votes.n == 1 else "mean", mean=votes.mean, n=votes.n, half=votes.half)
     verdict = ballot.verdict or said("votes", "nothing")
-    return said("votes", kind, thing=thing(ballot, context), verdict=verdict, votes=mean)
+    return said("votes", kind, thing=thing(ballot, context), verdict=verdict, votes=_mean(ballot))
+
+
+def _mean(ballot: Ballot) -> str:
+    votes = ballot.votes
+    kind = "mean-one" if votes.n == 1 else "mean"
+    return said("votes", kind, mean=votes.mean, n=votes.n, half=votes.half)
 
 
 def _cast(context: Context, session: Session) -> list[Ballot] | Answer:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from assistant.after.acts import Builder
-from assistant.after.agree import again, agreed, enough
+from assistant.after.agree import again, agreed, enough, favourite
 from assistant.after.buying import buying
 from assistant.after.cooking import cooked, frozen
 from assistant.after.left import left
@@ -24,6 +24,7 @@ BUILDERS: Mapping[str, Builder] = {
     "open": opened,
     "leftovers": left_over,
     "agree": agreed,
+    "favourite": favourite,
     "enough": enough,
     "pair-again": again,
     "message": message,

@@ -71,8 +71,10 @@ def asked_for(stems: Sequence[str]) -> Topic | None:
 
 def named_alone(stems: Sequence[str]) -> bool:
     """Whether nothing is said but that help is asked for, and with which topic (`help the board`)."""
-    rest = [word for word in stems if word not in help_texts().asks and word.isalnum()]
-    return len(rest) < len(stems) and any(tuple(rest) in topic.stems for topic in topics())
+    asks = help_texts().asks
+    rest = tuple(word for word in stems if word not in asks and word.isalnum())
+    behind = tuple(stems[1:]) if stems and stems[0] in asks else ()  # `help how many`
+    return len(rest) < len(stems) and any({rest, behind} & set(topic.stems) for topic in topics())
 
 
 def _spoken_of(topic: Topic, stems: Sequence[str]) -> int:

@@ -37,11 +37,11 @@ def test_one_text_with_what_was_just_said(evening: Session) -> None:
 
 
 def test_two_hits_and_never_what_was_hated(evening: Session) -> None:
-    for said in ("jen gave the malbec 5 out of 5", "jen liked the off-dry", "jen liked the chardonnay"):
+    for said in ("jen gave the malbec 5 out of 5", "jen liked the off-dry", "jen liked the brut sparkling"):
         evening.ask(said)
     evening.ask("jen hated the pinot noir")
     (letter,) = letters(evening.ask("text for jen").text).values()
-    assert "You liked the Malbec and the oaked Chardonnay." in letter
+    assert "You liked the Malbec and the brut sparkling." in letter
     assert "Pinot Noir" not in letter
 
 

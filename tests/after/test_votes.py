@@ -20,14 +20,14 @@ def cast(session: Session) -> list[tuple[str, tuple[str, ...], str]]:
     [
         (
             "jen loved 2, hated 4",
-            [("Jen", ("wine/off-dry-riesling",), "band/good"), ("Jen", ("wine/pinot-noir",), "band/poor")],
+            [("Jen", ("wine/off-dry-riesling",), "band/good"), ("Jen", ("wine/malbec",), "band/poor")],
         ),
         (
             "tom and priya really liked the malbec",
             [("Tom", ("wine/malbec",), "band/good"), ("Priya", ("wine/malbec",), "band/good")],
         ),
         ("mo gave the pinot noir 2 out of 5", [("Mo", ("wine/pinot-noir",), "band/poor")]),
-        ("Priya: chardonnay 5/5", [("Priya", ("wine/oaked-chardonnay",), "band/strong")]),
+        ("Priya: malbec 5/5", [("Priya", ("wine/malbec",), "band/strong")]),
         ("aoife's favourite was the riesling", [("Aoife", ("wine/off-dry-riesling",), "band/good")]),
         ("jen liked the off-dry", [("Jen", ("wine/off-dry-riesling",), "band/good")]),
         ("Mo didn't like the malbec", [("Mo", ("wine/malbec",), "band/poor")]),
@@ -45,7 +45,7 @@ def test_hits_and_misses(evening: Session) -> None:
     answer = evening.ask("did they agree with us")
     assert answer.say == "1 of 2 went as we said."
     assert "Hit: off-dry Riesling, we said fair; mean 4.0 of 5 from 2 votes, ± 1.4." in answer.text
-    assert "Miss: Pinot Noir, we said fair; 2 of 5 from one vote" in answer.text
+    assert "Miss: Malbec, we said good; 2 of 5 from one vote" in answer.text
     assert "off-dry Riesling: the book at 3.5 and 2 votes at 4.0 make 3.5" in answer.text.replace(
         "Off", "off"
     )

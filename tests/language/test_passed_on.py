@@ -14,7 +14,7 @@ from assistant.session import Session
         ("pat asks if the malbec is vegan", "is the malbec vegan?"),
         ("pat asks: why is riesling oily", "why is riesling oily"),
         ("my mother in law wants to know whether we can chill it", "can we chill it?"),
-        ("R. asks what tannin is", "what tannin is"),
+        ("R. asks what tannin is", "what is tannin?"),
         ("R. asked about sulphites", "R. asked about sulphites"),
         ("she asks for water", "she asks for water"),
         ("aisha asked me to park it", "aisha asked me to park it"),

@@ -17,8 +17,7 @@ from assistant.notebook import Saved, add, disk, load, place
 from assistant.notebook.disk import LEFT_SECONDS
 from tests.conftest import ROOT
 from tests.notebook.made import filled, made, untouched
-
-NOBODY = 65534
+from tests.users import NOBODY, can_become
 
 
 @pytest.fixture
@@ -177,7 +176,7 @@ def test_full_disk_leaves_the_old_file(small_disk: Path) -> None:
     assert load(file).problems == ()
 
 
-@pytest.mark.skipif(os.geteuid() != 0, reason="only root can become another user")
+@pytest.mark.skipif(not can_become(), reason="only root can become another user, where there is one")
 @pytest.mark.parametrize("exists", [True, False])
 def test_folder_that_can_only_be_read(file: Path, exists: bool) -> None:
     notebook = filled(file) if exists else load(file)
@@ -192,7 +191,7 @@ def test_folder_that_can_only_be_read(file: Path, exists: bool) -> None:
     assert file.exists() == exists
 
 
-@pytest.mark.skipif(os.geteuid() != 0, reason="only root can become another user")
+@pytest.mark.skipif(not can_become(), reason="only root can become another user, where there is one")
 def test_file_that_cannot_be_read_is_a_problem(file: Path) -> None:
     filled(file)
 
@@ -285,6 +284,7 @@ WRITER = """
 import sys
 from pathlib import Path
 from assistant.notebook import add, load, stated
+
 file, name, number = Path(sys.argv[1]), sys.argv[2], int(sys.argv[3])
 notebook = load(file)
 for count in range(number):

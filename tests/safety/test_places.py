@@ -13,11 +13,11 @@ from assistant.evening import kept
 from assistant.evening.kept import folder
 from assistant.session import Session
 from tests.conftest import Run
+from tests.users import NOBODY, can_become
 
 SAVE = "save it as friday"
 OLD = b'title = "old"\n'
 SAID = "on the table tonight: brie, salami and a Malbec"
-NOBODY = 65534
 Spoil = Callable[[Path], None]
 
 
@@ -189,7 +189,7 @@ def test_evening_on_a_full_disk(table: Session) -> None:
     assert [one.name for one in file.parent.iterdir()] == ["friday.toml"]
 
 
-@pytest.mark.skipif(os.geteuid() != 0, reason="only root can become another user")
+@pytest.mark.skipif(not can_become(), reason="only root can become another user, where there is one")
 def test_evening_in_a_folder_that_can_only_be_read(table: Session) -> None:
     assert table.ask(SAVE).understood
     file = folder() / "friday.toml"
