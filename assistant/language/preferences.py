@@ -134,6 +134,16 @@ def negated(text: Text, at: int) -> bool:
     return False
 
 
+def ruled_out(text: Text, at: int) -> bool:
+    """Whether what stands here is what something is not to be (`that isn't`, `other than`), whatever is asked."""
+    words = small_words()
+    before = list(text.stems[:at])
+    while before and before[-1] in words["articles"]:
+        before.pop()
+    said = f" {' '.join(before)}"
+    return any(said.endswith(f" {phrase}") for phrase in words["ruled-out-by"])
+
+
 def _among(limit: Preference, asked: str, kind: Reading) -> Preference:
     """A ban on some wines of a kind: the rest of them stays, and so do all others."""
     return replace(limit, label=f"no {asked} {kind.label}", among=kind.id)

@@ -6,7 +6,13 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference, Reading, Text
-from assistant.language.preferences import PreferenceWord, negated, phrase_before, turned_word
+from assistant.language.preferences import (
+    PreferenceWord,
+    negated,
+    phrase_before,
+    ruled_out,
+    turned_word,
+)
 from assistant.language.small_words import small_words
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import single
@@ -96,7 +102,8 @@ class Sorting:
         return reading.label == self._knowledge.label(DESSERT)
 
     def _wine(self, reading: Reading) -> str:
-        if negated(self._text, reading.start) and "judge" not in self._text.cues:
+        judged = "judge" in self._text.cues
+        if ruled_out(self._text, reading.start) or (negated(self._text, reading.start) and not judged):
             grape = next((i for i in reading.others if i.startswith("grape/")), None)
             label = self._knowledge.label(grape) if grape else reading.label
             ban = Preference(f"no {label}", "kind", wanted=grape or reading.id, banned=True)
