@@ -6,6 +6,7 @@ from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.judge import judged
 from assistant.answers.record import Answer
+from assistant.language.follow_lines import says
 from assistant.pairing.score import LIKED
 
 COMPARED = {"sweetness", "acid", "tannin", "body", "alcohol", "oak", "bubbles", "aroma"}
@@ -13,9 +14,11 @@ TASTED = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "a
 
 
 def compare(context: Context) -> Answer:
-    """Which of the wines does better with the dish; without a dish, how they differ."""
+    """Which of the wines does better with the dish; how they differ without one, or where that is asked."""
     if len(context.frame.wines) < 2 or not context.frame.dishes:
         return _differences(context)
+    if says(context.frame, "differs") and not any(r.type == "Food" for r in context.frame.text.readings):
+        return _differences(context.of_evening())
     matches = sorted((judged(context, w) for w in context.frame.wines), key=lambda m: -m.score)
     noise = context.knowledge.constants["noise"]
     tie = matches[0].score - matches[-1].score < noise
