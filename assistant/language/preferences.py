@@ -135,7 +135,7 @@ def negated(text: Text, at: int) -> bool:
 
 
 def ruled_out(text: Text, at: int) -> bool:
-    """Whether what stands here is what something is not to be (`that isn't`, `other than`), whatever is asked."""
+    """Whether it is what something is not to be (`that isn't`, `other than`), whatever is asked."""
     words = small_words()
     before = list(text.stems[:at])
     while before and before[-1] in words["articles"]:
