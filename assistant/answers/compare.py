@@ -10,6 +10,7 @@ from assistant.language.follow_lines import says
 from assistant.pairing.score import LIKED
 
 COMPARED = {"sweetness", "acid", "tannin", "body", "alcohol", "oak", "bubbles", "aroma"}
+CLEAR, SLIGHT = 0.3, 0.1  # points from which a difference is told, and from which one that is asked about is
 TASTED = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma", "weight")
 
 
@@ -41,9 +42,14 @@ def _differences(context: Context) -> Answer:
         return _food_differences(context)
     wines = [context.knowledge.style(w) for w in context.frame.wines[:2]]
     a, b = (context.engine.glasses[w] for w in wines)
-    gaps = sorted(a.points, key=lambda n: -abs(a.points[n] - b.points[n]))
-    shown = [n for n in gaps if n in COMPARED and abs(a.points[n] - b.points[n]) >= 0.3][:3]
+    asked = {name for name in COMPARED if says(context.frame, f"asks-{name}")}
+    gaps = sorted(a.points, key=lambda n: (n not in asked, -abs(a.points[n] - b.points[n])))
+    least = dict.fromkeys(COMPARED, CLEAR) | dict.fromkeys(asked, SLIGHT)
+    shown = [n for n in gaps if n in COMPARED and abs(a.points[n] - b.points[n]) >= least[n]][:3]
     words = [_more(context, n, a.points[n] > b.points[n], wines) for n in shown]
+    if asked and not asked.intersection(shown):
+        labels = [context.knowledge.wines[wine].label for wine in wines]
+        words.insert(0, context.wording("differs", "equal", one=labels[0], two=labels[1]))
     say = context.wording("say", "differ" if words else "alike", first=words[0] if words else "")
     return compose(context, say, [say, *words[1:]])
 

@@ -1,0 +1,32 @@
+"""Of two wines what is asked is told first, and how they differ where a food stands."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.session import Session
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ("is chablis lighter than chardonnay", "Chardonnay is fuller than Chablis."),
+        ("which is sweeter, sauternes or chablis", "Sauternes is sweeter than Chablis."),
+        ("riesling or chardonnay, which is sweeter", "In that dry Riesling and Chardonnay are about equal."),
+        ("is port stronger than pinot noir", "ruby port is stronger than Pinot Noir."),
+    ],
+)
+def test_what_is_asked_is_told_first(session: Session, asked: str, said: str) -> None:
+    session.new_conversation()
+    answer = session.ask(asked)
+    assert answer.intent == "compare"
+    assert answer.say == said
+
+
+def test_a_difference_is_told_whatever_food_stands(session: Session) -> None:
+    session.new_conversation()
+    session.ask("what goes with brie")
+    assert session.ask("what is the difference between riesling and malbec").say.startswith(
+        "Malbec has more grip"
+    )
+    assert "Steak" not in session.ask("merlot or malbec with steak").say
