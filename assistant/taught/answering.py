@@ -146,6 +146,6 @@ def heeded_in(answer: Answer, context: Context, keeper: Keeper) -> Answer:
         return answer
     if context.frame.intent in (*OWN, UNDO):
         return answer
-    keeper.just = ()
-    keeper.last = with_voices(answer, context.frame, keeper, context)
-    return in_order(keeper.last, context)
+    told = with_voices(answer, context.frame, keeper, context)
+    keeper.asked(told)
+    return in_order(told, context)
