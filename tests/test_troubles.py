@@ -101,3 +101,27 @@ def test_trouble_of_an_unknown_sort_is_asked_about(conversation: Session) -> Non
     assert (answer.intent, answer.understood) == ("trouble", False)
     assert answer.clarify
     assert f"“{KNOWLEDGE.label('fault/no-corkscrew')}”" in answer.text
+
+
+@pytest.mark.parametrize(
+    ("said", "entry"),
+    [
+        ("the malbec is too warm", "trouble/too-warm"),
+        ("bits in the malbec", "trouble/bits-in-wine"),
+        ("the brut sparkling has gone flat", "trouble/flat"),
+        ("the off-dry riesling is cloudy", "trouble/cloudy"),
+        ("the freezer made the riesling solid", "trouble/frozen"),
+        ("my wine is frozen", "trouble/frozen"),
+        ("I forgot to chill the bubbly, guests in twenty minutes", "trouble/too-warm"),
+    ],
+)
+def test_a_wine_that_is_named_is_a_wine_in_trouble(conversation: Session, said: str, entry: str) -> None:
+    conversation.new_conversation()
+    answer = conversation.ask(said)
+    assert (answer.intent, answer.say) == ("trouble", KNOWLEDGE.entry(entry)["say"][0])
+
+
+def test_what_is_warm_goes_into_ice_water_and_salt_for_so_long(conversation: Session) -> None:
+    answer = conversation.ask("I forgot to chill the bubbly, guests in twenty minutes")
+    assert all(word in answer.say.lower() for word in ("ice", "water", "salt", "30 minutes"))
+    assert answer.figures["minutes"]["high"] == 30.0

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from assistant.after.phrases import phrases
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Reading, Text
 from assistant.language.quantities import numbers
 
 GRAMS, BOTTLES = "g", "bottle"
@@ -22,9 +23,26 @@ class Amount:
 
 def amount_said(frame: Frame) -> Amount | None:
     """The amount of what was left; two of them are what was left and what there was, the larger."""
-    found = _counted(frame.text.stems)
+    return amount_in(frame.text.stems)
+
+
+def amounts_of_each(text: Text, things: Sequence[Reading]) -> list[Amount]:
+    """The amount of each of these things, in order, where each has its own right before or behind it."""
+    starts, ends = [one.start for one in things], [one.end for one in things]
+    before = zip([0, *ends], starts, strict=False)
+    behind = zip(ends, [*starts[1:], len(text.stems)], strict=True)
+    for spans in (before, behind):
+        found = [amount_in(text.stems[start:end]) for start, end in spans]
+        if all(found):
+            return [amount for amount in found if amount]
+    return []
+
+
+def amount_in(stems: tuple[str, ...]) -> Amount | None:
+    """The amount that these words tell."""
+    found = _counted(stems)
     if not found:
-        return _part(frame.text.stems)
+        return _part(stems)
     unit = found[0][1]
     same = [value for value, one in found if one == unit]
     left = min(same) if len(same) > 1 else same[0]

@@ -16,6 +16,7 @@ from assistant.after.next_event import next_event, take_next
 from assistant.after.opened import opened
 from assistant.after.outside import out_of_fridge
 from assistant.after.parked import parked_answered, parked_list
+from assistant.after.voters import voters
 
 BUILDERS: Mapping[str, Builder] = {
     "freeze": frozen,
@@ -24,6 +25,7 @@ BUILDERS: Mapping[str, Builder] = {
     "open": opened,
     "leftovers": left_over,
     "agree": agreed,
+    "voters": voters,
     "favourite": favourite,
     "enough": enough,
     "pair-again": again,

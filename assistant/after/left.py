@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from assistant.after.amounts import BOTTLES, GRAMS, Amount, amount_said
+from assistant.after.amounts import BOTTLES, GRAMS, Amount, amount_said, amounts_of_each
 from assistant.after.corrections import ALL_WINES, LEFT, PLANNED, QUANTITY, USED, new_factor, unit
 from assistant.after.evening import evening_after
 from assistant.after.opened import wines_meant
@@ -14,11 +15,15 @@ from assistant.after.telling import told
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.sanitise import safe
+from assistant.answers.wording import listed
 from assistant.evening.bottles import bottles, drinkers_of, usable_ml
 from assistant.evening.facts import fact
 from assistant.evening.portions import portions
 from assistant.evening.records import Evening
+from assistant.language.frame import Frame, Reading
+from assistant.language.sorting import EDIBLE
 from assistant.notebook import Stated, stated
+from assistant.pairing.dish import Dish
 from assistant.taught.keeper import AUTHOR
 from assistant.taught.telling import not_kept
 
@@ -44,20 +49,52 @@ class Rest:
 
 def left(context: Context, session: Session) -> Answer:
     """Keeps what was left and says what it changes; without a notebook, that nothing was kept."""
-    rest = rest_of(context)
-    if rest is None:
+    rests = rests_of(context)
+    if not rests:
         return told(context, [said("amounts", "which")], understood=False)
     if not session.taught.keeps:
         return told(context, [said("amounts", "no-notebook")], understood=False)
-    problems = session.taught.keep(*_statements(rest, context))
+    problems = session.taught.keep(*(one for rest in rests for one in _statements(rest, context)))
     if problems:
         return not_kept(context, problems)
-    return told(context, _lines(rest))
+    lines = dict.fromkeys(line for rest in rests for line in _lines(rest))
+    say = [rests_said(rests)] if len(rests) > 1 else []
+    return told(context, [*say, *lines])
 
 
-def rest_of(context: Context) -> Rest | None:
+def rests_said(rests: Sequence[Rest]) -> str:
+    """What was left of several things, in a sentence."""
+    each = [f"{in_words(rest.amount.left, rest.amount.unit)} {rest.label}" for rest in rests]
+    return said("amounts", "left-each", things=listed(each))
+
+
+def rests_of(context: Context) -> list[Rest]:
+    """What was left of each thing that is told with an amount of its own; else of the one that is named."""
+    text = context.frame.text
+    things = [r for r in text.readings if r.kind in EDIBLE or context.knowledge.styles_of(r.id)]
+    amounts = amounts_of_each(text, things) if len(things) > 1 else []
+    if not amounts:
+        rest = _rest(amount_said(context.frame), context)
+        return [rest] if rest else []
+    each = [
+        _rest(amount, replace(context, frame=_of_one(context.frame, thing)))
+        for thing, amount in zip(things, amounts, strict=True)
+    ]
+    return [rest for rest in each if rest]
+
+
+def _of_one(frame: Frame, thing: Reading) -> Frame:
+    """The frame as if only this had been named."""
+    stems = frame.text.stems[thing.start : thing.end]
+    dishes = tuple(Dish((part,)) for dish in frame.dishes for part in dish.parts if part.food == thing.id)
+    wines = () if thing.kind in EDIBLE else (thing.id,)
+    text = replace(frame.text, readings=(thing,), stems=stems)
+    return replace(frame, text=text, dishes=dishes[:1], wines=wines, preferences=())
+
+
+def _rest(amount: Amount | None, context: Context) -> Rest | None:
     """What was left, held against the evening on the table where it is of it."""
-    amount, evening = amount_said(context.frame), evening_after(context)
+    evening = evening_after(context)
     if amount is None:
         return None
     foods = [dish.main.food for dish in context.frame.dishes]

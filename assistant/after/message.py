@@ -25,12 +25,14 @@ MOST_HITS, FOOD = 2, "food/"
 
 @dataclass(frozen=True, slots=True)
 class Message:
-    """The sentences to one guest, how many of their questions were left out, whether a vote was known."""
+    """The sentences to one guest, how many of their questions were left out, whether a vote was known, and
+    which drinks they liked that stay out of the text."""
 
     guest: str
     sentences: tuple[str, ...]
     left_out: int = 0
     voted: bool = True
+    kept_out: tuple[str, ...] = ()
 
 
 def message(context: Context, session: Session) -> Answer:
@@ -54,9 +56,10 @@ def messages(context: Context, session: Session) -> Answer:
 
 def written_to(guest: str, now: Sequence[Liking], context: Context, session: Session) -> Message:
     """The message to one guest, from their votes and questions; `now`: what was just said of them."""
-    liked = liking_of(guest, now, context, session)
-    if any(one.sober for one in cares_of(guest, context, session)):
-        liked = [one for one in liked if one.thing.startswith(FOOD)]
+    known = liking_of(guest, now, context, session)
+    sober = any(one.sober for one in cares_of(guest, context, session))
+    liked = [one for one in known if one.thing.startswith(FOOD) or not sober]
+    kept_out = tuple(context.knowledge.label(one.thing) for one in known if one not in liked)
     owed, kept_back = _owed(guest, session)
     title = context.tonight.title
     where = sendable([said("message", "evening", title=title)], guest, session) if title else []
@@ -65,7 +68,7 @@ def written_to(guest: str, now: Sequence[Liking], context: Context, session: Ses
         [_hits(liked, context), *_try(guest, liked, context, session), *owed], guest, session
     )
     close = said("message", "close")
-    return Message(guest, (greeting, *sentences, close), kept_back, bool(liked))
+    return Message(guest, (greeting, *sentences, close), kept_back, bool(known), kept_out)
 
 
 def _hits(liked: Sequence[Liking], context: Context) -> str:
@@ -108,4 +111,6 @@ def _asked_by(name: object, guest: str) -> bool:
 def _remarks(written: Message) -> list[str]:
     """What the host is told beside the text."""
     lines = [] if written.voted else [said("message", "no-votes", guest=written.guest)]
+    told = {"guest": written.guest, "things": listed([f"the {t}" for t in written.kept_out])}
+    lines += [said("message", "no-drinks", **told)] if written.kept_out else []
     return [*lines, *([said("message", "left-out")] if written.left_out else [])]

@@ -6,9 +6,9 @@ import re
 from datetime import date, datetime
 from functools import lru_cache
 
+from assistant.after.clock_words import clock_in_digits, numbers_in_digits
 from assistant.after.phrases import phrases
 from assistant.language.guests import guest_words
-from assistant.language.quantities import quantity_words
 
 HOUR, HALF_DAY, DAY = 60, 720, 1440
 WEEK = 7
@@ -25,6 +25,7 @@ F_FROM = 50.0
 
 def minutes_out(typed: str, now: datetime) -> float | None:
     """Minutes that something stood out: as said, or from a time to another or to `now`; None: not said."""
+    typed = clock_in_digits(typed)
     said = minutes_said(typed)
     if said is not None:
         return said
@@ -91,12 +92,12 @@ def _between(start: float, end: float, span: int) -> float | None:
 def _in_digits(text: str) -> str:
     """Number words and halves as digits: `an hour and a half` -> `1.5 hour`."""
     text = re.sub(rf"\b{_one_of('couple')}\b", "2", text)
-    numbers = {w: n for w, n in quantity_words().numbers.items() if w not in phrases().clock["unnumbered"]}
-    text = re.sub(r"\b\w+\b", lambda m: f"{numbers[m[0]]:g}" if m[0] in numbers else m[0], text)
-    text = re.sub(rf"\b{_one_of('half')} (?={_units()})", "0.5 ", text)
+    text = numbers_in_digits(text)
     more = _one_of("and_half")
     text = re.sub(rf"\b(?:an?|1) ({_units()}) {more}\b", r"1.5 \1", text)
     text = re.sub(rf"\b(\d+) {more}\b", r"\1.5", text)
+    for part, share in sorted(phrases().of_unit.items(), key=lambda one: -len(one[0])):
+        text = re.sub(rf"\b{re.escape(part)} (?={_units()}\b)", f"{share:g} ", text)
     return re.sub(rf"\ban? (?={_units()}\b)", "1 ", text)
 
 

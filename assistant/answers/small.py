@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
+from assistant.answers.instead import instead
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.knowledge.concepts import first
@@ -81,7 +82,8 @@ def set_table(context: Context) -> Answer:
     if not (wines or foods):
         return unclear(context)
     say = context.wording("say", "table", things=listed([*foods, *wines]))
-    return compose(context, say, [say, context.wording("line", "table-next")])
+    lines = [*instead(context), say]
+    return compose(context, lines[0], [*lines, context.wording("line", "table-next")])
 
 
 def shown(context: Context) -> Answer | None:

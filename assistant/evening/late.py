@@ -1,10 +1,12 @@
-"""Behind time: a little less for every wine, or as few wines as need be left out, the least missed first."""
+"""Behind time: a little less for every wine, then as few wines as need be left out, the least missed first,
+never more than half of them: what cannot be made up so is said."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from math import ceil
 
+from assistant.after.times import minutes_said
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
@@ -20,16 +22,21 @@ from assistant.language.quantities import numbers
 from assistant.pairing.engine import Engine
 from assistant.session import Session
 
+MOST_OUT = 0.5  # of the wines: with fewer it is another evening
 MOST_BEHIND = 180.0  # more minutes than this are no number of minutes
 
 
 @dataclass(frozen=True, slots=True)
 class Caught:
-    """How `minutes` are made up: `shorter` minutes less for each wine poured, and wines left out."""
+    """How `minutes` are made up: `shorter` minutes less for each wine poured, and wines left out.
+
+    `missing`: minutes that are not made up, because half of the wines and those that must be stay.
+    """
 
     minutes: float
     shorter: int
     left_out: tuple[str, ...] = ()
+    missing: float = 0.0
 
 
 def late_by_talk(context: Context, session: Session) -> Answer | None:
@@ -38,10 +45,13 @@ def late_by_talk(context: Context, session: Session) -> Answer | None:
     if len(evening.wines) < 2:
         return None
     found = caught(evening, _behind(context, evening), session.engine)
-    name = "late-out" if found.left_out else "late-shorter"
+    name = ("late-part" if found.missing else "late-out") if found.left_out else "late-shorter"
+    name = name if found.left_out or not found.missing else "late-little"
     fields = {"minutes": f"{found.minutes:g}", "shorter": found.shorter, "wines": listed(found.left_out)}
+    fields |= {"missing": f"{found.missing:g}", "made": f"{found.minutes - found.missing:g}"}
     say = context.wording("plan", name, **fields)
     lines = [say, context.wording("plan", "late-why", pace=f"{_pace(evening):g}", **fields)]
+    lines += [context.wording("plan", "late-missing", **fields)] if found.missing else []
     return replace(compose(context.of_evening(), say, lines), intent="plan", dish=None)
 
 
@@ -51,11 +61,12 @@ def caught(evening: Evening, minutes: float, engine: Engine) -> Caught:
     spare = int(_pace(evening) - fact("clock", "pace", evening.meal).low)
     if minutes <= spare * count:
         return Caught(minutes, ceil(minutes / count))
-    least = max(1, sum(line.must for line in evening.wines))
+    least = max(ceil(count * MOST_OUT), sum(line.must for line in evening.wines))
     kept = next(
         (n for n in range(count - 1, least, -1) if _saved(count, n, spare, evening) >= minutes), least
     )
-    return Caught(minutes, spare, _missed_least(evening, kept, engine))
+    missing = max(0.0, minutes - _saved(count, kept, spare, evening))
+    return Caught(minutes, spare, _missed_least(evening, kept, engine), missing)
 
 
 def _saved(count: int, kept: int, spare: int, evening: Evening) -> float:
@@ -76,8 +87,10 @@ def _missed_least(evening: Evening, kept: int, engine: Engine) -> tuple[str, ...
 
 
 def _behind(context: Context, evening: Evening) -> float:
-    """The minutes said, or the time of one wine."""
-    said = (number for _, _, number in numbers(context.frame.text.stems) if 0 < number <= MOST_BEHIND)
+    """The minutes said (`half an hour`, `15 over`), or the time of one wine."""
+    length = minutes_said(context.frame.text.typed)
+    counted = [number for _, _, number in numbers(context.frame.text.stems)]
+    said = (number for number in (length, *counted) if number and number <= MOST_BEHIND)
     return next(said, _pace(evening))
 
 

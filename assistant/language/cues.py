@@ -151,7 +151,10 @@ class CueBook:
 
     def find(self, doc: Doc) -> list[Cue]:
         """All cues in the text, in order, the longest first at the same place."""
-        stems = [token.norm_ for token in doc]
+        return self.find_in([token.norm_ for token in doc])
+
+    def find_in(self, stems: Sequence[str]) -> list[Cue]:
+        """The same for the stems of a text."""
         cues: set[Cue] = set()
         for name, line, firsts in map(self._every.__getitem__, self._rare.near(set(stems))):
             for at, word in enumerate(stems):

@@ -15,13 +15,16 @@ from typing import Any
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc
 
-from assistant.language.cues import Cue, CueBook, Line, RareWords, read_line
+from assistant.knowledge.store import Knowledge
+from assistant.language.called import as_called
+from assistant.language.cues import Cue, CueBook, Line, Lines, RareWords, read_line
 from assistant.language.data import read_data
 from assistant.language.frame import Frame, Text
 
 # Sorts of entries by intent; a doubted claim may also be about a fault.
 OWN = {"myth": ("myth",), "trouble": ("trouble", "fault")}
 SORTS = {"myth": ("myth", "fault"), "trouble": ("trouble", "fault")}
+TROUBLE, SAFETY = "trouble", "safety"
 NEAREST, TELLING = 3, 6
 
 
@@ -29,23 +32,28 @@ NEAREST, TELLING = 3, 6
 class Row:
     """An entry of a language file: its id, its cue lines, and the safety topics that it settles itself.
 
-    The words of `anywhere` lines may stand in any order and at any distance.
+    The words of `anywhere` lines may stand in any order and at any distance; a `surely` line is trouble
+    whatever else the words speak for.
     """
 
     id: str
     lines: tuple[str, ...]
     anywhere: tuple[str, ...]
     settles: frozenset[str]
+    surely: tuple[str, ...] = ()
 
 
 class Entries:
     """All claims, troubles and faults of a folder, ready to find. Raises KnowledgeError for broken files."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, knowledge: Knowledge) -> None:
+        self._knowledge = knowledge
+        self._called = read_data(folder / "troubles.toml", lambda tables: dict(tables["called"]))
         rows = [*read_data(folder / "myths.toml", _myths), *read_data(folder / "troubles.toml", _troubles)]
         self.by_id: Mapping[str, Row] = {row.id: row for row in rows}
         self._book = CueBook({row.id: row.lines for row in rows})
         self._loose = [(row.id, read_line(line)) for row in rows for line in row.anywhere]
+        self._surely = Lines(line for row in rows for line in row.surely)
         self._rare = RareWords([line for _, line in self._loose])
         self._words = {name: self._words_of(name) for name in self.by_id}
         self._common = Counter(word for words in self._words.values() for word in words)
@@ -53,10 +61,15 @@ class Entries:
 
     def find(self, doc: Doc) -> tuple[Cue, ...]:
         """The cues of entries in the text, each under its entry's id, the surest first."""
-        stems = [token.norm_ for token in doc]
+        return self._find([token.norm_ for token in doc])
+
+    def _find(self, stems: Sequence[str]) -> tuple[Cue, ...]:
         near = map(self._loose.__getitem__, self._rare.near(set(stems)))
         loose = (_anywhere(name, line, stems) for name, line in near)
-        found = [*self._book.find(doc), *(cue for cue in loose if cue)]  # in order first where equally long
+        found = [
+            *self._book.find_in(stems),
+            *(cue for cue in loose if cue),
+        ]  # in order first where equally long
         return tuple(sorted(found, key=lambda cue: -len(cue.fixed)))
 
     def _words_of(self, name: str) -> frozenset[str]:
@@ -68,8 +81,13 @@ class Entries:
 
         Entries that answer a safety topic of the question come first.
         """
+        if frame.intent not in (*SORTS, SAFETY) and self._surely.stand_in(frame.text.stems):
+            frame = replace(frame, intent=TROUBLE)
         if frame.intent not in SORTS:
             return frame
+        if frame.intent == TROUBLE and not _meant(frame):
+            entries = (*frame.text.entries, *self._of_called(frame.text))
+            frame = replace(frame, text=replace(frame.text, entries=entries))
         cues = _meant(frame)
         if not cues:
             return replace(frame, nearest=self.nearest(frame.text.stems, OWN[frame.intent]))
@@ -77,6 +95,15 @@ class Entries:
         settled = self._settled(ids, frame)
         topics = tuple(topic for topic in frame.text.topics if topic not in settled)
         return replace(frame, entries=tuple(ids), topics=topics, text=_used(frame.text, ids))
+
+    def _of_called(self, text: Text) -> tuple[Cue, ...]:
+        """The cues found where wines that are named are called wine, red or the like; the surest first."""
+        found = [
+            Cue(cue.name, places[cue.start], places[cue.end - 1] + 1, tuple(places[i] for i in cue.fixed))
+            for stems, places in as_called(text, self._called, self._knowledge)
+            for cue in self._find(stems)
+        ]
+        return tuple(sorted(found, key=lambda cue: -len(cue.fixed)))
 
     def _settled(self, ids: Iterable[str], frame: Frame) -> set[str]:
         return {topic for name in ids for topic in self.by_id[name].settles if topic in frame.text.topics}
@@ -142,4 +169,5 @@ def _troubles(tables: Mapping[str, Any]) -> list[Row]:
 
 def _row(id_: str, table: Mapping[str, Any]) -> Row:
     lines, anywhere = tuple(table.get("lines", ())), tuple(table.get("anywhere", ()))
-    return Row(id_, lines, anywhere, frozenset(table.get("settles", ())))
+    surely = tuple(table.get("surely", ()))
+    return Row(id_, lines, anywhere, frozenset(table.get("settles", ())), surely)

@@ -18,6 +18,8 @@ NAMED = (
     "called",
     "called_then",
     "passing",
+    "passing_now",
+    "passing_about",
     "passing_for",
     "passing_kept",
     "passing_verbs",
@@ -55,6 +57,8 @@ class GuestWords:
     called: frozenset[str]
     called_then: frozenset[str]
     passing: frozenset[str]
+    passing_now: frozenset[str]
+    passing_about: frozenset[str]
     passing_for: frozenset[str]
     passing_kept: frozenset[str]
     passing_verbs: frozenset[str]

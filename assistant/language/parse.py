@@ -78,7 +78,7 @@ class Parser:
         heard = read_data(folder / "heard-as.toml", Heard.of)
         heard = heard.and_slips(read_phrases(folder / "heard-names.tsv"))
         self.topics = Topics(folder / "safety.toml")
-        self.entries = Entries(folder)
+        self.entries = Entries(folder, knowledge)
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, filler, heard, plain, more)
 
     def _without_limit_words(self, text: Text) -> Text:

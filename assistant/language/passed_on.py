@@ -13,7 +13,7 @@ def _lead() -> re.Pattern[str]:
     verbs = "|".join(re.escape(verb) for verb in sorted(guest_words().passing, key=len, reverse=True))
     who = r"(?:\w[\w.'’]{0,30}\s{1,3}){1,4}?"
     asked = r"[\s,:]{0,3}(?:(?P<if>if|whether)\s)?\s?(?P<asked>\S.*)"
-    return re.compile(rf"{who}(?:{verbs})\b{asked}", re.IGNORECASE)
+    return re.compile(rf"{who}(?P<says>{verbs})\b{asked}", re.IGNORECASE)
 
 
 @lru_cache(maxsize=1)
@@ -36,6 +36,8 @@ def as_asked(typed: str) -> str:
     found = _lead().fullmatch(typed.strip())
     if found is None:
         return typed
+    if about := _about(found):
+        return about
     if not found["if"] and found["asked"].split()[0].lower() in guest_words().passing_for:
         return typed
     asked = found["asked"]
@@ -43,6 +45,14 @@ def as_asked(typed: str) -> str:
         return f"{turned['asks']} {turned['verb']} {turned['who']}?"
     later = _verb_later().fullmatch(asked) if found["if"] else None
     return f"{later['verb']} {later['who']} {later['rest'].rstrip('?')}?" if later else asked
+
+
+def _about(found: re.Match[str]) -> str:
+    """`she asks about the salami` asks `what about the salami`; empty where it is told that somebody did."""
+    first, _, rest = found["asked"].partition(" ")
+    words = guest_words()
+    asks = first.lower() in words.passing_about and found["says"].lower() in words.passing_now
+    return f"what {first} {rest.rstrip(' ?.!')}?" if asks and rest and not found["if"] else ""
 
 
 def kept_for_later(typed: str) -> bool:

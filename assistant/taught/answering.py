@@ -43,7 +43,7 @@ ASKING = (
     "describe",
     "myth",
 )
-SAFETY = "safety"
+SAFETY, UNCLEAR = "safety", "unclear"
 STATING = ("unclear", "wines-for-food", "describe", "smalltalk")
 
 
@@ -75,6 +75,8 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
     """The frame as one that teaches, takes back or asks for what was taught, where it does."""
     if frame.intent == NOTE and opens(frame, "save"):  # an evening is saved, nothing is noted
         return replace(frame, intent=TABLE)
+    if frame.intent == NOTE and _asks(frame):
+        return replace(frame, intent=UNCLEAR)
     over = runs_late(frame) or overspends(frame)
     if frame.intent == NOTE and over and any(opens(frame, line) for line in OVER):
         return replace(frame, intent=PLAN)
@@ -91,6 +93,14 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
     if frame.intent == UNDO and meant_back(frame, keeper) is not None:
         return replace(frame, dishes=(), wines=(), again="")
     return frame
+
+
+def _asks(frame: Frame) -> bool:
+    """Whether a text asks something and neither tells to keep it nor puts it aside; it is not noted."""
+    stems, said = frame.text.stems, taught_words()
+    asks = stems[:1] and stems[0] in said.sets["asks_first"]
+    keeps = any(said.lines[name].stand_in(stems) for name in ("keeps", "parks", "kept"))
+    return bool(asks or stems[-1:] == ("?",)) and not (keeps or kept_for_later(frame.text.typed))
 
 
 def _names(typed: str) -> bool:
@@ -146,6 +156,6 @@ def heeded_in(answer: Answer, context: Context, keeper: Keeper) -> Answer:
         return answer
     if context.frame.intent in (*OWN, UNDO):
         return answer
-    keeper.just = ()
-    keeper.last = with_voices(answer, context.frame, keeper, context)
-    return in_order(keeper.last, context)
+    told = with_voices(answer, context.frame, keeper, context)
+    keeper.asked(told)
+    return in_order(told, context)

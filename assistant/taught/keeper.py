@@ -27,6 +27,7 @@ class Keeper:
         self._notebook, self._engine = notebook, engine
         self.parser = parser
         self.just: tuple[Statement, ...] = ()
+        self.before: tuple[Statement, ...] = ()  # what was just kept when the last question was asked
         self.last: Answer | None = None
         self.overlay = Overlay()
         taught_words()  # now, so that a broken file is told at once
@@ -44,7 +45,11 @@ class Keeper:
 
     def new_conversation(self) -> None:
         """Forgets what was said last; what was taught stands."""
-        self.just, self.last = (), None
+        self.just, self.before, self.last = (), (), None
+
+    def asked(self, answer: Answer) -> None:
+        """Takes down that something was asked since: what was kept last is no longer just kept."""
+        self.before, self.just, self.last = self.just, (), answer
 
     def own_food(self, dish: Dish) -> str:
         """The name of the host's own food that a dish is, or an empty text."""

@@ -32,7 +32,7 @@ def meant_back(frame: Frame, keeper: Keeper) -> Group | None:
         return tuple(one for one in keeper.told() if not one.withdraws)
     if not named:
         rolled = tuple(one for one in keeper.just if one.withdraws)
-        return rolled or (_last(keeper) if keeper.just or speaks else None)
+        return rolled or (_last(keeper) if keeper.just or speaks else _before(frame, keeper))
     sure = speaks or bool(keeper.just)
     found = _nearest(frame, keeper) if sure else None
     return found or (() if taught_words().lines["surely"].stand_in(frame.text.stems) else None)
@@ -59,6 +59,12 @@ def _last(keeper: Keeper) -> Group:
     return keeper.just or next(iter(groups(keeper.told())), ())
 
 
+def _before(frame: Frame, keeper: Keeper) -> Group | None:
+    """What was kept before the last question, where it stands and is said to be forgotten."""
+    still = tuple(one for one in keeper.before if one in keeper.told())
+    return still if still and taught_words().lines["forgets"].stand_in(frame.text.stems) else None
+
+
 def _nearest(frame: Frame, keeper: Keeper) -> Group | None:
     """The newest group that shares most with what is named."""
     ids, content = {r.id for r in frame.text.readings}, _content(frame)
@@ -83,7 +89,7 @@ def take_back(context: Context, keeper: Keeper, group: Group) -> Answer:
     problems = keeper.keep(*(withdrawal(one, context.frame.text.typed, AUTHOR) for one in group))
     if problems:
         return not_kept(context, problems)
-    keeper.just = ()
+    keeper.just = keeper.before = ()
     changed = differing(before, verdicts(context, keeper))
     if group[0].withdraws:
         return plain(context, words(context, "stands-again", count=len(group)), changes(context, changed))

@@ -156,15 +156,25 @@ def guests_before(heard: Hearing, at: int) -> list[str]:
 
 
 def _rated(heard: Hearing, things: Things) -> Iterator[Vote]:
-    """`mo gave the zin 4 out of 5`: a vote on five points, as the band that counts like it."""
-    stems, points = heard.stems, taught_words().points
-    for at, line in enumerate(stems[:-2]):
-        value = number_of(line) or 0
-        rest = stems[at + 1 : at + 4]
-        if value not in points or not (rest[:2] == ("/", "5") or rest == ("out", "of", "5")):
+    """`mo gave the zin 4 out of 5`: a vote in points, as the band that counts like it."""
+    stems = heard.stems
+    for at in range(len(stems)):
+        verdict, end = _scored(stems, at)
+        about = [thing for where, (thing, _) in things.items() if where < at or where >= end]
+        if not (verdict and about):
             continue
-        about = [thing for where, (thing, _) in things.items() if where < at or where > at + 3]
         gave = next((i for i in range(at) if stems[i] in taught_words().sets["gives"]), None)
         names = guests_before(heard, gave or next((i for i in range(at) if stems[i] == ":"), 0))
-        if about:
-            yield from (replace(Vote(tuple(about[:1]), points[value]), guest=n) for n in names or [""])
+        yield from (replace(Vote(tuple(about[:1]), verdict), guest=n) for n in names or [""])
+
+
+def _scored(stems: tuple[str, ...], at: int) -> tuple[str, int]:
+    """The band of the points given at this place and the place behind them; empty where none are."""
+    given = number_of(stems[at])
+    for places in taught_words().lines["out_of"].at(stems, at + 1) if at + 2 < len(stems) else ():
+        end = places[-1] + 1
+        most = number_of(stems[end]) if end < len(stems) else None
+        band = taught_words().points.get(most or 0, {}).get(-1 if given is None else given, "")
+        if band:
+            return band, end + 1
+    return "", at + 1

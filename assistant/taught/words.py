@@ -21,11 +21,12 @@ _PARTS = {"name": r"(?P<name>[^,;:]{1,60}?)", "thing": r"(?P<thing>[^,;]{1,80}?)
 
 @dataclass(frozen=True, slots=True)
 class TaughtWords:
-    """Verdicts and amounts by stem, bands by vote of five, sets of stems and lines by use, templates."""
+    """Verdicts and amounts by stem, bands by how many points there are and by points, sets of stems and
+    lines by use, templates."""
 
     verdicts: Mapping[str, str]
     amounts: Mapping[str, Amounts]
-    points: Mapping[int, str]
+    points: Mapping[int, Mapping[int, str]]
     milk: Mapping[str, Amounts]
     degrees: Mapping[str, float]
     directions: Mapping[str, tuple[str, str]]
@@ -56,7 +57,7 @@ def _words(tables: Mapping[str, Any]) -> TaughtWords:
     return TaughtWords(
         verdicts={s: band for band, words in tables["verdicts"].items() for s in _stems(words)},
         amounts=_amounts(tables["alike"]),
-        points={int(point): band for point, band in tables["points"].items()},
+        points={int(of): {int(n): band for n, band in row.items()} for of, row in tables["points"].items()},
         milk={_stem(word): dict(amounts) for word, amounts in tables["milk"].items()},
         degrees={_stem(word): float(by) for word, by in tables["degrees"].items()},
         directions={name: (more, less) for name, (more, less) in tables["directions"].items()},

@@ -87,3 +87,26 @@ def test_more_left_than_was_known_of_is_only_noted(evening: Session) -> None:
 def test_without_a_notebook_nothing_counts(session: Session) -> None:
     session.new_conversation()
     assert "no notebook" in session.ask("we had 300 g cheddar left").say
+
+
+@pytest.mark.parametrize(
+    ("said", "amounts"),
+    [
+        ("we had 200 g manchego and 100 g salami left", {"manchego": 200.0, "salami": 100.0}),
+        ("brie 150 g left, salami 80 g left", {"brie": 150.0, "salami": 80.0}),
+        ("half the malbec and 2 bottles of the riesling left", {"malbec": 0.5, "off-dry-riesling": 2.0}),
+        ("we had 400 g of 700 g plain crackers left", {"plain-cracker": 400.0}),
+    ],
+)
+def test_each_thing_is_kept_with_its_own_amount(
+    evening: Session, said: str, amounts: dict[str, float]
+) -> None:
+    evening.ask(said)
+    kept = [one for one in evening.taught.told() if str(one.value["unit"]).endswith("left")]
+    assert {one.about[0].rpartition("/")[2]: float(one.value["amount"]) for one in kept} == amounts
+
+
+def test_all_that_was_left_is_said(evening: Session) -> None:
+    assert evening.ask("we had 200 g manchego and 100 g salami left").say == (
+        "Noted: 200 g Manchego and 100 g salami left."
+    )

@@ -97,3 +97,32 @@ def test_a_guest_who_takes_no_wine_is_written_to_about_food(evening: Session) ->
 def test_without_any_name_it_is_asked_for(bare: Session) -> None:
     answer = bare.ask("follow-up for everyone")
     assert not answer.understood
+
+
+def test_votes_by_name_and_in_points_of_ten_reach_the_messages(evening: Session) -> None:
+    evening.ask("R. loved the riesling")
+    evening.ask("Kim didn't like the riesling")
+    assert "I know of nothing that Kim liked" in evening.ask("write Kim's thank-you").text
+    evening.ask("Kim gave wine 2 a nine out of ten")
+    cast = [one for one in evening.taught.told() if one.kind == "vote"]
+    assert {one.about for one in cast} == {("wine/off-dry-riesling",)}
+    assert [one.value["verdict"] for one in cast] == ["band/good", "band/poor", "band/strong"]
+    assert "You liked the off-dry Riesling." in evening.ask("write Kim's thank-you").text
+
+
+def test_a_guest_who_takes_no_wine_is_told_nothing_of_it_and_the_host_is(evening: Session) -> None:
+    evening.ask("R. loved the riesling")
+    lines = evening.ask("write R.'s thank-you").text.splitlines()
+    end = lines.index("Until next time.")
+    assert not any("Riesling" in line for line in lines[:end])
+    assert any("R. liked the off-dry Riesling" in line for line in lines[end:])
+
+
+@pytest.mark.parametrize(
+    ("said", "band"),
+    [("Kim: riesling 8/10", "good"), ("Kim gave the riesling 3 of 10", "poor"), ("riesling 5/5", "strong")],
+)
+def test_points_are_told_by_how_many_there_are(evening: Session, said: str, band: str) -> None:
+    evening.ask(f"note: {said}")
+    (vote,) = [one for one in evening.taught.told() if one.kind == "vote"]
+    assert (vote.about, vote.value["verdict"]) == (("wine/off-dry-riesling",), f"band/{band}")

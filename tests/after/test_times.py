@@ -34,6 +34,17 @@ NOW = datetime(2026, 11, 27, 22, 15)  # a Friday
         ("left out overnight", 600),
         ("how long has the brie been out", None),
         ("half a ham left out", None),
+        ("out since half past six, it is ten past nine now", 160),
+        ("out since half six, now quarter past nine", 165),
+        ("out since ten to seven, it's 5 to 9 now", 125),
+        ("out since twenty-five minutes to eight, it is now a quarter to nine", 70),
+        ("out from ten to twelve", 120),
+        ("out since seven, it is nine now", 120),
+        ("out since half past noon", 615),
+        ("out for a quarter of an hour", 15),
+        ("three quarters of an hour out", 45),
+        ("out one and a half hours", 90),
+        ("half hour out", 30),
     ],
 )
 def test_minutes_out(said: str, minutes: float | None) -> None:

@@ -97,3 +97,28 @@ def test_without_votes_or_notebook_it_is_said(evening: Session, session: Session
     assert not evening.ask("did they agree with us").understood
     session.new_conversation()
     assert "no notebook" in session.ask("did they agree with us").say
+
+
+def test_who_liked_what_is_told_and_not_noted(evening: Session) -> None:
+    assert "has no votes yet" in evening.ask("who liked the malbec").say
+    assert evening.taught.told() == ()
+    evening.ask("Kim loved the malbec")
+    evening.ask("Bo hated the malbec")
+    kept = evening.taught.told()
+    answer = evening.ask("who liked the malbec")
+    assert answer.say == "Malbec was liked by Kim."
+    assert "Malbec was not liked by Bo." in answer.text
+    assert evening.taught.told() == kept
+
+
+@pytest.mark.parametrize(
+    "asked", ["she asks about the salami too", "Kim wants to know about the malbec", "why was Bo unhappy?"]
+)
+def test_a_text_that_asks_is_not_noted(evening: Session, asked: str) -> None:
+    assert evening.ask(asked).intent != "note"
+    assert evening.taught.told() == ()
+
+
+def test_what_was_noted_is_shown(evening: Session) -> None:
+    evening.ask("note: buy more bread next time")
+    assert "buy more bread next time" in evening.ask("show me my notes").text

@@ -29,13 +29,42 @@ def session() -> Session:
         (10, 2, 0),
         (15, 2, 1),  # 12 for the one left out, 2 for each of four: 20
         (30, 2, 2),  # 24 and 6
-        (500, 2, 4),
+        (500, 2, 2),  # three of five stay, whatever is lost
     ],
 )
 def test_the_gentlest_cut_is_taken(session: Session, minutes: float, shorter: int, left_out: int) -> None:
     evening = read_evening(DEMO, session, datetime.now().astimezone())
     found = caught(evening, minutes, session.engine)
     assert (found.shorter, len(found.left_out)) == (shorter, left_out)
+
+
+def test_what_cannot_be_made_up_is_counted(session: Session) -> None:
+    evening = read_evening(DEMO, session, datetime.now().astimezone())
+    assert caught(evening, 30, session.engine).missing == 0
+    assert caught(evening, 500, session.engine).missing == 500 - 30
+
+
+@pytest.mark.parametrize(
+    ("said", "minutes"),
+    [
+        ("half an hour late, what can we skip", 30),
+        ("we are 30 minutes late, what can we skip", 30),
+        ("we're thirty minutes late, what can we skip", 30),
+        ("we are a quarter of an hour late, what can we skip", 15),
+        ("we are an hour late, what can we skip", 60),
+    ],
+)
+def test_lateness_is_heard_in_words_and_half_of_the_wines_stay(
+    session: Session, said: str, minutes: int
+) -> None:
+    session.new_conversation()
+    answer = session.ask(said)
+    labels = [session.knowledge.label(wine) for wine in session.tonight.wines]
+    assert answer.say.startswith("Leave out")
+    assert sum(label in answer.say for label in labels) <= len(labels) / 2
+    made_up = 2 * 12 + 2 * 2 if minutes > 15 else 15  # two of four left out, two shorter
+    assert (f"{made_up} of {minutes}" in answer.text) == (made_up < minutes)
+    assert f"{minutes - made_up} min later" in answer.text or made_up == minutes
 
 
 def test_what_is_left_out_is_no_wine_that_must_be_poured(session: Session) -> None:

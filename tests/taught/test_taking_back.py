@@ -78,3 +78,21 @@ def test_everything_is_taken_back_at_once(talk: Talk, file: Path) -> None:
     opened.ask("what goes with brie")
     assert opened.ask("forget everything I taught you").say == "Taken back: all 2 things."
     assert told(file) == []
+
+
+def test_what_was_taught_before_one_question_is_still_forgotten(talk: Talk, file: Path) -> None:
+    opened = talk()
+    opened.ask("I always pour malbec with brie and people love it, remember that")
+    assert "You say" in opened.ask("what goes with brie").text
+    assert opened.ask("forget that").say == "Taken back: good together, Brie and Malbec."
+    assert told(file) == []
+    assert "You say" not in opened.ask("what goes with brie").text
+
+
+def test_after_two_questions_the_talk_is_meant(talk: Talk, file: Path) -> None:
+    opened = talk()
+    opened.ask("I always pour malbec with brie and people love it, remember that")
+    opened.ask("what goes with brie")
+    opened.ask("what goes with oysters")
+    opened.ask("forget that")
+    assert len(told(file)) == 1
