@@ -12,6 +12,8 @@ from assistant.answers.safety import cautions
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
+from assistant.evening.guest_drinks import chooses_drink, drinks_told, is_drunk
+from assistant.evening.needs import WINE
 from assistant.evening.records import Evening, FoodLine, WineLine
 from assistant.language.dish_edits import POURED
 from assistant.language.fold import fold, key, stem
@@ -39,13 +41,15 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     """
     named = guests_named(frame.text.typed, session.tonight.needs)
     on = session.guest_asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
-    session.guest_asked = named or on
+    spoken = session.guest_of if says(frame, "guest-she") else ()
+    session.guest_asked = named or on or spoken
+    session.guest_of = named or session.guest_of
     if not session.guest_asked and _of_a_diet(frame):
         return _diet_told
     told = frame.intent in SAID and not opens(frame, "guest-may")
     if not session.guest_asked or told or frame.intent in OTHER or all_asked(frame.text.typed):
         return None
-    sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not named
+    sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken)
     return lambda context, session: _told(sure, context, session)
 
 
@@ -78,6 +82,10 @@ def _answer(guests: Sequence[str], sure: bool, context: Context, session: Sessio
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
     evening = _of_asked(context, evening_of(context))
     rows = [row for row in care(evening, session) if row.guest in guests]
+    sober = any(row.sober for row in rows)
+    if sober and chooses_drink(sure, context.frame):
+        return drinks_told(_heard(context, rows), rows, session)
+    sure = sure or (sober and is_drunk(context.frame))
     topics = tuple(dict.fromkeys(topic for row in rows for topic in row.topics))
     against = any(row.keep_away or row.check_label for row in rows)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
@@ -86,7 +94,8 @@ def _answer(guests: Sequence[str], sure: bool, context: Context, session: Sessio
     lines = [line for row in rows for line in _lines(row, context)]
     if not lines:
         return None
-    told = cautions(replace(context, frame=replace(context.frame, topics=topics))) if against else ()
+    asked_of = replace(context.frame, topics=topics, dishes=context.frame.dishes if evening.foods else ())
+    told = cautions(replace(context, frame=asked_of)) if against else ()
     asked = against or any(row.allergy for row in rows)
     label = [context.wording("plan", "guest-label")] if asked else []
     answer = compose(_heard(context, rows), lines[0], [*lines, *(one["text"] for one in told), *label])
@@ -99,11 +108,19 @@ def _of_asked(context: Context, evening: Evening) -> Evening:
     it = says(context.frame, "guest-it")
     dishes = context.frame.dishes if it or kinds & set(EDIBLE) else ()
     wines = styles(context.frame.wines, context.knowledge) if kinds & set(POURED) else ()
-    if not dishes and not wines:
-        return evening
     label = context.knowledge.label
+    if not dishes and not wines:
+        return _of_table(context, evening)
     foods = tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in dishes)
     return replace(evening, foods=foods, wines=tuple(WineLine(label(wine), wine) for wine in wines))
+
+
+def _of_table(context: Context, evening: Evening) -> Evening:
+    """The evening with its wines alone where only what is drunk is asked of."""
+    if not says(context.frame, "guest-sip") or says(context.frame, "guest-eats"):
+        return evening
+    wine = WineLine(context.knowledge.label(WINE), WINE)
+    return replace(evening, foods=(), wines=evening.wines or (wine,))
 
 
 def _lines(row: GuestCare, context: Context) -> list[str]:

@@ -13,6 +13,7 @@ from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
 from assistant.evening.needs import understood
+from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
@@ -21,6 +22,7 @@ from assistant.taught.telling import Hearing, no_notebook, not_kept, words
 from assistant.taught.words import taught_words
 from assistant.tonight import needing
 
+NAMED = ("Wine", "Drink", "Food")
 OWN = {"note": noted, "teach": taught}
 PARTS = (("keep-away", "keep_away"), ("label-first", "check_label"), ("may-have", "may_have"))
 
@@ -40,6 +42,7 @@ def _taken(asked: Sequence[Asked], context: Context, session: Session) -> Answer
         return own(Hearing(context, session.taught)) if own else None
     for one in meant:
         session.tonight = needing(session.tonight, one)
+    session.guest_of = tuple(one.guest for one in meant if has_name(one.guest)) or session.guest_of
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
     found = [next(row for row in reversed(rows) if _is_of(one, row)) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
@@ -70,7 +73,7 @@ def _noted(asked: Asked, context: Context) -> str:
 
 def _of_table(guest: str, session: Session) -> bool:
     """Whether what is spoken of is a food or a wine (`the brie is vegan`) and no guest."""
-    return bool(session.parser.parse(guest).text.readings)
+    return any(reading.type in NAMED for reading in session.parser.parse(guest).text.readings)
 
 
 def _is_of(asked: Asked, row: GuestCare) -> bool:
