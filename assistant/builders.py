@@ -32,7 +32,8 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guests import all_asked
+from assistant.language.guest_named import has_name
+from assistant.language.guests import Told, all_told, is_sober
 from assistant.language.party import party_of
 from assistant.tonight import overspends, runs_late
 
@@ -92,11 +93,11 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return rehearses
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
-    asked = () if party_of(frame.text) else all_asked(frame.text.typed)
-    if asked and (frame.topics or frame.diets or frame.barred):
+    told = Told() if party_of(frame.text) else all_told(frame.text.typed)
+    if told.asked and (frame.topics or frame.diets or frame.barred or _sober(told)):
         from assistant.evening.needs_by_talk import needs_by_talk
 
-        return needs_by_talk(asked)
+        return needs_by_talk(told)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
     if not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked"):
         return _table
@@ -113,6 +114,11 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
 
     return save_by_talk if saves else load_by_talk
+
+
+def _sober(told: Told) -> bool:
+    """Whether a guest with a name drinks no alcohol; how many do not is counted elsewhere."""
+    return any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
 
 
 def _table(context: Context, session: Session) -> Answer | None:

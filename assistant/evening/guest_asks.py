@@ -20,7 +20,7 @@ from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, words_of_guests
-from assistant.language.guests import Asked, all_asked
+from assistant.language.guests import Asked, all_told
 from assistant.session import Session
 from assistant.tonight import styles
 
@@ -47,7 +47,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     if not session.guest_asked and _of_a_diet(frame):
         return _diet_told
     told = frame.intent in SAID and not opens(frame, "guest-may")
-    if not session.guest_asked or told or frame.intent in OTHER or all_asked(frame.text.typed):
+    if not session.guest_asked or told or frame.intent in OTHER or all_told(frame.text.typed).asked:
         return None
     sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken)
     return lambda context, session: _told(sure, context, session)

@@ -11,6 +11,7 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.retold import first_hand
 
 NAMED = (
     "everyday",
@@ -37,6 +38,14 @@ class Asked:
 
 
 @dataclass(frozen=True, slots=True)
+class Told:
+    """The guests told of with their needs, and the parts of what was said that tell of none, as typed."""
+
+    asked: tuple[Asked, ...] = ()
+    unread: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class GuestWords:
     """The words of corpus/language/guests.toml."""
 
@@ -59,6 +68,11 @@ class GuestWords:
     passing_kept: frozenset[str]
     passing_verbs: frozenset[str]
     passing_asks: frozenset[str]
+    denies: frozenset[str]
+    no_name: frozenset[str]
+    no_name_verbs: frozenset[str]
+    sober: frozenset[tuple[str, ...]]
+    around: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
@@ -70,7 +84,14 @@ class GuestWords:
         days, soon = dict(tables["days"]), dict(tables["soon"])
         named = (frozenset(tables["named"][key]) for key in NAMED)
         no_clock = frozenset(tables["at"]["not_before"])
-        return cls(is_, lead, asks, things, nobody, at, no_clock, days, soon, until, *named)
+        denies, no_name, verbs = (
+            frozenset(tables[table][key])
+            for table, key in (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"))
+        )
+        around = frozenset(tables["sober"]["around"])
+        sober = frozenset(tuple(words.split()) for words in tables["sober"]["words"])
+        last = (denies, no_name, verbs, sober, around)
+        return cls(is_, lead, asks, things, nobody, at, no_clock, days, soon, until, *named, *last)
 
 
 @lru_cache(maxsize=1)
@@ -81,7 +102,7 @@ def guest_words() -> GuestWords:
 
 def asked_by(typed: str) -> Asked | None:
     """The guest a sentence is about and what is said of that guest; None for a question or anything else."""
-    known, words = guest_words(), _WORD.findall(typed.strip())
+    known, words = guest_words(), _WORD.findall(first_hand(typed.strip()))
     while words and words[0].lower() in known.lead:
         words.pop(0)
     at = next((i for i, word in enumerate(words[: MOST_NAME + 1]) if i and word.lower() in known.is_), None)
@@ -89,29 +110,49 @@ def asked_by(typed: str) -> Asked | None:
     if at is None or known.asks.intersection(lower) or known.things.intersection(lower[:1]):
         return None
     need = " ".join(words[at + 1 :]).rstrip(" .!,;")
+    if known.no_name.intersection(lower[:at]) or known.no_name_verbs.intersection(lower[1:at]):
+        return None
+    if lower[at] in known.denies and not is_sober(f"{words[at]} {need}"):
+        return None
     named = words[0].lower() not in known.nobody
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
         need = f"{words[at]} {need}"
+    need = need.strip()
     return Asked(" ".join(words[:at]) if named or at > 1 else "", need) if _few(need) else None
+
+
+def is_sober(need: str) -> bool:
+    """Whether nothing else is said of a guest than that no alcohol is drunk, or a car driven."""
+    known = guest_words()
+    words = (word for word in re.sub(r"['’]", "", need.lower()).replace("-", " ").split())
+    return tuple(word for word in words if word not in known.around) in known.sober
 
 
 def all_asked(typed: str) -> tuple[Asked, ...]:
     """The guests of a sentence in several parts (`two are vegan and one is coeliac`), each with a need.
 
     A part without a guest of its own goes on with the need before it (`allergic to nuts and shellfish`).
+    None where a part is something else: `my sister is vegan, something for the curry` asks.
     """
+    told = all_told(typed)
+    return () if told.unread else told.asked
+
+
+def all_told(typed: str) -> Told:
+    """The guests of a sentence with their needs, and the parts that tell of none behind them."""
     if guest_words().asks.intersection(word.lower() for word in _WORD.findall(typed)):
-        return ()
+        return Told()
     found: list[Asked] = []
+    unread: list[str] = []
     for link, part in _parts(typed):
         asked = asked_by(part)
         if asked:
             found.append(asked)
-        elif found and "and" not in link.split():
-            return ()  # `my sister is vegan, something for the curry` asks
+        elif found and ("and" not in link.split() or unread):
+            unread.append(part.strip(" .!"))
         elif found:
             found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")
-    return tuple(found)
+    return Told(tuple(found), tuple(part for part in unread if part))
 
 
 def _parts(typed: str) -> list[tuple[str, str]]:

@@ -77,3 +77,49 @@ def test_a_new_conversation_forgets_the_guests(table: Session) -> None:
     table.ask("Mo is vegetarian")
     table.new_conversation()
     assert table.tonight.needs == ()
+
+
+@pytest.mark.parametrize(
+    ("said", "noted"),
+    [
+        ("Zoe is vegan, Mia is pregnant, Ben drives", ["Zoe", "Mia", "Ben"]),
+        ("Zoe is vegan, Mia is pregnant, Ben yodels", ["Zoe", "Mia"]),
+        ("Zoe is vegan, Ben yodels, Mia is pregnant", ["Zoe", "Mia"]),
+        ("Ben drives", ["Ben"]),
+        ("Ben is driving home tonight", ["Ben"]),
+        ("Ben doesn't drink", ["Ben"]),
+        ("Ben isn't drinking", ["Ben"]),
+        ("Ben is the designated driver", ["Ben"]),
+        ("Ben doesn't drink red", []),
+        ("Ben isn't vegan", []),
+        ("two don't drink", []),
+        ("my sister is vegan, red for the curry", []),
+        ("who can't have the almonds", []),
+        ("I am a doctor, R may have the brie", []),
+        ("R forgot to say she's lactose intolerant", ["R"]),
+        ("I forgot to mention Mo is coeliac", ["Mo"]),
+    ],
+)
+def test_whose_needs_are_noted(table: Session, said: str, noted: list[str]) -> None:
+    table.ask(said)
+    assert [need.guest for need in table.tonight.needs] == noted
+
+
+def test_what_is_not_read_is_named(table: Session) -> None:
+    text = table.ask("Zoe is vegan, Mia is pregnant, Ben yodels").text
+    assert "Not noted, because I could not read it: Ben yodels." in text
+
+
+def test_a_guest_is_called_as_before(table: Session) -> None:
+    table.ask("R. is pregnant")
+    table.ask("R forgot to say she's lactose intolerant")
+    assert {need.guest for need in table.tonight.needs} == {"R."}
+
+
+@pytest.mark.parametrize("said", ["Ben drives", "Ben doesn't drink", "Ben is the designated driver"])
+@pytest.mark.parametrize("asked", ["which wine for Ben", "what can Ben drink with salmon"])
+def test_a_driver_is_never_poured_wine(table: Session, said: str, asked: str) -> None:
+    assert "Keep away: off-dry Riesling and Pinot Noir." in table.ask(said).text
+    picks = table.ask(asked).picks
+    assert picks
+    assert all(pick.id.startswith("drink/") for pick in picks)
