@@ -32,9 +32,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guest_named import has_name
-from assistant.language.guests import Told, all_told, is_sober
-from assistant.language.party import party_of
+from assistant.language.party import needs_told
 from assistant.tonight import overspends, runs_late
 
 if TYPE_CHECKING:
@@ -93,8 +91,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return rehearses
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
-    told = Told() if party_of(frame.text) else all_told(frame.text.typed)
-    if told.asked and (frame.topics or frame.diets or frame.barred or _sober(told)):
+    told = needs_told(frame)
+    if told.asked:
         from assistant.evening.needs_by_talk import needs_by_talk
 
         return needs_by_talk(told)
@@ -114,11 +112,6 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
 
     return save_by_talk if saves else load_by_talk
-
-
-def _sober(told: Told) -> bool:
-    """Whether a guest with a name drinks no alcohol; how many do not is counted elsewhere."""
-    return any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
 
 
 def _table(context: Context, session: Session) -> Answer | None:

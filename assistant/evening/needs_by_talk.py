@@ -82,7 +82,7 @@ def _names(said: str, session: Session) -> bool:
 
 
 def _as_called(asked: Asked, session: Session) -> Asked:
-    """The same with the guest as called before (`R` is `R.`), so that all that is asked for stands together."""
+    """The same with the guest as called before (`R` is `R.`), so that all needs stand together."""
     known = [need for need in session.tonight.needs if has_name(need.guest)]
     same = [one for one in known if _bare(one.guest) == _bare(asked.guest)]
     return replace(asked, guest=same[0].guest) if same else asked

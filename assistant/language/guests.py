@@ -12,6 +12,7 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.retold import first_hand
+from assistant.language.sober import is_sober
 
 NAMED = (
     "everyday",
@@ -24,6 +25,7 @@ NAMED = (
     "passing_verbs",
     "passing_asks",
 )
+KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"))
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
 _TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
@@ -71,8 +73,6 @@ class GuestWords:
     denies: frozenset[str]
     no_name: frozenset[str]
     no_name_verbs: frozenset[str]
-    sober: frozenset[tuple[str, ...]]
-    around: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
@@ -82,16 +82,11 @@ class GuestWords:
         )
         until = int(tables["evening"]["until"])
         days, soon = dict(tables["days"]), dict(tables["soon"])
-        named = (frozenset(tables["named"][key]) for key in NAMED)
-        no_clock = frozenset(tables["at"]["not_before"])
-        denies, no_name, verbs = (
-            frozenset(tables[table][key])
-            for table, key in (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"))
+        named = (
+            frozenset(tables[table][key]) for table, key in (*(("named", key) for key in NAMED), *KEPT_OUT)
         )
-        around = frozenset(tables["sober"]["around"])
-        sober = frozenset(tuple(words.split()) for words in tables["sober"]["words"])
-        last = (denies, no_name, verbs, sober, around)
-        return cls(is_, lead, asks, things, nobody, at, no_clock, days, soon, until, *named, *last)
+        no_clock = frozenset(tables["at"]["not_before"])
+        return cls(is_, lead, asks, things, nobody, at, no_clock, days, soon, until, *named)
 
 
 @lru_cache(maxsize=1)
@@ -119,13 +114,6 @@ def asked_by(typed: str) -> Asked | None:
         need = f"{words[at]} {need}"
     need = need.strip()
     return Asked(" ".join(words[:at]) if named or at > 1 else "", need) if _few(need) else None
-
-
-def is_sober(need: str) -> bool:
-    """Whether nothing else is said of a guest than that no alcohol is drunk, or a car driven."""
-    known = guest_words()
-    words = (word for word in re.sub(r"['’]", "", need.lower()).replace("-", " ").split())
-    return tuple(word for word in words if word not in known.around) in known.sober
 
 
 def all_asked(typed: str) -> tuple[Asked, ...]:

@@ -1,4 +1,4 @@
-"""`R forgot to say she's lactose intolerant`: what is retold of a guest, put as if it were said of the guest."""
+"""`R forgot to say she's lactose intolerant`: what is retold of a guest, put first hand."""
 
 from __future__ import annotations
 

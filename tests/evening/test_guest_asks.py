@@ -166,3 +166,41 @@ def test_no_word_of_it_is_kept(table: Session) -> None:
     typed = "can Mo have the salami"
     frame = table.read(typed)
     assert entry_of(frame, table.ask(typed)).question == ""
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ("who can't have the almonds", "Not for R.: almond."),
+        ("which guests can't have the salami", "Not for R.: salami. Not for Mo: salami."),
+        ("is the brie ok for everyone", "Not for R.: Brie."),
+        ("I am a doctor, R may have the brie", "Not for R.: Brie."),
+        ("R has drunk half a glass of malbec", "Not for R.: Malbec."),
+    ],
+)
+def test_all_guests_are_looked_at_and_nobody_new_is_noted(table: Session, asked: str, said: str) -> None:
+    assert table.ask(asked).say == said
+    assert {need.guest for need in table.tonight.needs} == {"R.", "Mo"}
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ("are there nuts in the salami for Tom", "Tom may have: salami."),
+        ("does the pesto contain nuts for Tom", "Not for Tom: pesto."),
+    ],
+)
+def test_what_is_asked_about_in_a_food_is_not_asked_for(table: Session, asked: str, said: str) -> None:
+    table.ask("Tom can't have nuts")
+    answer = table.ask(asked)
+    assert answer.say == said
+    assert "caution/allergy" in [c["id"] for c in answer.cautions]
+
+
+def test_why_something_is_not_for_a_diet_is_told(table: Session) -> None:
+    assert "Manchego: made with animal rennet." in table.ask("Anna asks if manchego is vegetarian").text
+
+
+def test_an_emergency_goes_before_what_a_guest_may_have(table: Session) -> None:
+    table.ask("is the brie ok for R")
+    assert table.ask("she is choking on the brie").cautions[0]["id"] == "caution/choking"
