@@ -12,7 +12,7 @@ from assistant.answers.safety import caution
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
-from assistant.evening.needs import understood
+from assistant.evening.needs import understood, with_sober
 from assistant.language.guest_named import has_name
 from assistant.language.fold import fold
 from assistant.language.guests import Asked, Told
@@ -45,6 +45,7 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
         return own(Hearing(context, session.taught)) if own else None
     for one in meant:
         session.tonight = needing(session.tonight, one)
+    session.tonight = with_sober(session.tonight, session)
     session.guest_of = tuple(one.guest for one in meant if has_name(one.guest)) or session.guest_of
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
     found = [next(row for row in reversed(rows) if _is_of(one, row)) for one in meant]

@@ -123,3 +123,23 @@ def test_a_driver_is_never_poured_wine(table: Session, said: str, asked: str) ->
     picks = table.ask(asked).picks
     assert picks
     assert all(pick.id.startswith("drink/") for pick in picks)
+
+
+def test_who_may_not_have_wine_counts_among_those_without(table: Session) -> None:
+    for said in ("Mia is pregnant", "Ben drives"):
+        table.ask(said)
+        assert table.tonight.non_drinkers == 2  # they may be the two who were counted
+    table.ask("Kim doesn't drink")
+    assert table.tonight.non_drinkers == 3
+    table.ask("Mo is vegetarian")
+    assert table.tonight.non_drinkers == 3
+    assert "more guests" not in table.ask("plan it").text
+
+
+def test_they_count_when_the_guests_are_told_after_them(session: Session) -> None:
+    session.new_conversation()
+    for said in ("Mia is pregnant", "12 people Saturday at 7", "on the table: Pinot Noir", "board is salami"):
+        session.ask(said)
+    session.ask("plan it")
+    assert session.tonight.non_drinkers == 1
+    session.new_conversation()
