@@ -23,7 +23,7 @@ from assistant.language.guests import Asked
 from assistant.language.party import needs_told
 from assistant.session import Session
 
-SAFETY, BOARD = "safety", "check-board"
+SAFETY, BOARD, COUNTS = "safety", "check-board", "quantity"
 LAST = -2
 KEPT = ("Wine", "Drink", "Food")
 NAMED = (*KEPT, "Method")
@@ -48,7 +48,8 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     if not session.guest_asked and _of_a_diet(frame):
         return _diet_told
     told = frame.intent in SAID and not opens(frame, "guest-may")
-    if not session.guest_asked or told or frame.intent in OTHER or needs_told(frame).asked:
+    other = frame.intent in OTHER and not (frame.intent == COUNTS and opens(frame, "guest-what"))
+    if not session.guest_asked or told or other or needs_told(frame).asked:
         return None
     sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken)
     return lambda context, session: _told(sure, context, session)

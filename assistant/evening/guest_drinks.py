@@ -32,8 +32,8 @@ def is_drunk(frame: Frame) -> bool:
 
 def chooses_drink(sure: bool, frame: Frame) -> bool:
     """Whether something to drink is to be chosen; `sure`: what a guest may have is asked."""
-    asked = says(frame, "guest-sip") and says(frame, "guest-what")
-    return not _poured(frame) and (asked or (not sure and frame.intent in PAIRS))
+    drink = says(frame, "guest-sip") or (not sure and frame.intent in PAIRS)
+    return drink and says(frame, "guest-what") and not _poured(frame)
 
 
 def drinks_told(context: Context, rows: Sequence[GuestCare], session: Session) -> Answer:
@@ -55,7 +55,7 @@ def drinks_told(context: Context, rows: Sequence[GuestCare], session: Session) -
 
 
 def _poured(frame: Frame) -> bool:
-    return any(reading.kind in POURED for reading in frame.text.readings)
+    return bool(frame.wines) and any(reading.kind in POURED for reading in frame.text.readings)
 
 
 def _allowed(context: Context, rows: Sequence[GuestCare]) -> tuple[Dish, ...]:

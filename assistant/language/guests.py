@@ -136,7 +136,7 @@ def all_told(typed: str) -> Told:
         asked = asked_by(part)
         if asked:
             found.append(asked)
-        elif found and ("and" not in link.split() or unread):
+        elif found and ("and" not in link.split() or unread or is_sober(found[-1].need)):
             unread.append(part.strip(" .!"))
         elif found:
             found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")

@@ -141,6 +141,8 @@ def test_who_has_asked_of_herself_gets_no_serving_notes(table: Session) -> None:
         "what can R drink with the cod",
         "which wine for R with the cod",
         "what goes with the cod for R",
+        "which red for R with the cod",
+        "what should I pour for R",
     ],
 )
 def test_who_may_not_have_alcohol_is_offered_drinks_without(table: Session, asked: str) -> None:

@@ -86,6 +86,7 @@ def test_a_new_conversation_forgets_the_guests(table: Session) -> None:
         ("Zoe is vegan, Mia is pregnant, Ben yodels", ["Zoe", "Mia"]),
         ("Zoe is vegan, Ben yodels, Mia is pregnant", ["Zoe", "Mia"]),
         ("Ben drives", ["Ben"]),
+        ("Ben drives and Al hums", ["Ben"]),
         ("Ben is driving home tonight", ["Ben"]),
         ("Ben doesn't drink", ["Ben"]),
         ("Ben isn't drinking", ["Ben"]),
