@@ -32,8 +32,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guests import all_asked
-from assistant.language.party import party_of
+from assistant.language.party import needs_told
 from assistant.tonight import overspends, runs_late
 
 if TYPE_CHECKING:
@@ -92,11 +91,11 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return rehearses
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
-    asked = () if party_of(frame.text) else all_asked(frame.text.typed)
-    if asked and (frame.topics or frame.diets or frame.barred):
+    told = needs_told(frame)
+    if told.asked:
         from assistant.evening.needs_by_talk import needs_by_talk
 
-        return needs_by_talk(asked)
+        return needs_by_talk(told)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
     if not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked"):
         return _table

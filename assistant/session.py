@@ -53,7 +53,6 @@ COUNTED = ("quantity",)
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
-
 HELP = "help"
 NOTHING_SAID = Frame("unclear", Text("", (), (), (), frozenset(), ()))
 
@@ -80,12 +79,13 @@ class Session:
         self._last: Answer | None = None
         self.proposed: Tonight | None = None  # the next evening, as last proposed
         self.guest_asked: tuple[str, ...] = ()  # the guests whose food was last asked about
+        self.guest_of: tuple[str, ...] = ()  # the guests last spoken of, whom `she` means
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
         self.tonight, self.proposed, self.guest_asked = self._given, None, ()
-        self._steps, self._last = Steps(), None
+        self._steps, self._last, self.guest_of = Steps(), None, ()
         self.taught.new_conversation()
 
     def new_conversation_of(self, talk: Talk | None, tonight: Tonight) -> None:

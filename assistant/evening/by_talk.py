@@ -13,6 +13,7 @@ from assistant.answers.record import Answer
 from assistant.answers.taken_down import money, of_need
 from assistant.answers.wording import listed
 from assistant.evening.facts import fact, wording
+from assistant.evening.needs import with_sober
 from assistant.evening.plan import plan
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.evening.table_text import on_the_table
@@ -45,7 +46,7 @@ def section_by_talk(name: str) -> Callable[[Context, Session], Answer]:
 
 def _with_what_stands(context: Context, session: Session) -> Context:
     """What was talked of comes to the table where nothing is on it: who plans means that."""
-    session.tonight = with_standing(session.tonight, context.frame, session.talk)
+    session.tonight = with_sober(with_standing(session.tonight, context.frame, session.talk), session)
     return replace(context, tonight=session.tonight).of_evening()
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from assistant.answers.items import source_text
 from assistant.answers.safety import for_food
+from assistant.answers.wording import capital, listed
 from assistant.evening.facts import wording
 from assistant.evening.needs import Need, understood
 from assistant.evening.records import Evening, GuestNeeds
@@ -76,6 +77,21 @@ def _stands(food: str, need: Need, knowledge: Knowledge) -> Fit:
     if may & need.marks or kinds & need.ask or (need.label_only and not plain):
         return Fit.UNKNOWN
     return Fit.YES
+
+
+def because(rows: Iterable[GuestCare], evening: Evening, session: Session) -> list[str]:
+    """What in each thing that is not for a guest is against a need, where a mark says so, a line each."""
+    foods = {line.label: [p.food for d in line.dishes for p in d.parts] for line in evening.foods}
+    found: dict[str, dict[str, None]] = {}
+    for row in rows:
+        needs = [need for said in row.needs for need in understood(said, session)]
+        marks = frozenset[str]().union(*(need.marks for need in needs))
+        for label in (label for label in row.keep_away if label in foods):
+            held = {mark for food in foods[label] for mark in holds(food, session.knowledge)[0] & marks}
+            found.setdefault(label, {}).update(dict.fromkeys(sorted(map(session.knowledge.label, held))))
+    say = session.wording
+    return [say("plan", "guest-because", thing=capital(thing), why=listed(list(why)))
+            for thing, why in found.items() if why]  # fmt: skip
 
 
 def _worst(fits: Iterable[Fit]) -> Fit:

@@ -5,26 +5,28 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from assistant.answers.compose import EDIBLE, compose
+from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
-from assistant.evening.care import GuestCare, care
-from assistant.evening.records import Evening, FoodLine, WineLine
-from assistant.language.dish_edits import POURED
+from assistant.evening.care import GuestCare, because, care
+from assistant.evening.guest_drinks import chooses_drink, drinks_told, is_drunk
+from assistant.evening.guest_table import of_asked
+from assistant.evening.records import Evening
 from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, words_of_guests
-from assistant.language.guests import Asked, all_asked
+from assistant.language.guests import Asked
+from assistant.language.party import needs_told
 from assistant.session import Session
-from assistant.tonight import styles
 
-SAFETY, BOARD = "safety", "check-board"
+SAFETY, BOARD, COUNTS = "safety", "check-board", "quantity"
 LAST = -2
-NAMED = ("Wine", "Drink", "Food", "Method")
+KEPT = ("Wine", "Drink", "Food")
+NAMED = (*KEPT, "Method")
 # What else may be said of a guest than that something is asked for that guest.
 OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
 SAID = ("note", "teach", "set-table")
@@ -39,14 +41,28 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     """
     named = guests_named(frame.text.typed, session.tonight.needs)
     on = session.guest_asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
-    session.guest_asked = named or on
+    spoken = session.guest_of if says(frame, "guest-she") else ()
+    everybody = _everybody(frame, session) if not (named or spoken) else ()
+    session.guest_asked = named or spoken or everybody or on
+    session.guest_of = named or session.guest_of
     if not session.guest_asked and _of_a_diet(frame):
         return _diet_told
     told = frame.intent in SAID and not opens(frame, "guest-may")
-    if not session.guest_asked or told or frame.intent in OTHER or all_asked(frame.text.typed):
+    other = frame.intent in OTHER and not (frame.intent == COUNTS and opens(frame, "guest-what"))
+    if not session.guest_asked or told or other or needs_told(frame).asked:
         return None
-    sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not named
+    sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken)
     return lambda context, session: _told(sure, context, session)
+
+
+def _everybody(frame: Frame, session: Session) -> tuple[str, ...]:
+    """All guests with needs, where it is asked who of them may not have what is named."""
+    named = any(reading.type in KEPT for reading in frame.text.readings)
+    return (
+        tuple(dict.fromkeys(n.guest for n in session.tonight.needs))
+        if named and says(frame, "guest-who")
+        else ()
+    )
 
 
 def _of_a_diet(frame: Frame) -> bool:
@@ -76,34 +92,42 @@ def _told(sure: bool, context: Context, session: Session) -> Answer | None:
 
 def _answer(guests: Sequence[str], sure: bool, context: Context, session: Session) -> Answer | None:
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
-    evening = _of_asked(context, evening_of(context))
+    evening = of_asked(context, evening_of(context))
     rows = [row for row in care(evening, session) if row.guest in guests]
-    topics = tuple(dict.fromkeys(topic for row in rows for topic in row.topics))
-    against = any(row.keep_away or row.check_label for row in rows)
+    rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
+    topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
-    if set(context.frame.text.topics) - set(topics) or not (sure or barred):
+    others = [topic for topic in context.frame.text.topics if topic not in topics]
+    if others and (not barred or any(context.topics[name].urgent for name in others)):
         return None
+    sober = any(row.sober for row in rows)
+    if sober and chooses_drink(sure, context.frame):
+        return drinks_told(_heard(context, rows), rows, session)
+    sure = sure or (sober and is_drunk(context.frame))
+    if not (sure or barred):
+        return None
+    asked_of = replace(context, frame=replace(context.frame, topics=(*topics, *others)))
+    return _said(rows, evening, asked_of, session)
+
+
+def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session: Session) -> Answer | None:
+    """What is not for whom, why, and the cautions of it; None where nothing is on the table."""
     lines = [line for row in rows for line in _lines(row, context)]
     if not lines:
         return None
-    told = cautions(replace(context, frame=replace(context.frame, topics=topics))) if against else ()
+    against = any(row.keep_away or row.check_label for row in rows)
+    asked_of = replace(context.frame, dishes=tuple(d for food in evening.foods for d in food.dishes))
+    told = (
+        cautions(replace(context, frame=asked_of))
+        if asked_of.topics and (against or context.frame.text.topics)
+        else ()
+    )
     asked = against or any(row.allergy for row in rows)
     label = [context.wording("plan", "guest-label")] if asked else []
-    answer = compose(_heard(context, rows), lines[0], [*lines, *(one["text"] for one in told), *label])
+    first = [line for row in rows for line in _lines(row, context)[: bool(row.keep_away)]] or lines[:1]
+    lines += because(rows, evening, session) if context.frame.text.readings else []
+    answer = compose(_heard(context, rows), " ".join(first), [*lines, *(one["text"] for one in told), *label])
     return replace(answer, cautions=told, dish=None, intent=SAFETY)
-
-
-def _of_asked(context: Context, evening: Evening) -> Evening:
-    """The evening with no more on its table than what is asked about; all of it where nothing is named."""
-    kinds = {reading.kind for reading in context.frame.text.readings}
-    it = says(context.frame, "guest-it")
-    dishes = context.frame.dishes if it or kinds & set(EDIBLE) else ()
-    wines = styles(context.frame.wines, context.knowledge) if kinds & set(POURED) else ()
-    if not dishes and not wines:
-        return evening
-    label = context.knowledge.label
-    foods = tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in dishes)
-    return replace(evening, foods=foods, wines=tuple(WineLine(label(wine), wine) for wine in wines))
 
 
 def _lines(row: GuestCare, context: Context) -> list[str]:

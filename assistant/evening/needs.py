@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
 from assistant.evening.facts import Row
@@ -12,7 +12,9 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame
+from assistant.language.guest_named import has_name
 from assistant.session import Session
+from assistant.tonight import Tonight
 
 WINE, NO_ALCOHOL, ALLERGY = "kind/wine", "diet/no-alcohol", "allergy"
 EDIBLE = ("food/", "kind/")
@@ -59,6 +61,21 @@ def understood(said: str, session: Session) -> tuple[Need, ...]:
     if found:
         return tuple(found)
     return _of_food(said, frame, session.knowledge)
+
+
+def with_sober(tonight: Tonight, session: Session) -> Tonight:
+    """The table with no fewer guests without wine than their needs tell of, where guests are counted.
+
+    Who is counted without a name may be one of those with needs, so that nobody is counted twice.
+    """
+    if not tonight.guests:
+        return tonight
+    sober = {
+        one.guest if has_name(one.guest) else at
+        for at, one in enumerate(tonight.needs)
+        if any(need.sober for need in understood(one.need, session))
+    }
+    return replace(tonight, non_drinkers=min(tonight.guests, max(tonight.non_drinkers, float(len(sober)))))
 
 
 def _of_food(said: str, frame: Frame, knowledge: Knowledge) -> tuple[Need, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -12,8 +12,10 @@ from assistant.answers.safety import caution
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
-from assistant.evening.needs import understood
-from assistant.language.guests import Asked
+from assistant.evening.needs import understood, with_sober
+from assistant.language.guest_named import has_name
+from assistant.language.fold import fold
+from assistant.language.guests import Asked, Told
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
@@ -21,25 +23,30 @@ from assistant.taught.telling import Hearing, no_notebook, not_kept, words
 from assistant.taught.words import taught_words
 from assistant.tonight import needing
 
+NAMED = ("Wine", "Drink", "Food")
 OWN = {"note": noted, "teach": taught}
 PARTS = (("keep-away", "keep_away"), ("label-first", "check_label"), ("may-have", "may_have"))
 
 
-def needs_by_talk(asked: Sequence[Asked]) -> Callable[[Context, Session], Answer | None]:
+def needs_by_talk(told: Told) -> Callable[[Context, Session], Answer | None]:
     """The answer to guests' needs; None where nothing is understood and they are read otherwise."""
-    return lambda context, session: _taken(asked, context, session)
+    return lambda context, session: _taken(told, context, session)
 
 
-def _taken(asked: Sequence[Asked], context: Context, session: Session) -> Answer | None:
+def _taken(told: Told, context: Context, session: Session) -> Answer | None:
+    if any(_names(part, session) for part in told.unread):
+        return None  # `my sister is vegan, red for the curry` asks
     if any(session.parser.topics.by_id[name].urgent for name in context.frame.topics):
         return None
-    meant = {a: understood(a.need, session) for a in asked if not _of_table(a.guest, session)}
-    meant = {a: needs for a, needs in meant.items() if needs}
+    asked = [_as_called(one, session) for one in told.asked if not _names(one.guest, session)]
+    meant = {a: needs for a in asked if (needs := understood(a.need, session))}
     if not meant:
         own = OWN.get(context.frame.intent) if session.taught.keeps else None
         return own(Hearing(context, session.taught)) if own else None
     for one in meant:
         session.tonight = needing(session.tonight, one)
+    session.tonight = with_sober(session.tonight, session)
+    session.guest_of = tuple(one.guest for one in meant if has_name(one.guest)) or session.guest_of
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
     found = [next(row for row in reversed(rows) if _is_of(one, row)) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
@@ -47,6 +54,8 @@ def _taken(asked: Sequence[Asked], context: Context, session: Session) -> Answer
     cautions = tuple(caution(context, name) for name in base)
     heads = [_noted(one, context) for one in meant]
     lines = [line for head, row in zip(heads, found, strict=True) for line in (head, *_parts(row, context))]
+    unread = [*(f"{a.guest} {a.need}".strip() for a in asked if a not in meant), *told.unread]
+    lines += [context.wording("plan", "need-unread", said=part) for part in unread]
     lines += [*(record["text"] for record in cautions), *_kept(context, session)]
     answer = compose(context.all_used(), " ".join(heads), lines)
     return replace(answer, cautions=cautions, dish=None, intent="set-table")
@@ -68,9 +77,20 @@ def _noted(asked: Asked, context: Context) -> str:
     return context.wording("plan", "need", guest=guest, need=asked.need)
 
 
-def _of_table(guest: str, session: Session) -> bool:
-    """Whether what is spoken of is a food or a wine (`the brie is vegan`) and no guest."""
-    return bool(session.parser.parse(guest).text.readings)
+def _names(said: str, session: Session) -> bool:
+    """Whether a food or a wine is named (`the brie is vegan`) and no guest."""
+    return any(reading.type in NAMED for reading in session.parser.parse(said).text.readings)
+
+
+def _as_called(asked: Asked, session: Session) -> Asked:
+    """The same with the guest as called before (`R` is `R.`), so that all needs stand together."""
+    known = [need for need in session.tonight.needs if has_name(need.guest)]
+    same = [one for one in known if _bare(one.guest) == _bare(asked.guest)]
+    return replace(asked, guest=same[0].guest) if same else asked
+
+
+def _bare(guest: str) -> str:
+    return " ".join(fold(guest).replace(".", " ").split())
 
 
 def _is_of(asked: Asked, row: GuestCare) -> bool:

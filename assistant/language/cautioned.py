@@ -22,6 +22,7 @@ OPEN = (
     "substitute",
     "smalltalk",
     "note",
+    "service",
 )
 
 

@@ -29,6 +29,11 @@ def says(frame: Frame, name: str) -> bool:
     return follow_lines()[name].stand_in(frame.text.stems)
 
 
+def ends_of(frame: Frame, name: str) -> list[int]:
+    """Where lines of this name end in the text: the positions behind them."""
+    return [places[-1] + 1 for places in follow_lines()[name].find(frame.text.stems)]
+
+
 def wants_again(typed: str) -> bool:
     """Whether what was answered is to be said again: few words, and none that asks for anything else."""
     stems = key(typed)
@@ -46,7 +51,7 @@ def opens(frame: Frame, name: str) -> bool:
 
 def behind(frame: Frame, name: str) -> str:
     """The words behind a line of this name, without small ones at their start; empty where there are none."""
-    ends = [places[-1] + 1 for places in follow_lines()[name].find(frame.text.stems)]
+    ends = ends_of(frame, name)
     words = [word for word in frame.text.words[max(ends) :] if word[:1].isalnum()] if ends else []
     while words and fold(words[0]) in follow_words().before_name:
         words.pop(0)

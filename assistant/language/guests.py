@@ -11,6 +11,8 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.retold import first_hand
+from assistant.language.sober import is_sober
 
 NAMED = (
     "everyday",
@@ -25,6 +27,7 @@ NAMED = (
     "passing_verbs",
     "passing_asks",
 )
+KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"))
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
 _TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
@@ -36,6 +39,14 @@ class Asked:
 
     guest: str
     need: str
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """The guests told of with their needs, and the parts of what was said that tell of none, as typed."""
+
+    asked: tuple[Asked, ...] = ()
+    unread: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +74,9 @@ class GuestWords:
     passing_kept: frozenset[str]
     passing_verbs: frozenset[str]
     passing_asks: frozenset[str]
+    denies: frozenset[str]
+    no_name: frozenset[str]
+    no_name_verbs: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
@@ -72,7 +86,9 @@ class GuestWords:
         )
         until = int(tables["evening"]["until"])
         days, soon = dict(tables["days"]), dict(tables["soon"])
-        named = (frozenset(tables["named"][key]) for key in NAMED)
+        named = (
+            frozenset(tables[table][key]) for table, key in (*(("named", key) for key in NAMED), *KEPT_OUT)
+        )
         no_clock = frozenset(tables["at"]["not_before"])
         return cls(is_, lead, asks, things, nobody, at, no_clock, days, soon, until, *named)
 
@@ -85,7 +101,7 @@ def guest_words() -> GuestWords:
 
 def asked_by(typed: str) -> Asked | None:
     """The guest a sentence is about and what is said of that guest; None for a question or anything else."""
-    known, words = guest_words(), _WORD.findall(typed.strip())
+    known, words = guest_words(), _WORD.findall(first_hand(typed.strip()))
     while words and words[0].lower() in known.lead:
         words.pop(0)
     at = next((i for i, word in enumerate(words[: MOST_NAME + 1]) if i and word.lower() in known.is_), None)
@@ -93,9 +109,14 @@ def asked_by(typed: str) -> Asked | None:
     if at is None or known.asks.intersection(lower) or known.things.intersection(lower[:1]):
         return None
     need = " ".join(words[at + 1 :]).rstrip(" .!,;")
+    if known.no_name.intersection(lower[:at]) or known.no_name_verbs.intersection(lower[1:at]):
+        return None
+    if lower[at] in known.denies and not is_sober(f"{words[at]} {need}"):
+        return None
     named = words[0].lower() not in known.nobody
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
         need = f"{words[at]} {need}"
+    need = need.strip()
     return Asked(" ".join(words[:at]) if named or at > 1 else "", need) if _few(need) else None
 
 
@@ -103,19 +124,27 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
     """The guests of a sentence in several parts (`two are vegan and one is coeliac`), each with a need.
 
     A part without a guest of its own goes on with the need before it (`allergic to nuts and shellfish`).
+    None where a part is something else: `my sister is vegan, something for the curry` asks.
     """
+    told = all_told(typed)
+    return () if told.unread else told.asked
+
+
+def all_told(typed: str) -> Told:
+    """The guests of a sentence with their needs, and the parts that tell of none behind them."""
     if guest_words().asks.intersection(word.lower() for word in _WORD.findall(typed)):
-        return ()
+        return Told()
     found: list[Asked] = []
+    unread: list[str] = []
     for link, part in _parts(typed):
         asked = asked_by(part)
         if asked:
             found.append(asked)
-        elif found and "and" not in link.split():
-            return ()  # `my sister is vegan, something for the curry` asks
+        elif found and ("and" not in link.split() or unread or is_sober(found[-1].need)):
+            unread.append(part.strip(" .!"))
         elif found:
             found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")
-    return tuple(found)
+    return Told(tuple(found), tuple(part for part in unread if part))
 
 
 def _parts(typed: str) -> list[tuple[str, str]]:

@@ -11,9 +11,11 @@ from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Text
-from assistant.language.guests import Asked, all_asked
+from assistant.language.guest_named import has_name
+from assistant.language.guests import Asked, Told, all_asked, all_told
 from assistant.language.quantities import numbers
 from assistant.language.small_words import small_words
+from assistant.language.sober import is_sober
 
 FURTHEST = 4  # words between a number and what so many guests ask to be spared
 
@@ -63,6 +65,13 @@ def party_of(text: Text) -> tuple[Asked, ...]:
     """The needs of a party where they are not told guest by guest (`two are vegan and one is coeliac`)."""
     needs = party_needs(text.stems)
     return needs if len(needs) > len(all_asked(text.typed)) else ()
+
+
+def needs_told(frame: Frame) -> Told:
+    """The guests told of one by one, where what is said of them may be a need."""
+    told = Told() if party_of(frame.text) else all_told(frame.text.typed)
+    sober = any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
+    return told if frame.topics or frame.diets or frame.barred or sober else Told()
 
 
 def need_counts(stems: Sequence[str]) -> set[float]:

@@ -77,3 +77,70 @@ def test_a_new_conversation_forgets_the_guests(table: Session) -> None:
     table.ask("Mo is vegetarian")
     table.new_conversation()
     assert table.tonight.needs == ()
+
+
+@pytest.mark.parametrize(
+    ("said", "noted"),
+    [
+        ("Zoe is vegan, Mia is pregnant, Ben drives", ["Zoe", "Mia", "Ben"]),
+        ("Zoe is vegan, Mia is pregnant, Ben yodels", ["Zoe", "Mia"]),
+        ("Zoe is vegan, Ben yodels, Mia is pregnant", ["Zoe", "Mia"]),
+        ("Ben drives", ["Ben"]),
+        ("Ben drives and Al hums", ["Ben"]),
+        ("Ben is driving home tonight", ["Ben"]),
+        ("Ben doesn't drink", ["Ben"]),
+        ("Ben isn't drinking", ["Ben"]),
+        ("Ben is the designated driver", ["Ben"]),
+        ("Ben doesn't drink red", []),
+        ("Ben isn't vegan", []),
+        ("two don't drink", []),
+        ("my sister is vegan, red for the curry", []),
+        ("who can't have the almonds", []),
+        ("I am a doctor, R may have the brie", []),
+        ("R forgot to say she's lactose intolerant", ["R"]),
+        ("I forgot to mention Mo is coeliac", ["Mo"]),
+    ],
+)
+def test_whose_needs_are_noted(table: Session, said: str, noted: list[str]) -> None:
+    table.ask(said)
+    assert [need.guest for need in table.tonight.needs] == noted
+
+
+def test_what_is_not_read_is_named(table: Session) -> None:
+    text = table.ask("Zoe is vegan, Mia is pregnant, Ben yodels").text
+    assert "Not noted, because I could not read it: Ben yodels." in text
+
+
+def test_a_guest_is_called_as_before(table: Session) -> None:
+    table.ask("R. is pregnant")
+    table.ask("R forgot to say she's lactose intolerant")
+    assert {need.guest for need in table.tonight.needs} == {"R."}
+
+
+@pytest.mark.parametrize("said", ["Ben drives", "Ben doesn't drink", "Ben is the designated driver"])
+@pytest.mark.parametrize("asked", ["which wine for Ben", "what can Ben drink with salmon"])
+def test_a_driver_is_never_poured_wine(table: Session, said: str, asked: str) -> None:
+    assert "Keep away: off-dry Riesling and Pinot Noir." in table.ask(said).text
+    picks = table.ask(asked).picks
+    assert picks
+    assert all(pick.id.startswith("drink/") for pick in picks)
+
+
+def test_who_may_not_have_wine_counts_among_those_without(table: Session) -> None:
+    for said in ("Mia is pregnant", "Ben drives"):
+        table.ask(said)
+        assert table.tonight.non_drinkers == 2  # they may be the two who were counted
+    table.ask("Kim doesn't drink")
+    assert table.tonight.non_drinkers == 3
+    table.ask("Mo is vegetarian")
+    assert table.tonight.non_drinkers == 3
+    assert "more guests" not in table.ask("plan it").text
+
+
+def test_they_count_when_the_guests_are_told_after_them(session: Session) -> None:
+    session.new_conversation()
+    for said in ("Mia is pregnant", "12 people Saturday at 7", "on the table: Pinot Noir", "board is salami"):
+        session.ask(said)
+    session.ask("plan it")
+    assert session.tonight.non_drinkers == 1
+    session.new_conversation()

@@ -1,0 +1,90 @@
+"""`what can Mia drink with cod`: who may not have alcohol is offered drinks without it, never a wine."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.safety import cautions
+from assistant.answers.wines import wines_for_food
+from assistant.answers.wording import listed
+from assistant.evening.alcohol_free import alcohol_free_drinks
+from assistant.evening.by_talk import evening_of
+from assistant.evening.care import GuestCare, care
+from assistant.language.dish_edits import POURED
+from assistant.language.eating import WITHOUT_ALCOHOL
+from assistant.language.follow_lines import says
+from assistant.language.frame import Frame, Preference
+from assistant.language.sorting import EDIBLE
+from assistant.pairing.dish import Dish
+from assistant.session import Session
+
+SAFETY = "safety"
+PAIRS = ("wines-for-food", "one-bottle", "choose-wines")
+
+
+def is_drunk(frame: Frame) -> bool:
+    """Whether a wine is asked of, by its name or as what somebody drinks."""
+    return _poured(frame) or says(frame, "guest-sip")
+
+
+def chooses_drink(sure: bool, frame: Frame) -> bool:
+    """Whether something to drink is to be chosen; `sure`: what a guest may have is asked."""
+    drink = says(frame, "guest-sip") or (not sure and frame.intent in PAIRS)
+    return drink and says(frame, "guest-what") and not _poured(frame)
+
+
+def drinks_told(context: Context, rows: Sequence[GuestCare], session: Session) -> Answer:
+    """Drinks without alcohol for the food named, else for what the guests may have of the table.
+
+    What of the food is not for a guest is said first, the cautions of the guests' needs last.
+    """
+    named = bool({reading.kind for reading in context.frame.text.readings} & set(EDIBLE))
+    dishes = context.frame.dishes if named else _allowed(context, rows)
+    limit = Preference(context.knowledge.label(WITHOUT_ALCOHOL), "kind", wanted=WITHOUT_ALCOHOL)
+    away = _not_theirs(context, [row.guest for row in rows], session)
+    frame = replace(context.frame, dishes=dishes, wines=(), preferences=(limit,), named_before=away)
+    answer = wines_for_food(replace(context, frame=frame))
+    topics = tuple(dict.fromkeys(topic for row in rows for topic in row.topics))
+    told = cautions(replace(context, frame=replace(frame, topics=topics, dishes=dishes if named else ())))
+    barred = _barred(context, rows) if named else []
+    text = "\n".join([*barred, answer.text, *(one["text"] for one in told)])
+    return replace(answer, say=" ".join([*barred, answer.say]), text=text, cautions=told, intent=SAFETY)
+
+
+def _poured(frame: Frame) -> bool:
+    return bool(frame.wines) and any(reading.kind in POURED for reading in frame.text.readings)
+
+
+def _allowed(context: Context, rows: Sequence[GuestCare]) -> tuple[Dish, ...]:
+    """The dishes of the table that are for all of these guests; all of them where none is."""
+    away = {thing for row in rows for thing in row.keep_away}
+    lines = evening_of(context).foods
+    allowed = [dish for line in lines if line.label not in away for dish in line.dishes]
+    return tuple(allowed) or context.tonight.dishes
+
+
+def _not_theirs(context: Context, guests: Sequence[str], session: Session) -> tuple[str, ...]:
+    """The drinks that are not for one of these guests, or hold alcohol.
+
+    Those to be asked about count among them, where others are left.
+    """
+    nothing = replace(evening_of(context), foods=(), wines=())
+    free = alcohol_free_drinks(context.engine)
+    rows = [row for row in care(nothing, session, free) if row.guest in guests]
+    away = {thing for row in rows for thing in row.keep_away}
+    asked = away | {thing for row in rows for thing in row.check_label}
+    label = context.knowledge.label
+    theirs = [d for d in free if label(d) not in asked] or [d for d in free if label(d) not in away]
+    return tuple(wine.id for wine in context.knowledge.wines.values() if wine.id not in theirs)
+
+
+def _barred(context: Context, rows: Sequence[GuestCare]) -> list[str]:
+    """What of the food named is not for a guest."""
+    return [
+        context.wording("plan", "guest-no", guest=row.guest, things=listed(list(row.keep_away)))
+        for row in rows
+        if row.keep_away
+    ]

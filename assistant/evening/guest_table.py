@@ -1,0 +1,46 @@
+"""What is asked of a guest, on tonight's table or not: `the brie`, `nuts in the salami`, what is drunk."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.answers.compose import EDIBLE
+from assistant.answers.context import Context
+from assistant.evening.needs import WINE
+from assistant.evening.records import Evening, FoodLine, WineLine
+from assistant.language.dish_edits import POURED
+from assistant.language.follow_lines import ends_of, says
+from assistant.language.frame import Frame
+from assistant.pairing.dish import BASE, Dish
+from assistant.tonight import styles
+
+
+def of_asked(context: Context, evening: Evening) -> Evening:
+    """The evening with no more on its table than what is asked about; all of it where nothing is named."""
+    kinds = {reading.kind for reading in context.frame.text.readings}
+    it = says(context.frame, "guest-it")
+    dishes = _holding(context.frame) if it or kinds & set(EDIBLE) else ()
+    wines = styles(context.frame.wines, context.knowledge) if kinds & set(POURED) else ()
+    label = context.knowledge.label
+    if not dishes and not wines:
+        return _of_table(context, evening)
+    foods = tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in dishes)
+    return replace(evening, foods=foods, wines=tuple(WineLine(label(wine), wine) for wine in wines))
+
+
+def _of_table(context: Context, evening: Evening) -> Evening:
+    """The evening with its wines alone where only what is drunk is asked of."""
+    if not says(context.frame, "guest-sip") or says(context.frame, "guest-eats"):
+        return evening
+    wine = WineLine(context.knowledge.label(WINE), WINE)
+    return replace(evening, foods=(), wines=evening.wines or (wine,))
+
+
+def _holding(frame: Frame) -> tuple[Dish, ...]:
+    """The dishes asked of; of `nuts in the salami` the salami alone, nuts being asked about in it."""
+    at = ends_of(frame, "holds-in")
+    foods = {r.id for r in frame.text.readings if at and r.start >= at[0] and r.kind in EDIBLE}
+    at = ends_of(frame, "contains")
+    foods |= {r.id for r in frame.text.readings if at and r.end <= at[0] and r.kind in EDIBLE}
+    parts = [p for dish in frame.dishes for p in dish.parts if p.food in foods]
+    return tuple(Dish((replace(part, role=BASE),)) for part in parts) or frame.dishes

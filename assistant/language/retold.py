@@ -1,0 +1,47 @@
+"""`R forgot to say she's lactose intolerant`: what is retold of a guest, put first hand."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
+
+
+@dataclass(frozen=True, slots=True)
+class Retold:
+    """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need."""
+
+    mine: re.Pattern[str]
+    theirs: re.Pattern[str]
+
+    @classmethod
+    def of(cls, tables: Mapping[str, Any]) -> Retold:
+        """The turns of the table `retold`. Raises KeyError for a key that is missing."""
+        table = tables["retold"]
+        mine, verbs, who = (_either(table[key]) for key in ("mine", "verbs", "who"))
+        return cls(
+            re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
+            re.compile(rf"\s{verbs}\s(?:that\s)?{who}\b", re.IGNORECASE),
+        )
+
+
+@lru_cache(maxsize=1)
+def _retold() -> Retold:
+    """The shipped turns. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "guests.toml", Retold.of)
+
+
+def first_hand(typed: str) -> str:
+    """What is said, without that somebody said it; any other text as it is."""
+    known = _retold()
+    found = known.mine.match(typed)
+    return known.theirs.sub("", typed[found.end() :] if found else typed, count=1)
+
+
+def _either(words: Iterable[str]) -> str:
+    return f"(?:{'|'.join(re.escape(word) for word in sorted(words, key=len, reverse=True))})"
