@@ -17,6 +17,7 @@ from assistant.answers.record import Answer
 from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
+from assistant.headcount import supposed
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
@@ -53,9 +54,8 @@ COUNTED = ("quantity",)
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
-
 HELP = "help"
-NOTHING_SAID = Frame("unclear", Text("", (), (), (), frozenset(), ()))
+NOTHING_SAID = replace(NO_FRAME, intent="unclear")
 
 
 class Session:
@@ -214,9 +214,9 @@ class Session:
         return guest_asks(frame, self)
 
     def _context(self, frame: Frame) -> Context:
-        topics = self.parser.topics.by_id
-        tonight = with_choice(self.tonight, frame, self._talk)
+        tonight = with_choice(supposed(self.tonight, frame), frame, self._talk)
         corrected = corrections_of(self) if frame.intent in COUNTED else {}
+        topics = self.parser.topics.by_id
         return Context(frame, self.engine, self.wording, topics, self.top, tonight, self.stock, corrected)
 
     def _answer(self, frame: Frame, told_of: bool = False) -> Answer:

@@ -7,13 +7,14 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words, starts_at
-from assistant.language.party import money_said, need_counts, party_counts, party_of
+from assistant.language.party import money_said, need_counts, party_of
 from assistant.language.quantities import numbers, quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
@@ -35,6 +36,7 @@ DROPPED = (
     "describe",
     "quantity",
 )
+SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -69,7 +71,7 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return replace(frame, intent=CHECKS, dishes=tonight.dishes)
     if frame.intent == "unclear" and says(frame, "plan-it"):
         return replace(frame, intent="plan")
-    if tonight.guests and says(frame, "more-come") and quantities(frame.text).people:
+    if tonight.guests and _asks_of_heads(frame) and quantities(frame.text).people:
         return replace(frame, intent=COUNTS, dishes=(), wines=())
     alone = len(frame.dishes) == 1 and not frame.wines
     if alone and (frame.intent == "compare" or (frame.intent == "unclear" and tonight.wines)):
@@ -85,6 +87,12 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     if frame.intent == ORDERS and len(tonight.wines) > 1 and (one or not named):
         frame = replace(frame, wines=tonight.wines)
     return replace(frame, anywhere=says(frame, "shop"))
+
+
+def _asks_of_heads(frame: Frame) -> bool:
+    """Whether more guests come, or a number of guests is only supposed."""
+    supposes = says(frame, "supposing") and not (frame.dishes or frame.wines)
+    return says(frame, "more-come") or (supposes and frame.intent in SUPPOSED)
 
 
 def one_meant(frame: Frame, dishes: Sequence[Dish], knowledge: Knowledge) -> Frame | None:
@@ -130,17 +138,6 @@ def _tells_of_party(frame: Frame) -> bool:
     people = quantities(frame.text).people
     beside = people is not None and people not in need_counts(frame.text.stems)
     return beside or frame.intent in PREPARES or (frame.intent == "unclear" and not asks)
-
-
-def counted(tonight: Tonight, frame: Frame) -> Tonight:
-    """The table with the guests a frame speaks of."""
-    said = quantities(frame.text)
-    if said.people is None or said.people in party_counts(frame.text.stems):
-        return tonight
-    if tonight.guests and says(frame, "more-come"):
-        more = 0.0 if says(frame, "supposing") else said.people
-        return replace(tonight, guests=tonight.guests + more)
-    return replace(tonight, guests=said.people, non_drinkers=said.non_drinkers)
 
 
 def dated(tonight: Tonight, frame: Frame) -> Tonight:
