@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import TYPE_CHECKING
@@ -78,7 +78,7 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return replace(frame, intent="wines-for-food")  # `which one for the brie`
     named = any(r.kind in POURED for r in frame.text.readings)
     eaten = any(r.kind in EDIBLE for r in frame.text.readings)
-    of_all = says(frame, "together") or not (frame.dishes or frame.wines)
+    of_all = says(frame, "together") or says(frame, "the-table") or not (frame.dishes or frame.wines)
     if frame.intent in OF_ALL_FOODS and tonight.dishes and of_all and not eaten:
         frame = replace(frame, dishes=tonight.dishes)
     if frame.intent == ORDERS and len(tonight.dishes) > 1 and not named and says(frame, "foods-order"):
@@ -213,14 +213,15 @@ def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         wines = (*tonight.wines, *wines)
     adds = _adds(frame) or not frame.dishes
     dishes = (*tonight.dishes, *frame.dishes) if adds else frame.dishes
-    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=_once(dishes))
+    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=once(dishes))
 
 
 def _adds(frame: Frame) -> bool:
     return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course"))
 
 
-def _once(dishes: Sequence[Dish]) -> tuple[Dish, ...]:
+def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
+    """The dishes in order, each once."""
     found: list[Dish] = []
     for dish in dishes:
         found += [] if dish in found else [dish]

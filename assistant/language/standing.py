@@ -66,6 +66,11 @@ def short(frame: Frame) -> bool:
     return words_beside(frame.text) <= FEW_WORDS and "wines-for-food" not in frame.text.cues
 
 
+def only_kinds(dishes: tuple[Dish, ...]) -> bool:
+    """Whether no food is named but kinds of food (`how much cheese`)."""
+    return all(dish.main.food.startswith("kind/") for dish in dishes)
+
+
 def joined(old: tuple[Preference, ...], new: tuple[Preference, ...]) -> tuple[Preference, ...]:
     """Old limits and new ones; a new limit on the same thing replaces the old, and bans add up."""
     return (*(p for p in old if not any(_replaces(n, p) for n in new)), *new)
