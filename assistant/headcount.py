@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
+from assistant.language.guests import guest_words
 from assistant.language.party import party_counts
-from assistant.language.quantities import Counted, counts, quantity_words
+from assistant.language.quantities import Counted, asked_for, counts, quantity_words
 
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
-REACH_BACK, REACH_ON = 3, 6
+REACH_BACK, REACH_ON, MOST_ONLY = 3, 6, 5
 PEOPLE, DRINKLESS = "people", "non_drinkers"
 KINDS = ("more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
 Heads = tuple[float | None, float]
@@ -28,6 +29,14 @@ def counted(tonight: Tonight, frame: Frame) -> Tonight:
 def supposed(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests that a frame supposes, for its own answer only."""
     return _told(tonight, frame) if says(frame, "supposing") else tonight
+
+
+def only_heads(frame: Frame) -> bool:
+    """Whether nothing is said but how many guests there are (`12 guests`, `we are six people`)."""
+    text = frame.text
+    asks = guest_words().asks.intersection(text.stems)
+    more = text.readings or text.left_out or len(text.stems) > MOST_ONLY or asks or asked_for(text)
+    return not more and any(found.name == PEOPLE for found in counts(text.stems))
 
 
 def _told(tonight: Tonight, frame: Frame) -> Tonight:

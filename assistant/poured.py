@@ -29,7 +29,7 @@ _VINTAGE = re.compile(r"\s(?:(?:1[89]|20)\d\d|nv)$", re.IGNORECASE)
 def bottles_called(
     tonight: Tonight, stock: Stock, knowledge: Knowledge, dishes: Mapping[str, str]
 ) -> Phrases:
-    """The names of tonight's bottles, and of a short list, each standing for its style; short names of dishes.
+    """Names of tonight's bottles, and of a short list, each standing for its style; short names of dishes.
 
     `the bubbly` is one of them where there is one of that kind.
     """

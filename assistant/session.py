@@ -23,6 +23,7 @@ from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
 from assistant.language.eating import WITHOUT_ALCOHOL
+from assistant.language.follow_asks import doubted
 from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
@@ -180,6 +181,7 @@ class Session:
         frame = after_heard(frame, self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
+        frame = doubted(frame, self._talk, self._last.intent if self._last else "")
         told = as_laid(frame, self._talk, self.tonight)
         frame = self._pourable(
             told if told is not frame else followed(frame, self._talk, self.tonight, self.knowledge)

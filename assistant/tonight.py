@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
+from assistant.language.clock import in_digits
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
@@ -142,7 +143,7 @@ def _tells_of_party(frame: Frame) -> bool:
 
 def dated(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the start a frame speaks of."""
-    start = starts_at(frame.text.typed, datetime.now()) if frame.intent in DATED else None
+    start = starts_at(in_digits(frame.text.typed), datetime.now()) if frame.intent in DATED else None
     return tonight if start is None else replace(tonight, start=start)
 
 

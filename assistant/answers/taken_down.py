@@ -8,6 +8,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
+from assistant.headcount import only_heads
 from assistant.tonight import Tonight
 
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
@@ -17,7 +18,7 @@ def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs and money in a line of its own."""
     unread = answer.intent == "smalltalk" or (answer.intent == "unclear" and not answer.understood)
     prepared = bool(before.dishes or before.wines or before.guests or before.needs)
-    new = news(before, context, unread and prepared)
+    new = news(before, context, (unread and prepared) or only_heads(context.frame))
     if not new or answer.intent == TELLS_ITSELF or _told(answer, context):
         return answer
     line = context.wording("plan", "noted", noted=listed(new))
