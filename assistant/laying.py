@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.standing import Talk
-from assistant.pairing.dish import table_of
-from assistant.pairing.engine import Engine
 from assistant.tonight import SETS, Tonight, budget_said
 
-CHOOSES = ("choose-wines", "one-bottle")
 # What a menu or a choice is taken for where nobody looks at what is being prepared.
 MENUS = (
     "wines-for-food",
@@ -24,7 +22,6 @@ MENUS = (
     "describe",
 )
 ASKED_OF_CHOICE = ("wines-for-food", "one-bottle")
-WHY, LOOKS_BACK = ("why", "why-not"), 4
 NAMED = ("Wine", "Food", "Drink")
 TAKES = (
     "unclear",
@@ -44,6 +41,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
     if _is_menu(frame, tonight):
         return replace(frame, intent=SETS, wines=(), preferences=(), again="")
+    if (anew := chosen_anew(frame, talk)) is not frame:
+        return anew
     if budget_said(frame, tonight) is not None and frame.intent in TAKES:
         return replace(frame, intent="plan", again="")
     if any(reading.type in NAMED for reading in frame.text.readings) or frame.intent not in TAKES:
@@ -55,15 +54,6 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
         return frame
     dishes = () if all(dish in tonight.dishes for dish in choice.frame.dishes) else choice.frame.dishes
     return replace(frame, intent=SETS, wines=choice.picks, dishes=dishes, preferences=(), again="")
-
-
-def last_choice(talk: Talk | None) -> Talk | None:
-    """The last of the turns just before in which several wines were chosen, or None."""
-    for _ in range(LOOKS_BACK):
-        if talk is None or (talk.frame.intent in CHOOSES and talk.picks):
-            return talk
-        talk = talk.before
-    return None
 
 
 def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
@@ -79,22 +69,6 @@ def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
     free = not (frame.wines or frame.preferences or frame.anywhere)
     of_it = bool(frame.dishes) and all(dish in choice.frame.dishes for dish in frame.dishes)
     return replace(tonight, wines=choice.picks) if free and of_it else tonight
-
-
-def for_its_dish(frame: Frame, talk: Talk | None, engine: Engine) -> Frame:
-    """`why the Cabernet` of wines chosen together is asked of the dish that it does best with."""
-    choice, eaten = last_choice(talk), any(reading.type == "Food" for reading in frame.text.readings)
-    asks = frame.intent in WHY and len(frame.wines) == 1 and not eaten
-    if (
-        choice is None
-        or choice.frame.intent != CHOOSES[0]
-        or not asks
-        or frame.wines[0] not in choice.picks
-        or len(frame.dishes) < 2
-    ):
-        return frame
-    best = max(frame.dishes, key=lambda dish: engine.judge(table_of([dish]), frame.wines[0]).score)
-    return replace(frame, dishes=(best,))
 
 
 def _is_menu(frame: Frame, tonight: Tonight) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
@@ -26,12 +26,15 @@ ANOTHER = {"a", "an", "another", "some"}
 _VINTAGE = re.compile(r"\s(?:(?:1[89]|20)\d\d|nv)$", re.IGNORECASE)
 
 
-def bottles_called(tonight: Tonight, stock: Stock, knowledge: Knowledge) -> Phrases:
-    """The names of tonight's bottles, and of a short list, each standing for its style.
+def bottles_called(
+    tonight: Tonight, stock: Stock, knowledge: Knowledge, dishes: Mapping[str, str]
+) -> Phrases:
+    """Names of tonight's bottles, and of a short list, each standing for its style; short names of dishes.
 
     `the bubbly` is one of them where there is one of that kind.
     """
-    names: dict[str, str] = dict(_only_ones(tonight.wines, knowledge))
+    names: dict[str, str] = dict(dishes)
+    names |= dict(_only_ones(tonight.wines, knowledge))
     for name, wine in (*_listed(stock), *_of_evening(tonight)):
         names |= {
             said: knowledge.label(wine) for said in (name, _VINTAGE.sub("", name).rstrip()) if _tells(said)

@@ -17,21 +17,24 @@ from assistant.answers.record import Answer
 from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
+from assistant.chosen import last_choice, of_choice
+from assistant.headcount import supposed
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
 from assistant.language.eating import WITHOUT_ALCOHOL
+from assistant.language.follow_asks import doubted
 from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.party import without_party
-from assistant.language.standing import PLAIN, Talk, anew, stands
+from assistant.language.standing import Talk, only_kinds, stands
 from assistant.language.strength import of_that_strength
-from assistant.language.talk import follow
-from assistant.laying import as_laid, for_its_dish, last_choice, with_choice
+from assistant.laying import as_laid, with_choice
 from assistant.notebook import Notebook
+from assistant.own_dishes import followed, menu_of, short_names
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.poured import as_poured, bottles_called
@@ -43,7 +46,7 @@ from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
-from assistant.tonight import Tonight, after_said, at_table, one_meant
+from assistant.tonight import Tonight, after_said, at_table
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
@@ -54,7 +57,7 @@ ASKED_ON = ("quantity", "service", "pour-order", "safety")
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
 HELP = "help"
-NOTHING_SAID = Frame("unclear", Text("", (), (), (), frozenset(), ()))
+NOTHING_SAID = replace(NO_FRAME, intent="unclear")
 
 
 class Session:
@@ -167,8 +170,9 @@ class Session:
 
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
-        bottles = bottles_called(self.tonight, self.stock, self.knowledge)
-        frame = spoken_of(heard_anew(question, self.taught, self._talk, bottles), self.taught)
+        short = short_names(menu_of(self.tonight, self._talk), self.knowledge, self.parser.lexicon)
+        called = bottles_called(self.tonight, self.stock, self.knowledge, short)
+        frame = spoken_of(heard_anew(question, self.taught, self._talk, called), self.taught)
         choice = last_choice(self._talk)
         frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)
         if HELP in frame.text.cues and named_alone(frame.text.stems):
@@ -178,27 +182,22 @@ class Session:
         frame = after_heard(frame, self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
+        frame = doubted(frame, self._talk, self._last.intent if self._last else "")
         told = as_laid(frame, self._talk, self.tonight)
-        frame = self._pourable(told if told is not frame else self._followed(frame))
-        frame = for_its_dish(frame, self._talk, self.engine)
+        frame = self._pourable(
+            told if told is not frame else followed(frame, self._talk, self.tonight, self.knowledge)
+        )
+        frame = of_choice(frame, self._talk, self.tonight, self.engine)
         frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
         return meant_of_list(frame, self._talk, self.stock)
-
-    def _followed(self, frame: Frame) -> Frame:
-        """The frame completed from what stands; `the garlic one` is the food on the table, if one is."""
-        named = self._talk.frame.dishes if self._talk else ()
-        meant = one_meant(frame, self.tonight.dishes or named, self.knowledge)
-        if meant is None or meant.wines:
-            return follow(meant or frame, self._talk, self.knowledge)
-        same = self._talk is not None and meant.intent in PLAIN
-        return replace(anew(meant, self._talk), dishes=meant.dishes) if self._talk and same else meant
 
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
         old = self._talk.frame.dishes if self._talk else ()
         if frame.after or is_own(frame, self.taught):
             return True
-        return frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
+        counts = frame.intent in COUNTED and bool(self.tonight.dishes or (old and only_kinds(frame.dishes)))
+        return counts or frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
 
     def _pourable(self, frame: Frame) -> Frame:
         """The frame without wine words that no style of the graph answers to."""
@@ -214,9 +213,9 @@ class Session:
         return guest_asks(frame, self)
 
     def _context(self, frame: Frame) -> Context:
-        topics = self.parser.topics.by_id
-        tonight = with_choice(self.tonight, frame, self._talk)
+        tonight = with_choice(supposed(self.tonight, frame), frame, self._talk)
         corrected = corrections_of(self) if frame.intent in COUNTED else {}
+        topics = self.parser.topics.by_id
         return Context(frame, self.engine, self.wording, topics, self.top, tonight, self.stock, corrected)
 
     def _answer(self, frame: Frame, told_of: bool = False) -> Answer:

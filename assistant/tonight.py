@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
+from assistant.language.clock import in_digits
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words, starts_at
-from assistant.language.party import money_said, need_counts, party_counts, party_of
+from assistant.language.party import money_said, need_counts, party_of
 from assistant.language.quantities import numbers, quantities
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
@@ -35,6 +37,7 @@ DROPPED = (
     "describe",
     "quantity",
 )
+SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -69,14 +72,14 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return replace(frame, intent=CHECKS, dishes=tonight.dishes)
     if frame.intent == "unclear" and says(frame, "plan-it"):
         return replace(frame, intent="plan")
-    if tonight.guests and says(frame, "more-come") and quantities(frame.text).people:
+    if tonight.guests and _asks_of_heads(frame) and quantities(frame.text).people:
         return replace(frame, intent=COUNTS, dishes=(), wines=())
     alone = len(frame.dishes) == 1 and not frame.wines
     if alone and (frame.intent == "compare" or (frame.intent == "unclear" and tonight.wines)):
         return replace(frame, intent="wines-for-food")  # `which one for the brie`
     named = any(r.kind in POURED for r in frame.text.readings)
     eaten = any(r.kind in EDIBLE for r in frame.text.readings)
-    of_all = says(frame, "together") or not (frame.dishes or frame.wines)
+    of_all = says(frame, "together") or says(frame, "the-table") or not (frame.dishes or frame.wines)
     if frame.intent in OF_ALL_FOODS and tonight.dishes and of_all and not eaten:
         frame = replace(frame, dishes=tonight.dishes)
     if frame.intent == ORDERS and len(tonight.dishes) > 1 and not named and says(frame, "foods-order"):
@@ -85,6 +88,12 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     if frame.intent == ORDERS and len(tonight.wines) > 1 and (one or not named):
         frame = replace(frame, wines=tonight.wines)
     return replace(frame, anywhere=says(frame, "shop"))
+
+
+def _asks_of_heads(frame: Frame) -> bool:
+    """Whether more guests come, or a number of guests is only supposed."""
+    supposes = says(frame, "supposing") and not (frame.dishes or frame.wines)
+    return says(frame, "more-come") or (supposes and frame.intent in SUPPOSED)
 
 
 def one_meant(frame: Frame, dishes: Sequence[Dish], knowledge: Knowledge) -> Frame | None:
@@ -132,20 +141,9 @@ def _tells_of_party(frame: Frame) -> bool:
     return beside or frame.intent in PREPARES or (frame.intent == "unclear" and not asks)
 
 
-def counted(tonight: Tonight, frame: Frame) -> Tonight:
-    """The table with the guests a frame speaks of."""
-    said = quantities(frame.text)
-    if said.people is None or said.people in party_counts(frame.text.stems):
-        return tonight
-    if tonight.guests and says(frame, "more-come"):
-        more = 0.0 if says(frame, "supposing") else said.people
-        return replace(tonight, guests=tonight.guests + more)
-    return replace(tonight, guests=said.people, non_drinkers=said.non_drinkers)
-
-
 def dated(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the start a frame speaks of."""
-    start = starts_at(frame.text.typed, datetime.now()) if frame.intent in DATED else None
+    start = starts_at(in_digits(frame.text.typed), datetime.now()) if frame.intent in DATED else None
     return tonight if start is None else replace(tonight, start=start)
 
 
@@ -216,14 +214,15 @@ def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         wines = (*tonight.wines, *wines)
     adds = _adds(frame) or not frame.dishes
     dishes = (*tonight.dishes, *frame.dishes) if adds else frame.dishes
-    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=_once(dishes))
+    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=once(dishes))
 
 
 def _adds(frame: Frame) -> bool:
     return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course"))
 
 
-def _once(dishes: Sequence[Dish]) -> tuple[Dish, ...]:
+def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
+    """The dishes in order, each once."""
     found: list[Dish] = []
     for dish in dishes:
         found += [] if dish in found else [dish]

@@ -182,3 +182,15 @@ def test_a_food_is_asked_about_among_the_wines_just_chosen(session: Session) -> 
     elsewhere = session.ask("what goes with steak")
     assert not {item.id for item in elsewhere.picks} <= picks
     assert session.tonight.wines == ()
+
+
+@pytest.mark.parametrize("said", ["12 guests", "we are 12 people"])
+def test_guests_alone_are_taken_down(conversation: Session, said: str) -> None:
+    assert "Noted: 12 guests" in conversation.ask(said).text
+    assert conversation.tonight.guests == 12
+
+
+def test_the_day_and_the_time_are_taken_in_words(conversation: Session) -> None:
+    said = conversation.ask("dinner for six on friday at eight").say
+    assert "6 guests and Friday" in said
+    assert "at 20:00" in said

@@ -86,3 +86,31 @@ def test_a_new_conversation_clears_the_table(table: Session) -> None:
     table.new_conversation()
     assert table.tonight.wines == ()
     assert len(picked(table, "which wine with lamb koftas")) == 3
+
+
+def test_a_wine_put_on_the_table_joins_those_there(table: Session) -> None:
+    table.ask("put the malbec on the table")
+    assert table.tonight.wines == (SYRAH, RIESLING, MALBEC)
+
+
+@pytest.mark.parametrize("asked", ["why", "are you sure", "really?"])
+def test_the_order_is_explained(table: Session, asked: str) -> None:
+    first = table.ask("what do we pour first")
+    answer = table.ask(asked)
+    assert answer.understood
+    assert answer.text.splitlines()[1:3] == first.text.splitlines()[1:3]
+    assert answer.say.startswith("Dry Riesling comes first: ")
+
+
+@pytest.mark.parametrize("asked", ["are you sure", "really?", "seriously?"])
+def test_an_answer_that_is_doubted_is_explained(table: Session, asked: str) -> None:
+    picked = table.ask("what goes with the salami").picks[0].id
+    answer = table.ask(asked)
+    assert answer.intent == "why"
+    assert [item.id for item in answer.picks] == [picked]
+
+
+def test_what_hurts_is_not_explained_by_a_wine(table: Session) -> None:
+    table.ask("what goes with the brie")
+    table.ask("I'm pregnant, what can I eat")
+    assert table.ask("are you sure").intent != "why"

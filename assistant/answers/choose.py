@@ -41,7 +41,9 @@ def choose_wines(context: Context) -> Answer:
 
 
 def _count(context: Context) -> Count:
-    """What is asked for now, or how many bottles were asked for before."""
+    """How many are left of a choice; else what is asked for now, or was asked for before."""
+    if left := context.frame.numbers.get("left"):
+        return Count(int(left))
     said, before = bottles(context.frame.text), context.frame.numbers.get("bottles")
     return said if said.total or not before else replace(said, total=int(before))
 

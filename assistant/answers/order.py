@@ -7,12 +7,16 @@ from collections.abc import Sequence
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
+from assistant.answers.wording import capital
 from assistant.evening.facts import wording
 from assistant.evening.flight_reasons import reason as step_reason
 from assistant.evening.flight_reasons import swapped
 from assistant.evening.food_order import eating_order
+from assistant.language.follow_lines import says_only
 from assistant.pairing.flight import pour_order
 from assistant.pairing.glass import Glass
+
+WHY = "why"
 
 
 def order(context: Context) -> Answer:
@@ -28,6 +32,9 @@ def order(context: Context) -> Answer:
         lines.append(context.wording("line", "order-step", number=i + 1, wine=name, reason=reason))
     lines += _broken_lines(context, ordered)
     say = context.wording("say", "order", first=labels[0], last=labels[-1])
+    if len(labels) > 1 and (WHY in context.frame.text.cues or says_only(context.frame, "doubts")):
+        reason = context.wording("order", step_reason(ordered, 0, context.knowledge.constants))
+        say = capital(context.wording("line", "order-first", wine=labels[0], reason=reason))
     wines = [glass.wine for glass in ordered]
     matches = context.engine.judge_each(context.table(), wines) if context.frame.dishes else []
     return compose(context, say, [say, *lines], picks=matches)

@@ -15,7 +15,6 @@ from assistant.evening.bottles import cliffs, needed
 from assistant.evening.facts import HAIR, amount, fact
 from assistant.evening.portions import class_of
 from assistant.knowledge.concepts import Amount
-from assistant.language.follow_lines import says
 from assistant.language.quantities import Quantities, asked_for, quantities
 
 
@@ -34,13 +33,11 @@ def quantity(context: Context) -> Answer:
 
 
 def _with_guests(counted: Quantities, context: Context) -> Quantities:
-    """The numbers with the guests spoken of before, where the question names none."""
-    tonight, frame = context.tonight, context.frame
-    more = tonight.guests is not None and says(frame, "more-come")
-    if tonight.guests is None or (counted.people is not None and not more):
+    """The numbers with the guests as the table has them, after the question and all that was said before."""
+    tonight = context.tonight
+    if tonight.guests is None:
         return counted
-    supposed = (counted.people or 0.0) if more and says(frame, "supposing") else 0.0
-    return replace(counted, people=tonight.guests + supposed, non_drinkers=tonight.non_drinkers)
+    return replace(counted, people=tonight.guests, non_drinkers=tonight.non_drinkers)
 
 
 def usable(counted: Quantities) -> float:

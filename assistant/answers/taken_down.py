@@ -8,6 +8,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
+from assistant.headcount import only_heads
 from assistant.tonight import Tonight
 
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
@@ -15,9 +16,9 @@ TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs and money in a line of its own."""
-    unread = answer.intent == "unclear" and not answer.understood
+    unread = answer.intent == "smalltalk" or (answer.intent == "unclear" and not answer.understood)
     prepared = bool(before.dishes or before.wines or before.guests or before.needs)
-    new = news(before, context, unread and prepared)
+    new = news(before, context, (unread and prepared) or only_heads(context.frame))
     if not new or answer.intent == TELLS_ITSELF or _told(answer, context):
         return answer
     line = context.wording("plan", "noted", noted=listed(new))
@@ -36,9 +37,16 @@ def news(before: Tonight, context: Context, alone: bool) -> list[str]:
     found = [of_need(asked.guest, asked.need, context) for asked in now.needs if asked not in before.needs]
     if now.budget is not None and now.budget != before.budget:
         found.append(money(now.budget, "", context))
-    if now.guests and now.guests != before.guests and (found or alone):
-        found.insert(0, context.wording("plan", "counted", guests=f"{now.guests:g}"))
+    if (now.guests, now.non_drinkers) != (before.guests, before.non_drinkers) and (found or alone):
+        found.insert(0, heads(now, before, context))
     return found
+
+
+def heads(now: Tonight, before: Tonight, context: Context) -> str:
+    """`12 guests`, with those who drink no wine where their number is new."""
+    name = "counted" if now.non_drinkers == before.non_drinkers else "counted-some"
+    name = "counted-one" if now.guests == 1 and name == "counted" else name
+    return context.wording("plan", name, guests=f"{now.guests or 0:g}", without=f"{now.non_drinkers:g}")
 
 
 def of_need(guest: str, need: str, context: Context) -> str:

@@ -91,9 +91,7 @@ def _without(dishes: Dishes, reading: Reading, knowledge: Knowledge) -> Dishes:
     left = dishes_without(dishes, reading.id, knowledge)
     if left != dishes:
         return left
-    named = [
-        p.food for d in dishes for p in d.parts if p.role != BASE and _called(p.food, reading, knowledge)
-    ]
+    named = [p.food for d in dishes for p in d.parts if p.role != BASE and called(p.food, reading, knowledge)]
     return tuple(_less(dish, named) for dish in dishes)
 
 
@@ -101,7 +99,7 @@ def _less(dish: Dish, foods: Sequence[str]) -> Dish:
     return replace(dish, parts=tuple(p for p in dish.parts if p.food not in foods))
 
 
-def _called(food: str, reading: Reading, knowledge: Knowledge) -> bool:
+def called(food: str, reading: Reading, knowledge: Knowledge) -> bool:
     """`the butter` takes off the blue cheese butter."""
     return set(key(reading.text)) <= set(key(knowledge.label(food)))
 
@@ -144,4 +142,4 @@ def one_of(dishes: Dishes, frame: Frame, knowledge: Knowledge) -> int | None:
 
 def _holds(food: str, reading: Reading, knowledge: Knowledge) -> bool:
     inside = (food, *knowledge.broader(food), *(part.food for part in knowledge.food(food).parts))
-    return reading.id in inside or _called(food, reading, knowledge)
+    return reading.id in inside or called(food, reading, knowledge)

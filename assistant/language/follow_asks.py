@@ -8,14 +8,26 @@ from assistant.knowledge.diets import lineage
 from assistant.knowledge.store import Knowledge
 from assistant.language.eating import unkept
 from assistant.language.fold import key
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import says, says_only
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.preferences import wishes
 from assistant.language.refer import refers
-from assistant.language.standing import FOR_ALL, Talk, anew, dishes_of, joined, wines_of
+from assistant.language.standing import FOR_ALL, WHYS, Talk, anew, dishes_of, joined, wines_of
 
 DEEPEST = 3
+DOUBTED = (
+    "wines-for-food",
+    "foods-for-wine",
+    "judge-pair",
+    "compare",
+    "one-bottle",
+    "choose-wines",
+    "pour-order",
+    "what-if",
+    "why",
+    "why-not",
+)
 PLANS = ("safety", "note", "teach", "plan", "set-table", "foods-for-wine")
 WHOLE_TABLE = ("one-bottle", "choose-wines", "check-board", "compare", "pour-order", "what-if", "judge-pair")
 
@@ -29,9 +41,21 @@ def numbers(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 
 def order_why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
-    """`why not the red first` after an order of pouring is answered by the order and its reasons."""
-    asks = frame.intent in ("why", "why-not") and not frame.dishes and says(frame, "order-why")
-    return replace(talk.frame, text=frame.text) if asks and talk.frame.intent == "pour-order" else None
+    """`why`, `why not the red first` after an order of pouring: the order and its reasons."""
+    if frame.intent not in WHYS or frame.dishes or talk.frame.intent != "pour-order":
+        return None
+    if says(frame, "order-why"):
+        return replace(talk.frame, text=frame.text)
+    return None if frame.wines else replace(talk.frame, text=frame.text, intent="why", again="pour-order")
+
+
+def doubted(frame: Frame, talk: Talk | None, last: str) -> Frame:
+    """`are you sure?` after an answer (of the intent `last`) about what stands asks why."""
+    if talk is None or last not in DOUBTED or frame.intent not in ("unclear", "smalltalk", "why"):
+        return frame
+    wines, dishes = talk.frame.wines or wines_of(talk.picks), talk.frame.dishes or dishes_of(talk.picks)
+    reasons = (wines and dishes) or talk.frame.intent == "pour-order"
+    return replace(frame, intent="why") if reasons and says_only(frame, "doubts") else frame
 
 
 def back(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -79,7 +103,7 @@ def why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if frame.intent != "why" and not asked_so:
         return None
     frame = replace(frame, intent="why")
-    deeper = talk.frame.depth + 1 if talk.frame.intent in ("why", "why-not") else frame.depth
+    deeper = talk.frame.depth + 1 if talk.frame.intent in WHYS else frame.depth
     wines = frame.wines or (talk.frame.wines if talk.frame.wines else wines_of(talk.picks[:1]))
     dishes = frame.dishes or talk.frame.dishes or dishes_of(talk.picks[:1])
     depth = min(DEEPEST, max(frame.depth, deeper))

@@ -40,6 +40,14 @@ def wants_again(typed: str) -> bool:
     return len(stems) <= MOST_AGAIN and follow_lines()["repeat"].stand_in(stems)
 
 
+def says_only(frame: Frame, name: str) -> bool:
+    """Whether a line of this name is all that is said, but for words of lead and stops."""
+    said = [stem for stem in frame.text.stems if stem[:1].isalnum()]
+    while said and said[0] in follow_words().lead:
+        said.pop(0)
+    return any(len(places) == len(said) for places in follow_lines()[name].find(said))
+
+
 def opens(frame: Frame, name: str) -> bool:
     """Whether a text starts with a line of this name, but for words of lead; `loads` is no `load`."""
     words, stems = frame.text.words, frame.text.stems

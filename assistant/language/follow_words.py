@@ -36,6 +36,7 @@ class FollowWords:
     several: Words
     also_before: Words
     before_name: Words
+    own_before: Words
 
 
 @lru_cache(maxsize=1)

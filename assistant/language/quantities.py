@@ -32,6 +32,9 @@ class QuantityWords:
     half: Lines
     sizes: Mapping[str, float]
     asked: Mapping[str, Lines]
+    party: Mapping[str, Lines]
+    clock: Mapping[str, int]
+    spelt: Mapping[str, int]
 
 
 @lru_cache(maxsize=1)
@@ -50,7 +53,20 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         Lines(tables["half"]["lines"]),
         {name: float(size) for name, size in tables["sizes"].items()},
         {name: Lines(words) for name, words in tables["asked"].items()},
+        {name: Lines(words) for name, words in tables["party"].items()},
+        {phrase: int(minutes) for phrase, minutes in tables["clock"].items()},
+        {word: int(n) for word, n in tables["numbers"].items()},
     )
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """A number in a text: what it counts, its place (end exclusive) and its value."""
+
+    name: str
+    start: int
+    end: int
+    number: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,10 +86,8 @@ class Quantities:
 def quantities(text: Text) -> Quantities:
     """The numbers of a text by what they count; the first of each counts."""
     found: dict[str, float] = {}
-    for start, end, number in numbers(text.stems):
-        name = _counted(text.stems, start, end)
-        if name:
-            found.setdefault(name, number)
+    for counted in counts(text.stems):
+        found.setdefault(counted.name, counted.number)
     words = quantity_words()
     sizes = words.sizes
     small = [found["ml"]] if "ml" in found else [found[n] * sizes[n] for n in ("cl", "oz") if n in found]
@@ -90,6 +104,12 @@ def quantities(text: Text) -> Quantities:
         small[0] if small else None,
         big,
     )
+
+
+def counts(stems: Sequence[str]) -> list[Counted]:
+    """The numbers that count something, in order."""
+    named = ((_counted(stems, start, end), start, end, number) for start, end, number in numbers(stems))
+    return [Counted(name, start, end, number) for name, start, end, number in named if name]
 
 
 def asked_for(text: Text) -> str | None:

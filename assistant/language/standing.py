@@ -12,6 +12,7 @@ from assistant.language.sorting import words_beside
 from assistant.pairing.dish import BASE, Dish, DishPart
 
 FEW_WORDS = 3
+WHYS = ("why", "why-not")
 JUDGING = ("judge-pair", "compare", "why", "why-not")
 FOR_ALL = ("choose-wines", "one-bottle")
 TABLE = ("choose-wines", "one-bottle", "check-board", "compare", "set-table", "what-if")
@@ -37,9 +38,11 @@ Edit = Callable[[Frame, Talk, Knowledge], Frame | None]
 
 def stands(frame: Frame, picks: tuple[str, ...], avoid: tuple[str, ...], before: Talk | None) -> Talk:
     """What stands after a turn."""
+    if frame.again and before is not None and frame.intent in WHYS:  # the same, explained
+        return before
     if frame.again and before is not None and before.before is not None:  # gone back
         return before.before
-    explains = frame.intent in ("why", "why-not") and before is not None
+    explains = frame.intent in WHYS and before is not None
     return Talk(frame, picks, avoid, before.asked if explains and before else frame.intent, before)
 
 
@@ -64,6 +67,11 @@ def anew(frame: Frame, talk: Talk) -> Frame:
 def short(frame: Frame) -> bool:
     """A bare fragment (`the brie?`), which only makes sense as a follow-up."""
     return words_beside(frame.text) <= FEW_WORDS and "wines-for-food" not in frame.text.cues
+
+
+def only_kinds(dishes: tuple[Dish, ...]) -> bool:
+    """Whether no food is named but kinds of food (`how much cheese`)."""
+    return all(dish.main.food.startswith("kind/") for dish in dishes)
 
 
 def joined(old: tuple[Preference, ...], new: tuple[Preference, ...]) -> tuple[Preference, ...]:

@@ -1,0 +1,96 @@
+"""How many guests there are: a number said is that of all, of some more or fewer, or of a part."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from assistant.language.follow_lines import says
+from assistant.language.frame import Frame
+from assistant.language.guests import guest_words
+from assistant.language.party import party_counts
+from assistant.language.quantities import Counted, asked_for, counts, quantity_words
+
+if TYPE_CHECKING:
+    from assistant.tonight import Tonight
+
+REACH_BACK, REACH_ON, MOST_ONLY = 3, 6, 5
+PEOPLE, DRINKLESS = "people", "non_drinkers"
+KINDS = ("more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
+Heads = tuple[float | None, float]
+
+
+def counted(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the guests a frame speaks of, but not with what it only supposes of those known."""
+    return tonight if tonight.guests and says(frame, "supposing") else _told(tonight, frame)
+
+
+def supposed(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the guests that a frame supposes, for its own answer only."""
+    return _told(tonight, frame) if says(frame, "supposing") else tonight
+
+
+def only_heads(frame: Frame) -> bool:
+    """Whether nothing is said but how many guests there are (`12 guests`, `we are six people`)."""
+    text = frame.text
+    asks = guest_words().asks.intersection(text.stems)
+    more = text.readings or text.left_out or len(text.stems) > MOST_ONLY or asks or asked_for(text)
+    return not more and any(found.name == PEOPLE for found in counts(text.stems))
+
+
+def _told(tonight: Tonight, frame: Frame) -> Tonight:
+    guests, drinkless = heads(frame.text.stems, (tonight.guests, tonight.non_drinkers))
+    return replace(tonight, guests=guests, non_drinkers=drinkless)
+
+
+def heads(stems: Sequence[str], before: Heads) -> Heads:
+    """All guests and those who drink no wine, after these words; of several totals the first counts."""
+    some, now, total = party_counts(stems), before, False
+    for found in counts(stems):
+        if found.name not in (PEOPLE, DRINKLESS) or found.number in some:
+            continue
+        kind = _kind(stems, found)
+        if kind != "total":
+            now = _changed(now, kind, found)
+        elif not total:
+            now, total = (found.number, now[1]), True
+    halved = now[0] is not None and quantity_words().half.stand_in(stems)
+    return (now[0], now[0] / 2) if halved and now[0] else _kept(now)
+
+
+def _changed(now: Heads, kind: str, found: Counted) -> Heads:
+    """The guests after a number that is not that of all; nothing follows from it where all are not known."""
+    guests, drinkless = now
+    if guests is None:
+        return (found.number, drinkless) if kind == "part" else now
+    if kind == "more":
+        return guests + found.number, drinkless + (found.number if found.name == DRINKLESS else 0.0)
+    if kind == "fewer":
+        return (guests - found.number if found.number < guests else guests), drinkless
+    return (guests, found.number) if kind == "drinkless" and found.number <= guests else now
+
+
+def _kept(now: Heads) -> Heads:
+    return now if now[0] is None else (now[0], min(now[1], now[0]))
+
+
+def _kind(stems: Sequence[str], found: Counted) -> str:
+    """What a number of people is: `total`, or one of `KINDS`."""
+    words = quantity_words().party
+    before, behind = stems[max(0, found.start - REACH_BACK) : found.start], _behind(stems, found.end)
+    for kind in KINDS:
+        if words[kind].stand_in(behind) or words[f"{kind}-before"].stand_in(before):
+            return kind
+    return "drinkless" if found.name == DRINKLESS else "total"
+
+
+def _behind(stems: Sequence[str], end: int) -> list[str]:
+    """The words behind a number, up to the next number, question or stop."""
+    stops = quantity_words().party["stops"]
+    near: list[str] = []
+    for at in range(end, min(end + REACH_ON, len(stems))):
+        if stops.stand_in(stems[at : at + 1]) or any(c.start == at for c in counts(stems)):
+            break
+        near.append(stems[at])
+    return near

@@ -1,0 +1,74 @@
+"""How many guests there are, after those who leave, bring others, drink no wine, or are only supposed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from assistant.evening.table import set_table
+from assistant.session import Session
+from assistant.tonight import Tonight
+
+DEMO = Path(__file__).parents[1] / "corpus" / "evenings" / "quay-house.toml"
+
+
+@pytest.fixture
+def demo(session: Session) -> Iterator[Session]:
+    """The demo evening: 12 guests, 2 of whom drink no wine."""
+    set_table(session, DEMO)
+    session.new_conversation()
+    yield session
+    session.lay(Tonight())
+    session.new_conversation()
+
+
+def heads(session: Session) -> tuple[float | None, float]:
+    return session.tonight.guests, session.tonight.non_drinkers
+
+
+@pytest.mark.parametrize(
+    ("said", "guests", "drinkless"),
+    [
+        ("three guests left early", 9, 2),
+        ("one person cancelled", 11, 2),
+        ("two guests can't make it", 10, 2),
+        ("R. is bringing two friends", 14, 2),
+        ("two more people are coming", 14, 2),
+        ("we have four guests who don't drink", 12, 4),
+        ("four of us are driving", 12, 4),
+        ("two people don't drink, what do they get", 12, 2),
+        ("3 of the guests are vegetarian", 12, 2),
+        ("five of the guests love red wine", 12, 2),
+        ("actually there are 14 people", 14, 2),
+        ("only 9 of us", 9, 2),
+    ],
+)
+def test_a_number_of_people_is_of_all_of_some_or_of_a_part(
+    demo: Session, said: str, guests: float, drinkless: float
+) -> None:
+    demo.ask(said)
+    assert heads(demo) == (guests, drinkless)
+
+
+@pytest.mark.parametrize("said", ["three guests left early", "R. is bringing two friends"])
+def test_some_more_or_fewer_of_a_number_not_known_are_no_total(conversation: Session, said: str) -> None:
+    conversation.ask(said)
+    assert conversation.tonight.guests is None
+
+
+@pytest.mark.parametrize("said", ["three guests left early", "we are 10 now", "four of us are driving"])
+def test_the_new_number_is_told(demo: Session, said: str) -> None:
+    assert demo.ask(said).text.startswith("Noted: ")
+
+
+@pytest.mark.parametrize(
+    ("said", "pours"),
+    [("what if only 8 show up", 6), ("what if we were 20", 18), ("what if two cancel", 8)],
+)
+def test_what_is_supposed_is_answered_and_does_not_stay(demo: Session, said: str, pours: int) -> None:
+    answer = demo.ask(said)
+    assert answer.figures["pours"]["value"] == pours * len(demo.tonight.wines)
+    assert heads(demo) == (12, 2)
+    assert demo.ask("how many bottles").figures["pours"]["value"] == 10 * len(demo.tonight.wines)
