@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.evening.board import wanting_wine
 from assistant.evening.choose_make import scores_of
+from assistant.evening.main_bites import wanting_wine
 from assistant.evening.why_chosen import whys
 from assistant.language.counting import bottles
 from assistant.language.follow_lines import says

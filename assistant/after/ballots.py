@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from assistant.after.figures import Votes, points_of, votes_of
 from assistant.after.names import plain, tonights
 from assistant.answers.context import Context
-from assistant.evening.board import wanting_wine
+from assistant.evening.main_bites import wanting_wine
 from assistant.notebook import Statement
 from assistant.pairing.dish import BASE, Dish, DishPart, table_of
 from assistant.pairing.match import Match

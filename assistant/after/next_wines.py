@@ -8,10 +8,10 @@ from math import ceil
 
 from assistant.answers.choose import EVERYWHERE, IN_A_SHOP
 from assistant.answers.context import Context
-from assistant.evening.board import wanting_wine
 from assistant.evening.choose_make import Chosen, best_choice, scores_of, shortlist, usual_task
 from assistant.evening.choose_task import value
 from assistant.evening.facts import fact
+from assistant.evening.main_bites import wanting_wine
 from assistant.evening.records import FoodLine
 from assistant.knowledge.store import Knowledge
 from assistant.pairing.dish import Dish, table_of

@@ -9,10 +9,10 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.evening.board import wanting_wine
 from assistant.evening.choose_make import Chosen, best_choice, scores_of, shortlist, usual_task
 from assistant.evening.choose_task import Quota, Scores
 from assistant.evening.coverage import Coverage, coverage, one_more
+from assistant.evening.main_bites import wanting_wine
 from assistant.evening.why_chosen import whys
 from assistant.language.counting import Count, bottles
 from assistant.pairing.dish import table_of

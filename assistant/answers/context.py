@@ -10,7 +10,7 @@ from assistant.answers.dish_record import dish_record
 from assistant.answers.items import wine_item
 from assistant.answers.record import Item
 from assistant.answers.wording import Wording, listed
-from assistant.evening.board import wanting_wine
+from assistant.evening.main_bites import wanting_wine
 from assistant.knowledge.concepts import Rule
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Frame

@@ -13,8 +13,8 @@ from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
 from assistant.evening.needs import understood, with_sober
-from assistant.language.guest_named import has_name
 from assistant.language.fold import fold
+from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked, Told
 from assistant.session import Session
 from assistant.taught.note import as_note, noted

@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from assistant.evening.alcohol_free import whole
-from assistant.evening.board import rests_palate, wanting_wine
 from assistant.evening.choose_make import matches_of, scores_from
 from assistant.evening.choose_task import Scores
+from assistant.evening.main_bites import rests_palate, wanting_wine
 from assistant.evening.portions import portions
 from assistant.evening.records import Evening, FoodLine
 from assistant.pairing.dish import Table, table_of

@@ -23,13 +23,13 @@ from assistant.pairing.rule_steps import (
     Step,
     Value,
 )
+from assistant.pairing.rule_words import number_of, property_of, short_of, side_of, variable_of
 
 _CONSTRUCT = re.compile(r"\A\s*+CONSTRUCT\s*+\{(?P<template>[^}]*+)\}\s*+WHERE\s*+")
 _SLOT = re.compile(r"(?<![\w:])(?P<property>[\w:]+)\s+[?$](?P<variable>\w+)")
 _TOKEN = re.compile(
     r"(?<!\s)(?:\s++|#[^\n]*+)*+(?P<token>[a-z]+:[A-Za-z][\w-]*|[?$]\w+|\d+(?:\.\d+)?|[A-Za-z]+|&&|\|\||[<>]=|[-+*<>{}().;,!/]|$)"
 )
-_SIDES = {"?plate": PLATE, "$plate": PLATE, "?this": GLASS, "$this": GLASS}
 _COMPARED = ("<", "<=", ">", ">=")
 
 
@@ -88,18 +88,18 @@ class _Reader:
         self._take("(")
         expr = self._either()
         self._take("AS")
-        variable = _variable(self._take())
+        variable = variable_of(self._take())
         self._take(")")
         return Let(variable, expr)
 
     def _triples(self) -> list[tuple[str, str, str]]:
         """(side, property, object) of one subject; its class is left out, as all have the same."""
-        side = _side(self._take())
+        side = side_of(self._take())
         found = []
         while True:
             name, target = self._take(), self._take()
             if name != "a":
-                found.append((side, _property(side, name), target))
+                found.append((side, property_of(side, name), target))
             if not self._took(";"):
                 break
         if self._next() != "}":
@@ -122,9 +122,9 @@ class _Reader:
         variable = self._take()
         self._take("IN")
         self._take("(")
-        names = [_short(self._take())]
+        names = [short_of(self._take())]
         while self._took(","):
-            names.append(_short(self._take()))
+            names.append(short_of(self._take()))
         self._take(")")
         self._take(")")
         return variable, tuple(names)
@@ -174,7 +174,7 @@ class _Reader:
             return ("not", self._exists())
         if token in ("IF", "ROUND", "BOUND"):
             return self._function(token)
-        return _variable(token) if token[:1] in ("?", "$") else _number(token)
+        return variable_of(token) if token[:1] in ("?", "$") else number_of(token)
 
     def _function(self, name: str) -> Expr:
         self._take("(")
@@ -203,45 +203,11 @@ def _tokens(text: str) -> Sequence[str]:
     return found
 
 
-def _variable(token: str) -> str:
-    if token[:1] not in ("?", "$"):
-        raise RuleTextError(f"{token!r} stands where a variable is read")
-    return token[1:]
-
-
-def _number(token: str) -> float:
-    try:
-        return float(token)
-    except ValueError:
-        raise RuleTextError(f"{token or 'its end'!r} stands where a value is read") from None
-
-
-def _side(token: str) -> str:
-    if token not in _SIDES:
-        raise RuleTextError(f"{token or 'its end'!r} is neither ?plate nor $this")
-    return _SIDES[token]
-
-
-def _property(side: str, token: str) -> str:
-    prefix, _, name = token.partition(":")
-    if prefix != side:
-        raise RuleTextError(f"{token!r} is no property of a {side}")
-    return name
-
-
-def _short(token: str) -> str:
-    """`trait:blue` -> `trait/blue`."""
-    prefix, colon, name = token.partition(":")
-    if not colon:
-        raise RuleTextError(f"{token!r} stands where a name is read")
-    return f"{prefix}/{name}"
-
-
 def _step(triple: tuple[str, str, str]) -> Step:
     side, name, target = triple
     if target[:1] == "?":
         return Value(target[1:], side, name)
-    return Keep(Link(side, name, (_short(target),)))
+    return Keep(Link(side, name, (short_of(target),)))
 
 
 def _asked(triples: Sequence[tuple[str, str, str]], among: Mapping[str, tuple[str, ...]]) -> Expr:
@@ -250,7 +216,7 @@ def _asked(triples: Sequence[tuple[str, str, str]], among: Mapping[str, tuple[st
     found: list[Expr] = []
     for side, name, target in triples:
         if target[:1] != "?":
-            found.append(Link(side, name, (_short(target),)))
+            found.append(Link(side, name, (short_of(target),)))
         elif target in among:
             found.append(Link(side, name, among[target]))
         else:

@@ -6,18 +6,9 @@ from collections.abc import Sequence
 
 import pytest
 
-from assistant.evening.board import (
-    Amounts,
-    BoardItem,
-    Finding,
-    board_food,
-    evenness,
-    faults,
-    findings,
-    rests_palate,
-    traps,
-)
+from assistant.evening.board import Amounts, BoardItem, Finding, board_food, evenness, faults, findings, traps
 from assistant.evening.board_change import best_change
+from assistant.evening.main_bites import rests_palate
 from assistant.knowledge.diets import Fit, fit
 from assistant.knowledge.store import shipped
 from assistant.pairing.engine import Engine, single
