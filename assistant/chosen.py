@@ -19,7 +19,7 @@ from assistant.tonight import ORDERS, Tonight
 
 CHOOSES = ("choose-wines", "one-bottle")
 WHY, LOOKS_BACK = ("why", "why-not"), 4
-SUPPOSED = ("what-if", "help", "unclear", "choose-wines", "describe")
+SUPPOSED = ("what-if", "help", "unclear", "choose-wines", "describe", "undo", "service")
 LEFT = "left"  # in the numbers of a frame: how many bottles are left of a choice
 
 
@@ -41,9 +41,12 @@ def chosen_anew(frame: Frame, talk: Talk | None) -> Frame:
     """The frame that chooses again where a choice of fewer or more is supposed (`what if we had two`)."""
     choice = _together(talk)
     supposes = says(frame, "supposing") and frame.intent in SUPPOSED
-    if choice is None or not supposes or frame.dishes or frame.wines or quantities(frame.text).people:
+    others = frame.dishes or not set(frame.wines) <= set(choice.picks if choice else ())
+    if choice is None or not supposes or others or quantities(frame.text).people:
         return frame
     gone = placed(frame, choice.picks).wines if "left-off" in frame.text.cues else ()
+    if frame.wines and not gone:
+        return frame
     again = replace(choice.frame, text=frame.text, again="", follows=True)
     if gone:
         return _without(again, choice.picks, gone)

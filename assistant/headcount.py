@@ -80,7 +80,8 @@ def _kind(stems: Sequence[str], found: Counted) -> str:
     words = quantity_words().party
     before, behind = stems[max(0, found.start - REACH_BACK) : found.start], _behind(stems, found.end)
     for kind in KINDS:
-        if words[kind].stand_in(behind) or words[f"{kind}-before"].stand_in(before):
+        led = before[-1:] if kind == "part" else before
+        if words[kind].stand_in(behind) or words[f"{kind}-before"].stand_in(led):
             return kind
     return "drinkless" if found.name == DRINKLESS else "total"
 

@@ -43,6 +43,10 @@ def heads(session: Session) -> tuple[float | None, float]:
         ("five of the guests love red wine", 12, 2),
         ("actually there are 14 people", 14, 2),
         ("only 9 of us", 9, 2),
+        ("we're only ten", 10, 2),
+        ("3 kids are coming too", 15, 5),
+        ("the last two guests arrive at 9", 12, 2),
+        ("8 people want red, 4 want white", 12, 2),
     ],
 )
 def test_a_number_of_people_is_of_all_of_some_or_of_a_part(
