@@ -19,6 +19,7 @@ from assistant.chat.talk_file import Turn
 from assistant.chat.words import ChatWords, chat_words
 
 if TYPE_CHECKING:
+    from assistant.answers.record import Answer
     from assistant.session import Session
 
 
@@ -40,7 +41,8 @@ def chat(
     `plain`: nothing is drawn twice, for screen readers.
     """
     background = Background(evening, notebook, bottles)
-    return Chat(evening, background, manner_of(os.environ, plain), chat_words()).run()
+    manner = manner_of(os.environ, plain, sys.stdout.isatty())
+    return Chat(evening, background, manner, chat_words()).run()
 
 
 class Chat:
@@ -126,9 +128,18 @@ class Chat:
         first, _, rest = answer.text.partition("\n")
         self._turns.append(Turn(line, first, rest))
         draft = self._show.answer(answer.text)
+        if self._may_hint(session, line, answer):
+            self._hint()
+        return draft
+
+    def _may_hint(self, session: Session, line: str, answer: Answer) -> bool:
+        """Whether the answer leaves room for a hint: it asks nothing back and touches nobody's health."""
+        careful = bool(answer.cautions) or session.is_private(line, answer)
+        return answer.understood and not answer.clarify and not careful
+
+    def _hint(self) -> None:
         if told := hint(self._folder, len(self._turns), self._words):
             self._show.note(told)
-        return draft
 
     def _session(self) -> Session:
         """The session, with a word on a terminal where it is long in coming."""

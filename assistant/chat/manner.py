@@ -13,7 +13,8 @@ PLAIN = "GOESWITH_PLAIN"
 class Manner:
     """`plain`: nothing is drawn twice, for screen readers and dumb terminals; no paging, no bottom line.
 
-    `wraps`: answers are broken at words; a screen reader reads a sentence better in one piece.
+    `wraps`: answers are broken at words, where a terminal would break them anywhere; not where they go into a
+    file, or to a screen reader with its own variable set: it reads a sentence better in one piece.
     `dims`: what is not said aloud is set back. No colour is ever used, so none can vanish on its ground.
     """
 
@@ -32,8 +33,12 @@ class Manner:
         return shutil.get_terminal_size().lines
 
 
-def manner_of(environment: Mapping[str, str], plain: bool = False) -> Manner:
-    """The manner that an environment asks for; `plain` is the option of the command line."""
-    spoken = plain or environment.get(PLAIN, "0") not in ("", "0")
+def manner_of(environment: Mapping[str, str], plain: bool = False, terminal: bool = False) -> Manner:
+    """The manner that an environment asks for; `plain` is the option of the command line.
+
+    `terminal`: what is said goes to one.
+    """
+    told = environment.get(PLAIN, "0") not in ("", "0")
     dumb = environment.get("TERM", "").lower() in ("dumb", "unknown")
-    return Manner(plain=spoken or dumb, wraps=not spoken, dims=not environment.get("NO_COLOR"))
+    wraps = not told and (terminal or not plain)
+    return Manner(plain=plain or told or dumb, wraps=wraps, dims=not environment.get("NO_COLOR"))

@@ -8,11 +8,10 @@ from assistant.answers.sanitise import safe
 from assistant.answers.wrap import wrapped
 from assistant.chat.manner import Manner
 from assistant.chat.meanwhile import Meanwhile
+from assistant.chat.pages import Row, Styled, behind, laid
 from assistant.chat.words import ChatWords
 
 NOTE, SPOKEN, REST, ASKED = "", "class:say", "class:rest", "class:asked"
-UNDER_A_PAGE = 1  # the line that says how much more there is
-Styled = tuple[str, str]
 
 
 class Shower:
@@ -27,10 +26,10 @@ class Shower:
         An answer longer than the screen is shown page by page. Raises KeyboardInterrupt at Ctrl-C.
         """
         said, _, rest = safe(text).partition("\n")
-        lines = [(SPOKEN, line) for line in self._wrapped(said)]
-        lines += [(REST, line) for line in self._wrapped(rest)] if rest else []
-        if self._manner.plain or len(lines) < self._manner.lines:
-            self._print(lines)
+        lines = [(SPOKEN, said), *((REST, line) for line in (rest.split("\n") if rest else ()))]
+        rows = laid(lines, self._wrapped)
+        if self._manner.plain or len(rows) < self._manner.lines:
+            self._print(_styled(rows))
             return ""
         return self._pages(lines)
 
@@ -54,18 +53,23 @@ class Shower:
         """Page by page; Enter goes on, Esc leaves the rest out, any other key shows it all and is kept."""
         from assistant.chat.paging import ON, pressed
 
-        while len(lines) > (page := max(2, self._manner.lines) - UNDER_A_PAGE):
-            self._print(lines[:page])
-            lines = lines[page:]
-            key = pressed(self._words("said", "more", lines=len(lines)))
+        while len(rows := laid(lines, self._wrapped)) > (page := self._page(len(rows))):
+            self._print(_styled(rows[:page]))
+            lines = behind(lines, rows, page)
+            key = pressed(self._words("said", "more", lines=len(rows) - page))
             if key is None:
                 self.note(self._words("said", "left-out"))
                 return ""
             if key not in ON:
-                self._print(lines)
+                self._print(_styled(laid(lines, self._wrapped)))
                 return key
-        self._print(lines)
+        self._print(_styled(rows))
         return ""
+
+    def _page(self, rows: int) -> int:
+        """Rows of a page, so that what is said below it has room in the terminal as wide as it is now."""
+        below = len(self._words("said", "more", lines=rows)) // max(1, self._manner.columns) + 1
+        return max(1, self._manner.lines - below)
 
     def _print(self, lines: Sequence[Styled]) -> None:
         text = "\n".join(line for _, line in lines)
@@ -83,3 +87,7 @@ class Shower:
 
     def _style(self, name: str) -> str:
         return name if self._manner.dims or name == SPOKEN else ""
+
+
+def _styled(rows: Sequence[Row]) -> list[Styled]:
+    return [(row.style, row.text) for row in rows]

@@ -10,7 +10,9 @@ from pathlib import Path
 import pytest
 
 from assistant.chat.words import chat_words
+from assistant.evening.table import set_table
 from assistant.knowledge.files import corpus_dir
+from assistant.session import Session
 from tests.chat.conftest import PLAIN_PROMPT, PROMPT, QUESTION, READ, Open, ask, typed_on
 from tests.terminal import CTRL_C, CTRL_D, ENTER, Terminal
 
@@ -98,6 +100,38 @@ def test_a_long_answer_comes_in_pages(chat: Open) -> None:
     terminal.press(ENTER)
     terminal.until(lambda text: "talk." in text and typed_on(text) == PROMPT)
     assert MORE not in terminal.text
+
+
+def test_pages_are_laid_out_anew_after_a_resize(chat: Open) -> None:
+    terminal = chat("--evening", DEMO, lines=20)
+    terminal.sees(BOTTOM)
+    terminal.press("plan it" + ENTER)
+    terminal.sees(MORE)
+    seen = [terminal.settles()]
+    terminal.resize(50, 20)
+    while MORE in terminal.settles():
+        before = terminal.text
+        terminal.press(ENTER)
+        terminal.until(lambda text, old=before: text != old)  # type: ignore[misc]
+        seen.append(terminal.settles())
+    whole = Session()
+    set_table(whole, Path(DEMO))
+    words, pages = whole.ask("plan it").text.split(), [page.replace(MORE, "").split() for page in seen]
+    last = len(pages[-1])  # with the prompt below it, its first line may have gone up by now
+    shown = {word for page in pages for word in page}
+    assert len(pages) > 3
+    assert all(word in shown for word in words[:-last])
+    assert words[-1] in shown
+
+
+def test_plain_answers_are_broken_at_words(chat: Open) -> None:
+    terminal = chat("--plain", "--evening", DEMO, columns=80, lines=200)
+    ask(terminal, "is the brie safe in pregnancy", "I read: Brie.", prompt=PLAIN_PROMPT)
+    text = Session().ask("is the brie safe in pregnancy").text
+    rows = [row.rstrip() for row in terminal.text.splitlines()]
+    ends = {row.split()[-1] for row in rows if len(row) > 60}
+    assert ends
+    assert ends <= set(text.split())
 
 
 def test_escape_leaves_the_rest_out_and_says_so(chat: Open) -> None:
@@ -203,6 +237,19 @@ def test_the_first_time_there_is_something_to_try_and_one_hint(chat: Open, home:
         ask(again, question, answer)
     assert hint not in again.text
     assert first not in again.text
+
+
+def test_the_hint_waits_until_nobody_s_health_is_spoken_of(chat: Open, home: Path) -> None:
+    (home / "goeswith" / "hint-given").unlink()
+    hint = SAYS("said", "hint").split(":")[0]
+    terminal = chat()
+    ask(terminal, "why", "Why what?")
+    ask(terminal, "why", "Why what?")
+    ask(terminal, "why", "Why what?")
+    ask(terminal, "I'm pregnant, is the brie safe?", "I read: Brie.")
+    assert hint not in terminal.settles()
+    ask(terminal)
+    terminal.sees(hint)
 
 
 def test_an_evening_that_cannot_be_read_is_told_at_once(chat: Open, tmp_path: Path) -> None:

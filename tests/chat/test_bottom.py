@@ -64,3 +64,31 @@ def test_it_names_the_evening_on_the_table(conversation: Session) -> None:
         conversation.lay(Tonight())
     assert now.wines == WINES
     assert "garlic cheddar" in now.foods
+
+
+FOODS = ("garlic cheddar", "Brie", "salami", "almond", "plain cracker")
+BOARD = Standing(WINES, FOODS, "garlic cheddar, Brie, salami, almond and plain cracker", (), FOODS)
+
+
+@pytest.mark.parametrize("width", range(80, 181))
+def test_a_full_board_is_shortened_so_that_tonight_and_the_key_stay(width: int) -> None:
+    found = line(width, BOARD)
+    assert get_cwidth(found) <= width
+    assert found.startswith("With garlic cheddar")
+    assert "Tonight: brut sparkling" in found
+    assert found.endswith(KEY)
+
+
+def test_of_a_board_foods_go_before_wines() -> None:
+    assert "With garlic cheddar +4" in line(105, BOARD)
+    assert "Malbec" in line(105, BOARD)
+    assert "plain cracker" in line(180, BOARD)
+
+
+def test_a_board_that_stands_is_told_food_by_food(conversation: Session) -> None:
+    conversation.new_conversation()
+    conversation.ask("wines for brie, salami and almonds")
+    now = standing(conversation)
+    assert len(now.dishes) == 3
+    assert all(name in now.dish for name in now.dishes)
+    conversation.new_conversation()

@@ -62,7 +62,7 @@ def test_nothing_is_called_that_only_posix_has() -> None:
         ({"TERM": "dumb"}, False, (True, True, True)),
         ({"GOESWITH_PLAIN": "1"}, False, (True, False, True)),
         ({"GOESWITH_PLAIN": "0"}, False, (False, True, True)),
-        ({}, True, (True, False, True)),
+        ({}, True, (True, False, True)),  # into a file
     ],
 )
 def test_manners(environment: dict[str, str], plain: bool, wanted: tuple[bool, bool, bool]) -> None:
@@ -81,3 +81,8 @@ def test_a_wait_is_told_once_past_the_first_second(plain: bool, shown: str) -> N
     waiting()
     waiting.clear()
     assert out.getvalue() == shown
+
+
+def test_on_a_terminal_plain_answers_are_broken_at_words_unless_the_reader_says_otherwise() -> None:
+    assert manner_of({}, plain=True, terminal=True).wraps
+    assert not manner_of({"GOESWITH_PLAIN": "1"}, plain=True, terminal=True).wraps
