@@ -68,6 +68,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
     if _changes(frame, tonight, knowledge):
         return _set(frame, tonight, knowledge)
+    if tonight.wines and tonight.dishes and says(frame, "overview") and not frame.topics:
+        return replace(frame, intent=CHECKS, dishes=tonight.dishes)
     if frame.intent == "unclear" and tonight.dishes and says(frame, "board-check"):
         return replace(frame, intent=CHECKS, dishes=tonight.dishes)
     if frame.intent == "unclear" and says(frame, "plan-it"):
