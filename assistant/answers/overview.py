@@ -24,7 +24,7 @@ def overview(context: Context) -> Answer:
     say = _spoken(context, bad)
     lines = [say, *(_line(context, dish, found) for dish, found in ranked)]
     avoid = list({match.wine: match for _, match in bad}.values())
-    answer = compose(context, say, lines, avoid=avoid)
+    answer = compose(context.of_evening(), say, lines, avoid=avoid)
     return replace(answer, intent=ASKED, dish=None)
 
 
