@@ -66,8 +66,9 @@ def _asked(typed: str, keeper: Keeper, standing: bool) -> str:
     if asked == typed:
         return typed
     whole = keeper.parser.parse(typed, standing=standing)
-    stays = whole.topics or whole.intent == SAFETY or kept_for_later(typed)
-    sure = whole.intent in UNASKED or asked.endswith("?")
+    bodily = whole.text.topics or (whole.intent == SAFETY and not whole.diets)  # a diet is no illness
+    stays = bodily or kept_for_later(typed)
+    sure = whole.intent in (*UNASKED, SAFETY) or asked.endswith("?")
     return asked if sure and not stays else typed
 
 
