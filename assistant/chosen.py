@@ -19,7 +19,7 @@ from assistant.tonight import ORDERS, Tonight
 
 CHOOSES = ("choose-wines", "one-bottle")
 WHY, LOOKS_BACK = ("why", "why-not"), 4
-SUPPOSED = ("what-if", "help", "unclear", "choose-wines", "describe", "undo", "service")
+SUPPOSED = ("what-if", "check-board", "help", "unclear", "choose-wines", "describe", "undo", "service")
 LEFT = "left"  # in the numbers of a frame: how many bottles are left of a choice
 
 
