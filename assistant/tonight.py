@@ -72,6 +72,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return replace(frame, intent=CHECKS, dishes=tonight.dishes)
     if frame.intent == "unclear" and tonight.dishes and says(frame, "board-check"):
         return replace(frame, intent=CHECKS, dishes=tonight.dishes)
+    if frame.intent == "describe" and says(frame, "alcohol-in"):
+        return replace(frame, intent=COUNTS)
     if frame.intent == "unclear" and says(frame, "plan-it"):
         return replace(frame, intent="plan")
     if tonight.guests and _asks_of_heads(frame) and quantities(frame.text).people:
