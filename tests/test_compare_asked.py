@@ -29,4 +29,6 @@ def test_a_difference_is_told_whatever_food_stands(session: Session) -> None:
     assert session.ask("what is the difference between riesling and malbec").say.startswith(
         "Malbec has more grip"
     )
-    assert "Steak" not in session.ask("merlot or malbec with steak").say
+    with_food = session.ask("what is the difference between merlot and malbec with steak").text
+    assert "Merlot: good" in with_food
+    assert "has more grip" not in with_food
