@@ -9,8 +9,8 @@ from itertools import count
 
 from assistant.knowledge.concepts import Amount
 from assistant.knowledge.store import shipped
-from assistant.pairing.dish import Dish, DishPart
-from assistant.pairing.engine import Engine, single
+from assistant.pairing.dish import Dish, DishPart, single
+from assistant.pairing.engine import Engine
 from assistant.pairing.glass import Glass, glass_of
 from assistant.pairing.plate import Plate
 from assistant.pairing.rules import RuleRunner

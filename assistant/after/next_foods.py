@@ -15,7 +15,7 @@ from assistant.evening.records import Evening, FoodLine
 from assistant.knowledge.files import corpus_dir
 from assistant.language.cues import Lines
 from assistant.language.data import read_data
-from assistant.pairing.engine import single
+from assistant.pairing.dish import single
 
 if TYPE_CHECKING:
     from assistant.session import Session

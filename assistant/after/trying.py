@@ -14,8 +14,7 @@ from assistant.answers.context import Context
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
 from assistant.evening.records import GuestNeeds
-from assistant.pairing.dish import Dish, table_of
-from assistant.pairing.engine import single
+from assistant.pairing.dish import Dish, single, table_of
 from assistant.pairing.likeness import alike_foods, alike_wines
 from assistant.pairing.score import LIKED
 

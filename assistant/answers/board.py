@@ -18,8 +18,7 @@ from assistant.evening.choose_make import Chosen
 from assistant.evening.coverage import bridges, coverage
 from assistant.knowledge.diets import Fit, fit
 from assistant.language.counting import Count
-from assistant.pairing.dish import Dish
-from assistant.pairing.engine import single
+from assistant.pairing.dish import Dish, single
 
 
 def check_board(context: Context) -> Answer:

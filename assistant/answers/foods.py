@@ -13,7 +13,8 @@ from assistant.answers.record import Answer, Item
 from assistant.answers.table_foods import table_foods
 from assistant.answers.wording import listed
 from assistant.pairing import choose
-from assistant.pairing.engine import TABLE_KINDS, key_of
+from assistant.pairing.engine import key_of
+from assistant.pairing.larder import TABLE_KINDS
 from assistant.pairing.score import LIKED, Score
 
 MOST_CLASSICS = 2

@@ -133,7 +133,13 @@ def even_amounts(items: Sequence[BoardItem], knowledge: Knowledge) -> Amounts:
 
 def faults(findings: Iterable[Finding], knowledge: Knowledge) -> float:
     """How much is wrong with a board: 0 for one in balance."""
-    return sum(f.faults * float(knowledge.entry(f.aspect)["counts"][0]) for f in findings)
+    return sum(f.faults * _counts(f.aspect, knowledge) for f in findings if f.faults)
+
+
+@lru_cache(maxsize=32)
+def _counts(aspect: str, knowledge: Knowledge) -> float:
+    """How much a fault of an aspect counts."""
+    return float(knowledge.entry(aspect)["counts"][0])
 
 
 def findings(
@@ -209,7 +215,7 @@ def _flavoured(cheeses: Sequence[BoardItem], knowledge: Knowledge) -> Finding:
 
 
 def _support(items: Sequence[BoardItem], knowledge: Knowledge) -> Finding:
-    taken = _taken(items, SUPPORT)
+    taken = dict.fromkeys(place for item in items for place in item.places.get(SUPPORT, ()))
     lacks = _open(taken, SUPPORT, knowledge)
     return Finding(SUPPORT, len(lacks), len(taken), len(taken) + len(lacks), tuple(taken), lacks)
 

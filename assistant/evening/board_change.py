@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import chain
+from typing import NamedTuple
 
 from assistant.evening.board import (
     FLAVOURED,
@@ -19,8 +20,8 @@ from assistant.evening.board import (
 )
 from assistant.knowledge.diets import Fit, fit
 from assistant.knowledge.store import Knowledge
-from assistant.pairing.dish import table_of
-from assistant.pairing.engine import Engine, single
+from assistant.pairing.dish import single, table_of
+from assistant.pairing.engine import Engine
 
 MENDING = (MILK, TEXTURE, SUPPORT)
 DISH = "kind/dish"
@@ -36,6 +37,14 @@ class Change:
     mended: float
 
 
+class Tied(NamedTuple):
+    """How much is mended by a food in place of the thing at `out`, or beside the rest."""
+
+    mended: float
+    out: int | None
+    into: BoardItem
+
+
 Way = tuple[int | None, list[BoardItem]]
 
 
@@ -47,9 +56,9 @@ def best_changes(
     suits: Callable[[str], bool] = lambda food: True,
 ) -> list[Change]:
     """The best swap and the best addition, where they mend anything; a food that is both, once."""
-    groups = _groups(items, engine, diets, suits)
-    found = [_best_of(groups, items, engine, wines, swap) for swap in (True, False)]
-    changes = [change for change in found if change]
+    tied = _both_tied(items, engine, diets, suits)
+    liking = _liking(_foods(chain.from_iterable(tied), items), engine, wines)
+    changes = [_best(each, items, liking) for each in tied if each]
     return changes[: len({change.into.food for change in changes})]
 
 
@@ -66,17 +75,22 @@ def best_change(
     Cheese is swapped for cheese, and anything else for something else. Within diets only what surely fits
     is offered, and never what does not suit (`suits`). None where nothing mends anything.
     """
-    return _best_of(_groups(items, engine, diets, suits), items, engine, wines, swap)
+    tied = _tied(_groups(items, engine, diets, suits), items, engine.knowledge, swap)
+    return _best(tied, items, _liking(_foods(tied, items), engine, wines)) if tied else None
 
 
-def _best_of(
-    groups: Sequence[list[BoardItem]],
-    items: Sequence[BoardItem],
-    engine: Engine,
-    wines: Sequence[str],
-    swap: bool,
-) -> Change | None:
-    known = engine.knowledge
+def _both_tied(
+    items: Sequence[BoardItem], engine: Engine, diets: Sequence[str], suits: Callable[[str], bool]
+) -> list[list[Tied]]:
+    """Of the swaps, then of the additions."""
+    groups = _groups(items, engine, diets, suits)
+    return [_tied(groups, items, engine.knowledge, swap) for swap in (True, False)]
+
+
+def _tied(
+    groups: Sequence[list[BoardItem]], items: Sequence[BoardItem], known: Knowledge, swap: bool
+) -> list[Tied]:
+    """The changes that mend most, a few foods for each; none where nothing mends anything."""
     before = faults(findings(items, known), known)
     changes = [
         (round(before - faults(findings(after, known), known), 6), out, group)
@@ -84,11 +98,14 @@ def _best_of(
         for out, after in _ways(items, group[0], swap)
     ]
     most = max((mended for mended, _, _ in changes), default=0.0)
-    if most <= 0:
-        return None
-    tied = [(out, group) for mended, out, group in changes if mended == most]
-    out, into = _tastiest(tied, items, engine, wines)
-    return Change(None if out is None else items[out], into, most)
+    best = [(out, group) for mended, out, group in changes if mended == most > 0]
+    return [Tied(most, out, item) for out, group in best for item in _plainest(group)]
+
+
+def _foods(tied: Iterable[Tied], items: Sequence[BoardItem]) -> list[str]:
+    """What would come in and what would go out."""
+    pairs = [(items[t.out].food, t.into.food) if t.out is not None else (t.into.food,) for t in tied]
+    return sorted(set(chain.from_iterable(pairs)))
 
 
 def _ways(items: Sequence[BoardItem], new: BoardItem, swap: bool) -> Iterator[Way]:
@@ -129,22 +146,15 @@ def _signature(item: BoardItem, c: Mapping[str, float]) -> object:
     return tuple(sorted(item.places.items())), item.cheese, mild, loud, round(item.sodium, -2)
 
 
-def _tastiest(
-    tied: Sequence[tuple[int | None, list[BoardItem]]],
-    items: Sequence[BoardItem],
-    engine: Engine,
-    wines: Sequence[str],
-) -> tuple[int | None, BoardItem]:
+def _best(tied: Sequence[Tied], items: Sequence[BoardItem], liking: Mapping[str, float]) -> Change:
     """Of changes that mend as much: the new food that gets on best with the wines, for the worst old one."""
-    pairs = [(out, item) for out, group in tied for item in _plainest(group)]
-    foods = {item.food for _, item in pairs} | {items[out].food for out, _ in pairs if out is not None}
-    liking = _liking(sorted(foods), engine, wines)
 
-    def gained(pair: tuple[int | None, BoardItem]) -> tuple[float, str]:
-        out, item = pair
-        return liking[item.food] - (0.0 if out is None else liking[items[out].food]), item.label
+    def gained(one: Tied) -> tuple[float, str]:
+        lost = 0.0 if one.out is None else liking[items[one.out].food]
+        return liking[one.into.food] - lost, one.into.label
 
-    return max(pairs, key=gained)
+    best = max(tied, key=gained)
+    return Change(None if best.out is None else items[best.out], best.into, best.mended)
 
 
 def _plainest(group: Sequence[BoardItem]) -> list[BoardItem]:

@@ -17,17 +17,22 @@ from assistant.evening.choose_task import CLOSE, Task
 NOTHING_YET = float("-inf")
 TO_PLACES = 9  # beyond them sums differ by the order they are made in
 Numbers = NDArray[np.float64]
-Gain = tuple[float, int]
+Truths = NDArray[np.bool_]
+Places = NDArray[np.intp]
 
 
 @dataclass(frozen=True, slots=True)
 class _State:
-    """The wines chosen so far: their best scores by food, what they are worth without the weakest food."""
+    """The wines chosen so far: their best scores by food, what they are worth without the weakest food.
+
+    `doubles`: for every wine, how many of them are like it; `open`: the bonuses that are still to be earned.
+    """
 
     chosen: tuple[int, ...]
     best: Numbers
     worth: float
-    earned: int
+    doubles: Numbers
+    open: Truths
     cost: float
 
 
@@ -41,9 +46,18 @@ class _Found:
     cut: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class _Limit:
+    """A quota, its wines marked by position."""
+
+    wines: Truths
+    least: int
+    most: int
+
+
 @dataclass(slots=True)
 class _Search:
-    """A task as arrays by position of the wine (`alike`: wine x wine), and bonuses as bits."""
+    """A task as arrays by position of the wine (`alike`: wine x wine, `bonuses`: wine x bonus)."""
 
     task: Task
     most: int | None = None
@@ -52,110 +66,127 @@ class _Search:
     scores: Numbers = field(init=False)
     weights: Numbers = field(init=False)
     own: Numbers = field(init=False)
-    prices: list[float] = field(init=False)
+    prices: Numbers = field(init=False)
     alike: Numbers = field(init=False)
-    bonuses: list[int] = field(init=False)
-    worths: dict[int, float] = field(init=False)
+    bonuses: Numbers = field(init=False)
+    limits: list[_Limit] = field(init=False)
 
     def __post_init__(self) -> None:
         task, self.names = self.task, self.task.wines
         self.scores = np.array([task.scores.of[name] for name in self.names], dtype=np.float64)
         self.weights = (1 - task.weakest_share) * np.array(task.scores.weights, dtype=np.float64)
         self.own = np.array([task.worth.get(name, 0.0) for name in self.names], dtype=np.float64)
-        self.prices = [task.prices.get(name, 0.0) for name in self.names]
-        place = {name: i for i, name in enumerate(self.names)}
-        self.alike = np.zeros((len(self.names), len(self.names)))
-        for one, other in (tuple(pair) for pair in task.alike):
-            if one in place and other in place:
-                self.alike[place[one], place[other]] = self.alike[place[other], place[one]] = 1.0
-        self.bonuses = [sum(1 << i for i, b in enumerate(task.bonuses) if n in b.wines) for n in self.names]
-        self.worths = {0: 0.0}
+        self.prices = np.array([task.prices.get(name, 0.0) for name in self.names], dtype=np.float64)
+        self.alike = self._alike()
+        self.bonuses = np.array([[b.worth * (n in b.wines) for b in task.bonuses] for n in self.names])
+        self.limits = [_Limit(self.marked(q.wines), q.least, q.most) for q in task.quotas]
 
-    def bonus(self, mask: int) -> float:
-        """What a set of bonuses is worth."""
-        if mask not in self.worths:
-            self.worths[mask] = sum(b.worth for i, b in enumerate(self.task.bonuses) if mask >> i & 1)
-        return self.worths[mask]
+    def _alike(self) -> Numbers:
+        place = {name: i for i, name in enumerate(self.names)}
+        alike = np.zeros((len(self.names), len(self.names)))
+        for one, other in (tuple(pair) for pair in self.task.alike):
+            if one in place and other in place:
+                alike[place[one], place[other]] = alike[place[other], place[one]] = 1.0
+        return alike
+
+    def marked(self, wines: frozenset[str]) -> Truths:
+        """Which wines are these."""
+        return np.array([name in wines for name in self.names], dtype=np.bool_)
 
     def start(self) -> _State:
         """Nothing chosen: every food as badly served as by its worst wine, so that each choice adds."""
         lowest: Numbers = self.scores.min(axis=0)
-        return _State((), lowest, float(lowest @ self.weights), 0, 0.0)
+        nothing, every = np.zeros(len(self.names)), np.ones(len(self.task.bonuses), dtype=np.bool_)
+        return _State((), lowest, float(lowest @ self.weights), nothing, every, 0.0)
 
-    def gains(self, state: _State, wines: list[int]) -> list[float]:
+    def gains(self, state: _State, wines: Places | list[int]) -> Numbers:
         """What each of the wines adds to a state, the weakest food left aside."""
         better = (self.scores[wines] - state.best).clip(min=0.0) @ self.weights
-        doubles = self.alike[np.ix_(wines, list(state.chosen))].sum(axis=1)
-        new = [self.bonus(self.bonuses[wine] & ~state.earned) for wine in wines]
-        found: Numbers = better + new + self.own[wines] - self.task.alike_cost * doubles
-        return [float(gain) for gain in found.round(TO_PLACES)]
+        new = self.bonuses[wines] @ state.open
+        doubles = self.task.alike_cost * state.doubles[wines]
+        found: Numbers = better + new + self.own[wines] - doubles
+        return found.round(TO_PLACES)
 
     def added(self, state: _State, wine: int, gain: float) -> _State:
         """The state with one more wine."""
         return _State(
             (*state.chosen, wine),
             np.maximum(state.best, self.scores[wine]),
-            state.worth + gain,
-            state.earned | self.bonuses[wine],
-            state.cost + self.prices[wine],
+            state.worth + float(gain),
+            state.doubles + self.alike[wine],
+            state.open & (self.bonuses[wine] == 0.0),
+            state.cost + float(self.prices[wine]),
         )
 
-    def explore(self, state: _State, rest: list[int]) -> None:
+    def explore(self, state: _State, rest: Places) -> None:
         """Tries every way to fill up a choice from the rest, the most promising first."""
-        if self.most is not None and self.found.looked_at >= self.most:
-            self.found.cut = True
+        if self._looked_enough():
             return
-        self.found.looked_at += 1
         left = self.task.count - len(state.chosen)
         if len(rest) < left or not self._may_fit(state, rest, left):
             return
         if left == 0:
-            self._take(state)
+            self._take(state.chosen, self._full_value(state))
             return
-        found = zip(self.gains(state, rest), rest, strict=True)
-        gains = sorted(found, key=lambda g: (-g[0], g[1]))
-        weakest = self._weakest(state, gains)
-        for i, (gain, wine) in enumerate(gains[: len(gains) - left + 1]):
-            most = sum(g for g, _ in gains[i : i + left]) + self.task.weakest_share * weakest[i]
-            if state.worth + most <= self.found.value + CLOSE:
+        gains = self.gains(state, rest)
+        order = np.lexsort((rest, -gains))
+        rest, gains = rest[order], gains[order]
+        if left == 1:
+            self._take_last(state, rest, gains)
+        else:
+            self._branch(state, rest, gains, left)
+
+    def _looked_enough(self) -> bool:
+        if self.most is not None and self.found.looked_at >= self.most:
+            self.found.cut = True
+            return True
+        self.found.looked_at += 1
+        return False
+
+    def _branch(self, state: _State, rest: Places, gains: Numbers, left: int) -> None:
+        windows = np.concatenate(([0.0], gains.cumsum()))
+        most = windows[left:] - windows[:-left] + self._weakest(state, rest)[: len(rest) - left + 1]
+        for i, bound in enumerate((state.worth + most).tolist()):
+            if bound <= self.found.value + CLOSE:
                 break
-            self._branch(state, wine, gain, [w for _, w in gains[i + 1 :]], left)
+            self.explore(self.added(state, int(rest[i]), gains[i]), rest[i + 1 :])
 
-    def _branch(self, state: _State, wine: int, gain: float, rest: list[int], left: int) -> None:
-        with_it = self.added(state, wine, gain)
-        if left > 1 or self._full_value(with_it) > self.found.value + CLOSE:
-            self.explore(with_it, rest)
+    def _take_last(self, state: _State, rest: Places, gains: Numbers) -> None:
+        """The last wine: each is looked at that makes the choice better than the best so far."""
+        weakest = np.maximum(self.scores[rest], state.best).min(axis=1)
+        values = state.worth + gains + self.task.weakest_share * weakest
+        for i in np.flatnonzero(values > self.found.value + CLOSE).tolist():
+            if values[i] > self.found.value + CLOSE and not self._looked_enough():
+                last = self.added(state, int(rest[i]), gains[i])
+                if self._may_fit(last, rest[:0], 0):
+                    self._take(last.chosen, float(values[i]))
 
-    def _weakest(self, state: _State, gains: list[Gain]) -> list[float]:
-        """For each place in the gains: the best that the weakest food can get from there on."""
-        from_last = self.scores[[wine for _, wine in reversed(gains)]]
-        best = np.maximum(np.maximum.accumulate(from_last, axis=0), state.best)
-        found: list[float] = best.min(axis=1)[::-1].tolist()
+    def _weakest(self, state: _State, rest: Places) -> Numbers:
+        """For each place in the rest: what the weakest food can at best count for from there on."""
+        best = np.maximum(np.maximum.accumulate(self.scores[rest[::-1]], axis=0), state.best)
+        found: Numbers = self.task.weakest_share * best.min(axis=1)[::-1]
         return found
 
     def _full_value(self, state: _State) -> float:
         return state.worth + self.task.weakest_share * float(state.best.min())
 
-    def _take(self, state: _State) -> None:
-        worth = self._full_value(state)
+    def _take(self, chosen: tuple[int, ...], worth: float) -> None:
         if worth > self.found.value + CLOSE:
-            self.found.value, self.found.chosen = worth, state.chosen
+            self.found.value, self.found.chosen = worth, chosen
 
-    def _may_fit(self, state: _State, rest: list[int], left: int) -> bool:
+    def _may_fit(self, state: _State, rest: Places, left: int) -> bool:
         """Whether money and quotas can still be kept."""
         if self.task.budget is not None:
-            cheapest = sum(sorted(self.prices[w] for w in rest)[:left])
+            cheapest = float(np.sort(self.prices[rest])[:left].sum())
             if state.cost + cheapest > self.task.budget + CLOSE:
                 return False
-        return all(self._quota_fits(q.wines, q.least, q.most, state, rest, left) for q in self.task.quotas)
+        return all(_fits(limit, state.chosen, rest, left) for limit in self.limits)
 
-    def _quota_fits(
-        self, wines: frozenset[str], least: int, most: int, state: _State, rest: list[int], left: int
-    ) -> bool:
-        have = sum(self.names[i] in wines for i in state.chosen)
-        more = sum(self.names[i] in wines for i in rest)
-        others = len(rest) - more
-        return have + min(more, left) >= least and have + max(0, left - others) <= most
+
+def _fits(limit: _Limit, chosen: tuple[int, ...], rest: Places, left: int) -> bool:
+    have, more = int(limit.wines[list(chosen)].sum()), int(limit.wines[rest].sum())
+    others = len(rest) - more
+    return have + min(more, left) >= limit.least and have + max(0, left - others) <= limit.most
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,10 +208,10 @@ def choose(task: Task, most: int | None = None) -> Choice | None:
     After `most` states the best that was met is taken: many of many wines can take minutes.
     """
     search = _Search(task, most)
-    state, rest = search.start(), list(range(len(search.names)))
-    for wine in [i for i in rest if search.names[i] in task.must]:
-        state = search.added(state, wine, *search.gains(state, [wine]))
-        rest.remove(wine)
+    state, must = search.start(), search.marked(task.must)
+    for wine in np.flatnonzero(must).tolist():
+        state = search.added(state, wine, search.gains(state, [wine])[0])
+    rest = np.flatnonzero(~must)
     if len(state.chosen) == len(task.must) <= task.count:
         search.explore(state, rest)
     if not search.found.chosen:

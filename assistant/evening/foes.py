@@ -9,8 +9,8 @@ from assistant.evening.choose_make import matches_of
 from assistant.evening.records import WineLine
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
-from assistant.pairing.dish import table_of
-from assistant.pairing.engine import Engine, single
+from assistant.pairing.dish import single, table_of
+from assistant.pairing.engine import Engine
 from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED
 

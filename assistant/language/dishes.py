@@ -11,8 +11,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
 from assistant.language.frame import Reading, Text
 from assistant.language.recipes import ALIKE, another_sort, without
-from assistant.pairing.dish import BASE, COATING, SIDE, Dish, DishPart
-from assistant.pairing.engine import HUNDRED_GRAMS
+from assistant.pairing.dish import BASE, COATING, HUNDRED_GRAMS, SIDE, Dish, DishPart
 from assistant.pairing.plate import recipe
 
 NEXT_TO, WITH, BESIDE, OVER, WITHOUT = "next to", "with", "beside", "over", "without"

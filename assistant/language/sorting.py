@@ -14,8 +14,7 @@ from assistant.language.preferences import (
     turned_word,
 )
 from assistant.language.small_words import small_words
-from assistant.pairing.dish import Dish
-from assistant.pairing.engine import single
+from assistant.pairing.dish import Dish, single
 
 MOST_DISHES = 6
 BARE_WORDS = 4

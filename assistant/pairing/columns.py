@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence, Set
+from dataclasses import dataclass
+from functools import cached_property
 from math import nan
 from typing import Any
 
@@ -17,6 +19,14 @@ Truths = NDArray[np.bool_]
 PLACES = 4
 
 
+@dataclass(frozen=True, slots=True)
+class Picked:
+    """Where columns come from others: the row there of each of them."""
+
+    whole: Columns
+    rows: NDArray[np.intp]
+
+
 class Columns:
     """Plates or glasses by key. `kept` holds what rules have worked out of these columns alone."""
 
@@ -25,19 +35,38 @@ class Columns:
         keys: Iterable[str],
         points: Sequence[Mapping[str, float]],
         links: Sequence[Mapping[str, Set[str]]],
+        source: Picked | None = None,
     ) -> None:
         self.keys = tuple(keys)
+        self.source = source
         self._points, self._links = points, links
         self._numbers: dict[str, Numbers] = {}
         self._truths: dict[tuple[str, tuple[str, ...]], Truths] = {}
         self.kept: dict[Any, Any] = {}
 
+    def picked(self, keys: Sequence[str]) -> Columns:
+        """Some of them, in the order of the keys: what is worked out of all serves them too.
+
+        Raises KeyError for a key that is not there.
+        """
+        rows = [self._row[key] for key in keys]
+        points, links = [self._points[row] for row in rows], [self._links[row] for row in rows]
+        return Columns(keys, points, links, Picked(self, np.array(rows, dtype=np.intp)))
+
+    @cached_property
+    def _row(self) -> dict[str, int]:
+        return {key: row for row, key in enumerate(self.keys)}
+
     def number(self, name: str) -> Numbers:
         """The points of all, to four places as facts are stored; NaN where one has none."""
         if name not in self._numbers:
-            column = np.array([points.get(name, np.nan) for points in self._points], dtype=np.float64)
-            self._numbers[name] = column.round(PLACES)
+            self._numbers[name] = self._number(name)
         return self._numbers[name]
+
+    def _number(self, name: str) -> Numbers:
+        if self.source:
+            return self.source.whole.number(name)[self.source.rows]
+        return np.array([points.get(name, np.nan) for points in self._points], dtype=np.float64).round(PLACES)
 
     def point(self, name: str, row: int) -> float:
         """The points of one of them, rounded likewise."""
@@ -50,14 +79,18 @@ class Columns:
     def truth(self, name: str, targets: tuple[str, ...]) -> Truths:
         """Whether each has any of these as that link."""
         if (name, targets) not in self._truths:
-            sought = set(targets)
-            column = [not sought.isdisjoint(links[name]) for links in self._links]
-            self._truths[name, targets] = np.array(column, dtype=np.bool_)
+            self._truths[name, targets] = self._truth(name, targets)
         return self._truths[name, targets]
 
-    def among(self, name: str) -> list[Set[str]]:
-        """What each has as that link."""
-        return [links[name] for links in self._links]
+    def _truth(self, name: str, targets: tuple[str, ...]) -> Truths:
+        if self.source:
+            return self.source.whole.truth(name, targets)[self.source.rows]
+        sought = set(targets)
+        return np.array([not sought.isdisjoint(links[name]) for links in self._links], dtype=np.bool_)
+
+    def among(self, name: str) -> list[tuple[str, ...]]:
+        """What each has as that link, in order of name."""
+        return [tuple(sorted(links[name])) for links in self._links]
 
 
 def plate_columns(plates: Mapping[str, Plate]) -> Columns:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 BASE = "role/base"
 SIDE = "role/side"
 COATING = ("role/sauce", "role/dressing")
+HUNDRED_GRAMS = 100.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +51,11 @@ class Bite:
 
 
 Table = tuple[Bite, ...]
+
+
+def single(food: str) -> Dish:
+    """A food eaten by itself."""
+    return Dish((DishPart(food, BASE, HUNDRED_GRAMS),))
 
 
 def table_of(dishes: list[Dish], weights: list[float] | None = None) -> Table:

@@ -10,8 +10,9 @@ from typing import Any, TypeVar
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference
 from assistant.pairing.columns import Columns, glass_columns, plate_columns
-from assistant.pairing.dish import Bite, Dish, DishPart, Table, table_of, with_amounts
+from assistant.pairing.dish import Bite, Dish, Table, single, table_of, with_amounts
 from assistant.pairing.glass import Glass, glass_of
+from assistant.pairing.larder import larder_plates
 from assistant.pairing.match import Match, Tasted
 from assistant.pairing.plate import Plate, bites_of, plate_of
 from assistant.pairing.rules import RuleRunner
@@ -19,13 +20,8 @@ from assistant.pairing.score import Score, Sums
 from assistant.pairing.select import within_limits
 from assistant.pairing.shelf import Shelf, glass_quads
 
-HUNDRED_GRAMS = 100.0
 FEW = 12  # up to so many wines are scored by themselves
 KEPT_TABLES = 8
-TABLE_KINDS = (
-    "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/pate-food", "kind/dish",
-    "kind/sweet-food", "kind/egg-dish",
-)  # fmt: skip
 Made = TypeVar("Made")
 TableKey = tuple[tuple[object, ...], ...]
 
@@ -60,8 +56,13 @@ class Engine:
     @cached_property
     def larder(self) -> dict[str, Plate]:
         """The plates of all foods that can stand on a table by themselves, by key."""
-        foods = dict.fromkeys(food for kind in TABLE_KINDS for food in self.knowledge.members(kind))
-        return {key_of(food): self.plate_of_food(food) for food in foods}
+        plain = {food: plate for food, plate in self._as_shipped.items() if food not in self._heeded}
+        self._plates = plain | self._plates
+        return {key_of(food): self.plate_of_food(food) for food in self._as_shipped}
+
+    @cached_property
+    def _as_shipped(self) -> dict[str, Plate]:
+        return larder_plates(self.knowledge)
 
     @cached_property
     def _poured(self) -> Columns:
@@ -146,21 +147,28 @@ class Engine:
         return {name: [matches[w] for w in wines] for name, matches in zip(tables, found, strict=True)}
 
     def _glasses(self, wines: tuple[str, ...]) -> Columns:
-        """The columns of these wines, kept for a while with what the rules have worked out of them."""
+        """The columns of these wines, kept for a while."""
         if wines not in self._few:
             self._few = dict(list(self._few.items())[1 - KEPT_TABLES :])
-            self._few[wines] = glass_columns(self.glasses[wine] for wine in wines)
+            self._few[wines] = self._poured.picked(wines)
         return self._few[wines]
 
     def _matches(self, tables: Sequence[Table], glasses: Columns) -> list[dict[str, Match]]:
         if not tables:
             return []
         bites = [bite for table in tables for bite in self._as_bites(table)]
-        plates = {f"bite-{i}": self.plate(bite.dish) for i, bite in enumerate(bites)}
-        sums = self._sums(plate_columns(plates), glasses)
+        sums = self._sums(self._columns([bite.dish for bite in bites]), glasses)
         ends = list(accumulate(len(self._as_bites(table)) for table in tables))
         rows = [slice(start, end) for start, end in zip([0, *ends], ends, strict=False)]
         return [Tasted(sums, of, [bite.share for bite in bites[of]]).matches() for of in rows]
+
+    def _columns(self, dishes: Sequence[Dish]) -> Columns:
+        """The columns of their plates; picked from the larder where that is laid and holds them all."""
+        foods = [dish.main.food for dish in dishes]
+        plain = all(dish == single(food) for dish, food in zip(dishes, foods, strict=True))
+        if plain and "_laid" in self.__dict__ and all(key_of(food) in self.larder for food in foods):
+            return self._laid.picked([key_of(food) for food in foods])
+        return plate_columns({f"bite-{i}": self.plate(dish) for i, dish in enumerate(dishes)})
 
     def _sums(self, plates: Columns, glasses: Columns) -> Sums:
         return Sums(plates, glasses, self._runner.run(plates, glasses), self.knowledge)
@@ -200,11 +208,6 @@ def _table_key(table: Table) -> TableKey:
 def key_of(food: str) -> str:
     """The key of a food's plate, fit for the tail of an IRI."""
     return food.replace("/", "--")
-
-
-def single(food: str) -> Dish:
-    """A food eaten by itself."""
-    return Dish((DishPart(food, "role/base", HUNDRED_GRAMS),))
 
 
 def board(foods: Sequence[str]) -> Table:

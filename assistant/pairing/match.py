@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from assistant.pairing.score import Effect, Score, Sums, verdict
+from assistant.pairing.score import Effect, Score, Sums, verdicts
 
 
 class Match:
@@ -49,11 +49,11 @@ class Tasted:
 
     def matches(self) -> dict[str, Match]:
         """The match of every wine, by wine."""
-        bands = self._sums.knowledge.bands
         counted = np.where(self._lifted, self._sums.uncapped[self._rows], self._sums.total[self._rows])
-        scores = (np.array(self.shares) @ counted).tolist()
-        named = enumerate(zip(self._sums.wines, scores, strict=True))
-        return {wine: Match(wine, score, verdict(score, bands), self, at) for at, (wine, score) in named}
+        scores = np.array(self.shares) @ counted
+        told = verdicts(scores, self._sums.knowledge.bands)
+        named = enumerate(zip(self._sums.wines, scores.tolist(), told, strict=True))
+        return {wine: Match(wine, score, verdict, self, at) for at, (wine, score, verdict) in named}
 
     def bites(self, at: int) -> tuple[Score, ...]:
         """The score of each bite with one wine."""

@@ -14,9 +14,10 @@ import numpy as np
 
 from assistant.knowledge.concepts import Rule
 from assistant.pairing.columns import Columns
-from assistant.pairing.rule_steps import GLASS, PLATE, Expr, Let, Link, Shared, Step, Value
+from assistant.pairing.rule_steps import GLASS, PLATE, Expr, Keep, Let, Link, Shared, Step, Value
 from assistant.pairing.rule_text import read_rule
 from assistant.pairing.working import Alone, Array, alone, together
+from assistant.pairing.workings import Work, work_of
 
 STRENGTH, CAP = "strength", "cap"
 TO_PLACES = 9  # beyond them is what binary fractions add to decimals
@@ -60,8 +61,8 @@ class _Ready:
     """A rule with its steps by what they speak of."""
 
     rule: str
-    alone: Mapping[str, tuple[Step, ...]]
-    together: tuple[Step, ...]
+    alone: Mapping[str, tuple[Work, ...]]
+    together: tuple[Work, ...]
     seen: tuple[tuple[str, str], ...]
 
 
@@ -92,9 +93,17 @@ def _fired(rule: _Ready, sides: Mapping[str, Columns]) -> Iterator[Fired]:
 
 def _alone(rule: _Ready, side: str, columns: Columns) -> Alone | None:
     if rule not in columns.kept:
-        columns.kept[rule] = alone(columns, rule.alone[side])
+        columns.kept[rule] = _found_alone(rule, side, columns)
     found: Alone | None = columns.kept[rule]
     return found
+
+
+def _found_alone(rule: _Ready, side: str, columns: Columns) -> Alone | None:
+    """Where the columns are picked from others, what is known of those is picked too."""
+    if columns.source is None:
+        return alone(columns, rule.alone[side])
+    whole = _alone(rule, side, columns.source.whole)
+    return whole and whole.picked(columns.source.rows)
 
 
 def _ready(rule: Rule) -> _Ready:
@@ -107,8 +116,24 @@ def _ready(rule: Rule) -> _Ready:
         if isinstance(step, Value | Let):
             of[step.variable] = sides
         steps.setdefault(sides if len(sides) == 1 else _BOTH, []).append(step)
-    by_side = {side: tuple(steps.get(frozenset((side,)), ())) for side in (PLATE, GLASS)}
-    return _Ready(rule.id, by_side, tuple(steps.get(_BOTH, ())), text.seen)
+    by_side = {side: _works(steps.get(frozenset((side,)), ())) for side in (PLATE, GLASS)}
+    return _Ready(rule.id, by_side, _works(steps.get(_BOTH, ())), text.seen)
+
+
+def _works(steps: Iterable[Step]) -> tuple[Work, ...]:
+    """The steps as functions; what asks for links alone comes first: it leaves most out, and costs least."""
+    return tuple(work_of(step) for step in sorted(steps, key=lambda step: not _links_alone(step)))
+
+
+def _links_alone(step: Step) -> bool:
+    return isinstance(step, Keep) and not _names(step.expr)
+
+
+def _names(expr: Expr) -> bool:
+    """Whether an expression speaks of a variable."""
+    if isinstance(expr, Link | Shared):
+        return False
+    return isinstance(expr, str) or (isinstance(expr, tuple) and any(map(_names, expr[1:])))
 
 
 _BOTH: Sides = frozenset((PLATE, GLASS))

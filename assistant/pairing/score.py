@@ -161,6 +161,13 @@ def verdict(total: float, bands: Sequence[Band]) -> str:
     raise ValueError(f"no band holds {total}")
 
 
+def verdicts(totals: Numbers, bands: Sequence[Band]) -> list[str]:
+    """The verdicts of many scores, by the published bands."""
+    rising = sorted(bands, key=lambda band: band.floor)
+    places = np.searchsorted([band.floor for band in rising], totals, side="right") - 1
+    return [rising[place].verdict for place in places.tolist()]
+
+
 def _quietness(aroma: Numbers, constants: Mapping[str, float]) -> Numbers:
     """How much of the effects a quiet food takes away: 0 for food with a voice of its own."""
     over = (aroma - constants["quiet-aroma"]) / QUIET_FADES_OVER

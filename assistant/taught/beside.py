@@ -8,8 +8,7 @@ from assistant.answers.context import Context
 from assistant.answers.sanitise import safe
 from assistant.answers.wording import capital
 from assistant.notebook import Statement
-from assistant.pairing.dish import Dish, table_of
-from assistant.pairing.engine import single
+from assistant.pairing.dish import Dish, single, table_of
 from assistant.taught.describe import LONGEST, USED
 from assistant.taught.keeper import AUTHOR, Keeper
 from assistant.taught.pairs import apart, halves, verdict_of

@@ -7,7 +7,7 @@ from dataclasses import replace
 from assistant.answers.context import Context
 from assistant.answers.judge import judged
 from assistant.answers.wording import listed
-from assistant.pairing.engine import single
+from assistant.pairing.dish import single
 from assistant.taught.lesson import Lesson, told
 from assistant.taught.profile import unused
 from assistant.taught.telling import Hearing, wine_ids, words

@@ -13,8 +13,7 @@ from assistant.evening.choose_task import Bonus, Quota, Scores, Task
 from assistant.evening.labels import dishes_of, wine_of
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.knowledge.store import shipped
-from assistant.pairing.dish import Table, table_of
-from assistant.pairing.engine import single
+from assistant.pairing.dish import Table, single, table_of
 from assistant.session import Session
 
 BANDS = shipped().bands

@@ -11,7 +11,8 @@ from assistant.evening.board_change import best_change
 from assistant.evening.main_bites import rests_palate
 from assistant.knowledge.diets import Fit, fit
 from assistant.knowledge.store import shipped
-from assistant.pairing.engine import Engine, single
+from assistant.pairing.dish import single
+from assistant.pairing.engine import Engine
 
 KNOWLEDGE = shipped()
 BALANCED = (

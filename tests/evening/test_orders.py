@@ -10,7 +10,8 @@ import pytest
 from assistant.evening.flight_reasons import steps, swapped
 from assistant.evening.food_order import LINGERING, eating_order, least_lingering, lingers
 from assistant.knowledge.store import shipped
-from assistant.pairing.engine import Engine, single
+from assistant.pairing.dish import single
+from assistant.pairing.engine import Engine
 from assistant.pairing.flight import order_cost, pour_order
 from tests.pairing.made import glass, plate
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from assistant.knowledge.store import shipped
-from assistant.pairing.dish import table_of
-from assistant.pairing.engine import Engine, single
+from assistant.pairing.dish import single, table_of
+from assistant.pairing.engine import Engine
 from assistant.pairing.score import LIKED
 from assistant.session import Session
 

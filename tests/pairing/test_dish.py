@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from assistant.knowledge.store import Knowledge
-from assistant.pairing.dish import Dish, table_of, with_amounts
-from assistant.pairing.engine import Engine, single
+from assistant.pairing.dish import Dish, single, table_of, with_amounts
+from assistant.pairing.engine import Engine
 from assistant.pairing.plate import Plate, bites_of, recipe
 from assistant.session import Session
 from tests.pairing.made import dish, part

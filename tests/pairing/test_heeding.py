@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from assistant.knowledge.store import shipped
-from assistant.pairing.dish import table_of
-from assistant.pairing.engine import Engine, key_of, single
+from assistant.pairing.dish import single, table_of
+from assistant.pairing.engine import Engine, key_of
 
 BRIE, WINE = "food/brie", "wine/sauternes"
 

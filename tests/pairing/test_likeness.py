@@ -6,8 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from assistant.pairing.dish import DishPart
-from assistant.pairing.engine import single
+from assistant.pairing.dish import DishPart, single
 from assistant.pairing.likeness import (
     COMPARED,
     ENOUGH,

@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assistant.knowledge.store import Band, Knowledge
-from assistant.pairing.dish import Bite
-from assistant.pairing.engine import Engine, single
+from assistant.pairing.dish import Bite, single
+from assistant.pairing.engine import Engine
 from assistant.pairing.match import Match
 from assistant.pairing.score import Score, verdict
 from assistant.session import Session
