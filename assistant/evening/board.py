@@ -19,14 +19,17 @@ SUPPORT, TRAP = "board/support", "board/trap"
 MILD, LOUD, SALT, SWEET = "board/mild", "board/loud", "board/salt", "board/sweet"
 NEUTRAL, SUGARY = "board/support-neutral", "board/trap-sweet"
 CHEESE = "kind/cheese"
-FEW = 2
+FEW, KEPT = 2, 512  # KEPT: what is found of the same few things while changes are tried
 HUNDRED = 100.0
 Places = dict[str, tuple[str, ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, eq=False, slots=True)
 class BoardItem:
-    """One thing on a board: places it takes by aspect, aroma in points, sodium in mg for 100 g."""
+    """One thing on a board: places it takes by aspect, aroma in points, sodium in mg for 100 g.
+
+    It is equal to nothing but itself, so that what is found of a few things can be kept.
+    """
 
     label: str
     food: str
@@ -106,14 +109,7 @@ def _item(label: str, main: str, foods: Sequence[str], plate: Plate, knowledge: 
     places, cheese = _places(kinds, plate.traits, knowledge), CHEESE in (main, *knowledge.broader(main))
     if cheese:
         places.pop(SUPPORT, None)  # a cheese made of nuts is no crunch
-    return BoardItem(
-        label,
-        main,
-        places,
-        cheese,
-        plate.points["aroma"],
-        plate.values.get("sodium", 0.0),
-    )
+    return BoardItem(label, main, places, cheese, plate.points["aroma"], plate.values.get("sodium", 0.0))
 
 
 def _places(kinds: set[str], traits: Iterable[str], knowledge: Knowledge) -> Places:
@@ -150,16 +146,21 @@ def findings(
     A cheese of no known milk or texture is not held against the board.
     """
     amounts = amounts or even_amounts(items, knowledge)
-    found = [_support(items, knowledge), _salt(items, amounts, knowledge)]
+    supporting = tuple(item for item in items if SUPPORT in item.places)
+    found = [_support(supporting, knowledge), _salt(items, amounts, knowledge)]
     if amounts.given:
         found.append(_sweet(items, amounts, knowledge))
-    for aspect, look in ((MILK, _milk), (TEXTURE, _texture), (None, _flavoured)):
-        cheeses = [item for item in items if item.cheese and (aspect is None or item.places.get(aspect))]
-        if len(cheeses) >= FEW:
-            found.append(look(cheeses, knowledge))
+    found += _of_cheeses(tuple(item for item in items if item.cheese), knowledge)
     if len(items) > FEW:
         found += [_mild(items, knowledge), _loud(items, knowledge)]
     return found
+
+
+@lru_cache(maxsize=KEPT)
+def _of_cheeses(cheeses: tuple[BoardItem, ...], knowledge: Knowledge) -> tuple[Finding, ...]:
+    looks = ((MILK, _milk), (TEXTURE, _texture), (None, _flavoured))
+    known = ((look, [c for c in cheeses if aspect is None or c.places.get(aspect)]) for aspect, look in looks)
+    return tuple(look(placed, knowledge) for look, placed in known if len(placed) >= FEW)
 
 
 def traps(items: Sequence[BoardItem]) -> list[BoardItem]:
@@ -214,8 +215,9 @@ def _flavoured(cheeses: Sequence[BoardItem], knowledge: Knowledge) -> Finding:
     return Finding(FLAVOURED, max(0, len(names) - most), len(names), most, names)
 
 
-def _support(items: Sequence[BoardItem], knowledge: Knowledge) -> Finding:
-    taken = dict.fromkeys(place for item in items for place in item.places.get(SUPPORT, ()))
+@lru_cache(maxsize=KEPT)
+def _support(items: tuple[BoardItem, ...], knowledge: Knowledge) -> Finding:
+    taken = dict.fromkeys(place for item in items for place in item.places[SUPPORT])
     lacks = _open(taken, SUPPORT, knowledge)
     return Finding(SUPPORT, len(lacks), len(taken), len(taken) + len(lacks), tuple(taken), lacks)
 

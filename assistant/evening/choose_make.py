@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import combinations
 
 from assistant.evening.choose_search import Choice, choose
@@ -17,6 +18,7 @@ from assistant.pairing.match import Match
 FRIED, RED, DESSERT = "trait/fried", "colour/red", "course/dessert"
 SPARKLING = "kind/sparkling-wine"
 DECANTED = "decanted"
+KEPT_PAIRS = 1 << 16
 Styles = Mapping[str, str]
 
 
@@ -139,24 +141,20 @@ def _mostly_dessert(table: Table, engine: Engine) -> bool:
 
 def _doubles(wines: Styles, engine: Engine, one_sweet: bool) -> frozenset[frozenset[str]]:
     """Pairs of wines that do the same job: alike, one a kind of the other, or (`one_sweet`) both sweet."""
+    least = engine.knowledge.constants["choice-sweet"]
+    sweet = {name for name, wine in wines.items() if engine.glasses[wine].points["sweetness"] >= least}
     return frozenset(
         frozenset((one, other))
         for one, other in combinations(wines, 2)
-        if _same_job(wines[one], wines[other], engine, one_sweet)
+        if (one_sweet and one in sweet and other in sweet) or _alike(wines[one], wines[other], engine)
     )
 
 
-def _same_job(one: str, other: str, engine: Engine, one_sweet: bool) -> bool:
+@lru_cache(maxsize=KEPT_PAIRS)
+def _alike(one: str, other: str, engine: Engine) -> bool:
     known, glasses = engine.knowledge, engine.glasses
-    sweet = known.constants["choice-sweet"]
-    if one_sweet and all(glasses[wine].points["sweetness"] >= sweet for wine in (one, other)):
-        return True
-
-    def alike(_: str) -> bool:
-        kin = one in glasses[other].kinds or other in glasses[one].kinds
-        return kin or unlike(glasses[one], glasses[other], known) < known.constants["choice-alike"]
-
-    return engine.worked_out("same job", f"{one} {other}", alike)
+    kin = one in glasses[other].kinds or other in glasses[one].kinds
+    return kin or unlike(glasses[one], glasses[other], known) < known.constants["choice-alike"]
 
 
 def _decanted(wines: Styles, engine: Engine, count: int) -> Quota:

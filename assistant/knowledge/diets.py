@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from enum import Enum
+from functools import lru_cache
 
 from assistant.knowledge import names
 from assistant.knowledge.store import Knowledge
@@ -11,6 +12,7 @@ from assistant.knowledge.store import Knowledge
 DEPENDS = "-depends"
 KIND = "kind/"
 MARKS = ("allergen/", "care/")
+KEPT_FOODS = 4096
 
 
 class Fit(Enum):
@@ -54,11 +56,12 @@ def against(food: str, diet: str, knowledge: Knowledge) -> list[str]:
     return sorted(knowledge.label(found) for found in marks or lines & set(rules.get("leavesOutKind", ())))
 
 
-def holds(food: str, knowledge: Knowledge) -> tuple[set[str], set[str]]:
+@lru_cache(maxsize=KEPT_FOODS)
+def holds(food: str, knowledge: Knowledge) -> tuple[frozenset[str], frozenset[str]]:
     """The allergens and care marks of a food and all its parts: known to be in it, and possibly so."""
     marks = [_marks(subject, knowledge) for subject in contents(food, knowledge)]
-    has = set().union(*(has for has, _ in marks))
-    return has, set().union(*(may for _, may in marks)) - has
+    has = frozenset[str]().union(*(has for has, _ in marks))
+    return has, frozenset[str]().union(*(may for _, may in marks)) - has
 
 
 def allergens(food: str, knowledge: Knowledge) -> tuple[list[str], list[str]]:
@@ -67,10 +70,11 @@ def allergens(food: str, knowledge: Knowledge) -> tuple[list[str], list[str]]:
     return [knowledge.label(a) for a in has], [knowledge.label(a) for a in may]
 
 
-def lineage(food: str, knowledge: Knowledge) -> set[str]:
+@lru_cache(maxsize=KEPT_FOODS)
+def lineage(food: str, knowledge: Knowledge) -> frozenset[str]:
     """The food, its parts and all their kinds."""
     found = contents(food, knowledge)
-    return {*found, *(kind for subject in found for kind in knowledge.broader(subject))}
+    return frozenset((*found, *(kind for subject in found for kind in knowledge.broader(subject))))
 
 
 def contents(food: str, knowledge: Knowledge) -> list[str]:

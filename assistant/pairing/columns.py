@@ -42,6 +42,7 @@ class Columns:
         self._points, self._links = points, links
         self._numbers: dict[str, Numbers] = {}
         self._truths: dict[tuple[str, tuple[str, ...]], Truths] = {}
+        self._among: dict[str, list[tuple[str, ...]]] = {}
         self.kept: dict[Any, Any] = {}
 
     def picked(self, keys: Sequence[str]) -> Columns:
@@ -49,9 +50,13 @@ class Columns:
 
         Raises KeyError for a key that is not there.
         """
-        rows = [self._row[key] for key in keys]
+        rows = [self.row(key) for key in keys]
         points, links = [self._points[row] for row in rows], [self._links[row] for row in rows]
         return Columns(keys, points, links, Picked(self, np.array(rows, dtype=np.intp)))
+
+    def row(self, key: str) -> int:
+        """Where one of them stands. Raises KeyError."""
+        return self._row[key]
 
     @cached_property
     def _row(self) -> dict[str, int]:
@@ -90,7 +95,9 @@ class Columns:
 
     def among(self, name: str) -> list[tuple[str, ...]]:
         """What each has as that link, in order of name."""
-        return [tuple(sorted(links[name])) for links in self._links]
+        if name not in self._among:
+            self._among[name] = [tuple(sorted(links[name])) for links in self._links]
+        return self._among[name]
 
 
 def plate_columns(plates: Mapping[str, Plate]) -> Columns:

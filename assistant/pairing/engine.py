@@ -191,8 +191,8 @@ class Engine:
 
     def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
         """Foods of the larder eaten by themselves, best with this wine first."""
-        scores = self._sums(self._laid, self._glasses((wine,))).scores()
-        ranked = ((food, scores[key_of(food), wine]) for food in foods)
+        sums = self._sums(self._laid, self._glasses((wine,)))
+        ranked = ((food, sums.score(self._laid.row(key_of(food)), 0)) for food in foods)
         return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))
 
     def score_plates(self, wine: str, plates: Mapping[str, Plate]) -> dict[str, Score]:
