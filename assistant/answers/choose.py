@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
+from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.evening.choose_make import Chosen, best_choice, scores_of, shortlist, usual_task
@@ -34,7 +35,7 @@ def choose_wines(context: Context) -> Answer:
     ordered = _in_order(context, chosen)
     found = coverage(chosen.task.scores, ordered)
     lines = [*_step_lines(context, chosen.task.scores, ordered), *_weak_lines(context, found)]
-    lines += [*_more_lines(context, chosen), *_count_lines(context, chosen, count)]
+    lines += [*_more_lines(context, chosen), *_count_lines(context, chosen, count), *fits(context)]
     say = _spoken(context, ordered)
     matches = context.engine.judge_each(context.table(), ordered)
     return compose(context, say, [say, *lines], picks=matches)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
+from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.pairing import choose
 from assistant.pairing.match import Match
@@ -23,7 +24,7 @@ def judge_pair(context: Context) -> Answer:
         context.wording("line", "verdict", verdict=m.verdict, wine=label(context, m), dish=fields["dish"])
         for m in matches
     ]
-    lines = [say, *lines, *forces(context, match), *([] if good else repairs(context, match))]
+    lines = [say, *lines, *forces(context, match), *([] if good else repairs(context, match)), *fits(context)]
     return compose(context, say, lines, picks=matches, verdict=match.verdict)
 
 

@@ -47,7 +47,8 @@ REASONS = frozenset({"why", "why-not", "objection", "define"})
 ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
 # What keeps to diets: lists of foods, and answers that look at what is on the plate.
-LISTS_FOODS, LOOKS_AT_DISHES = ("foods-for-wine", "check-board"), ("wines-for-food", "safety")
+LISTS_FOODS = ("foods-for-wine", "check-board")
+LOOKS_AT_DISHES = ("wines-for-food", "safety", "judge-pair", "one-bottle", "choose-wines")
 # What talks of how things taste or look.
 OF_TASTES = frozenset(
     {"compare", "describe", "why", "why-not", "define", "trouble", "myth", "pour-order", "teach", "note"}

@@ -22,12 +22,20 @@ FOODS = ("food", "sauce", "dressing", "garnish")
 
 
 @lru_cache(maxsize=1)
-def _alcohol_pattern() -> re.Pattern[str]:
+def _alcohol_patterns() -> tuple[re.Pattern[str], re.Pattern[str]]:
+    """How a strength is limited: `under 12 %`, `12 % or lower`."""
     words = small_words()
-    ways = "|".join(sorted(words["at-most"] | words["at-least"], key=len, reverse=True))
+    before, behind = (
+        "|".join(sorted(words[f"at-most{where}"] | words[f"at-least{where}"], key=len, reverse=True))
+        for where in ("", "-behind")
+    )
     said = "|".join(quantity_words().numbers)
-    number = rf"(?P<number>\d{{1,2}}(?:\.\d)?|{said})"
-    return re.compile(rf"\b(?P<way>{ways})\s+{number}\s*(?:%|percent|per cent|abv)")
+    share = rf"(?P<number>\d{{1,2}}(?:\.\d)?|{said})\s*(?:%|percent|per cent|abv)"
+    drink = r"(?:\s*(?:alcohol|abv|vol))?"
+    return (
+        re.compile(rf"\b(?P<way>{before})\s+{share}"),
+        re.compile(rf"\b{share}{drink}\s*,?\s*(?P<way>{behind})\b"),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +89,7 @@ def find_preferences(
                 found.append(_among(limit, word.asks.label, among[at]) if at in among else limit)
                 used |= span
                 break
-    found += [_alcohol(match) for match in _alcohol_pattern().finditer(text.typed.lower())]
+    found += _strengths(text.typed.lower())
     return found, used
 
 
@@ -176,9 +184,18 @@ def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] |
     return set(places)
 
 
+def _strengths(typed: str) -> list[Preference]:
+    """The limits on strength; each number counts once, with what stands before it."""
+    before, behind = _alcohol_patterns()
+    found = list(before.finditer(typed))
+    taken = {match.start("number") for match in found}
+    found += [match for match in behind.finditer(typed) if match.start("number") not in taken]
+    return [_alcohol(match) for match in found]
+
+
 def _alcohol(match: re.Match[str]) -> Preference:
     said = match["number"]
     number = quantity_words().numbers[stem(fold(said))] if said.isalpha() else float(said)
-    upper = match["way"] in small_words()["at-most"]
+    upper = match["way"] in small_words()["at-most"] | small_words()["at-most-behind"]
     label = f"{'under' if upper else 'over'} {number:g} % alcohol"
     return Preference(label, "alcoholPercent", None if upper else number, number if upper else None)

@@ -11,7 +11,8 @@ from assistant.language.fold import key
 
 LISTS = (
     "turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
-    "at-most", "at-least", "manner", "linking", "told", "money", "smelling", "asks-also",
+    "at-most", "at-least", "at-most-behind", "at-least-behind", "cooked-in", "cooked", "asks-inside",
+    "manner", "linking", "told", "money", "smelling", "asks-also",
     "idle-endings", "tastes", "articles", "first-person", "any-wine", "turns-over", "behind-wish",
     "short-tails",
     "eating", "ruled-out-by",

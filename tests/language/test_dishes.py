@@ -186,3 +186,27 @@ def test_what_cannot_be_left_out_is_told(parse: Parse, text: str) -> None:
 
 def test_what_is_not_there_needs_no_leaving_out(parse: Parse) -> None:
     assert parse("salmon, no sauce").text.left_out == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "food", "cooked"),
+    [
+        ("beef cheek in red wine", "stewing-beef", "cooked-red-wine"),
+        ("chicken in a white wine with mushrooms", "chicken", "cooked-white-wine"),
+        ("lamb braised in Barolo, which wine", "lamb", "cooked-red-wine"),
+        ("rabbit in cider", "rabbit", "cooked-cider"),
+    ],
+)
+def test_wine_that_is_cooked_in_is_part_of_the_dish(parse: Parse, text: str, food: str, cooked: str) -> None:
+    frame = parse(text)
+    (dish,) = frame.dishes
+    assert seen(dish).base == food
+    assert f"sauce/{cooked}" in seen(dish).parts
+    assert not frame.preferences
+    assert not frame.wines
+
+
+@pytest.mark.parametrize("text", ["steak with red wine", "is there sugar in white wine", "sulphites in red"])
+def test_wine_that_is_drunk_is_no_part_of_the_dish(parse: Parse, text: str) -> None:
+    parts = [part.food for dish in parse(text).dishes for part in dish.parts]
+    assert not [food for food in parts if food.startswith("food/cooked-")]

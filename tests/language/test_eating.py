@@ -100,3 +100,27 @@ def test_a_diet_beside_a_safety_question_is_answered_too(session: Session) -> No
     answer = session.ask("is the brie safe for my vegan pregnant friend")
     assert answer.intent == "safety"
     assert "Mind, not for “vegan”: Brie" in answer.text
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [
+        (
+            "my sister has gone vegan, is ragu ok with chianti",
+            "Mind, not for “vegan”: ",
+        ),
+        ("a pescatarian asks, does the ham go with riesling", "Mind, not for “pescatarian”: "),
+        ("two bottles for a vegetarian: steak and hummus", "Mind, not for “vegetarian”: steak"),
+    ],
+)
+def test_a_plate_that_does_not_fit_is_told_whatever_is_asked_of_it(
+    session: Session, typed: str, told: str
+) -> None:
+    session.new_conversation()
+    assert told in session.ask(typed).text
+
+
+def test_a_pescatarian_eats_fish_and_no_meat(session: Session) -> None:
+    assert fit("food/salmon", "diet/pescatarian", session.knowledge) is Fit.YES
+    assert fit("food/salami", "diet/pescatarian", session.knowledge) is Fit.NO
+    assert fit("food/parmesan", "diet/pescatarian", session.knowledge) is Fit.NO

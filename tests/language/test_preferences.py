@@ -50,6 +50,11 @@ def groups(found: tuple[Preference, ...]) -> set[tuple[str | None, bool]]:
         ("less than 12.5 % with oysters", Limit("alcoholPercent", high=12.5)),
         ("at least 14 percent with steak", Limit("alcoholPercent", low=14.0)),
         ("over 13 abv with steak", Limit("alcoholPercent", low=13.0)),
+        ("not more than 11 percent with tofu", Limit("alcoholPercent", high=11.0)),
+        ("not stronger than 12% for sole", Limit("alcoholPercent", high=12.0)),
+        ("sole, 12.5% or lower", Limit("alcoholPercent", high=12.5)),
+        ("sole, 12% max", Limit("alcoholPercent", high=12.0)),
+        ("14% alcohol or more with steak", Limit("alcoholPercent", low=14.0)),
     ],
 )
 def test_word_for_a_limit(parse: Parse, text: str, limit: Limit) -> None:
