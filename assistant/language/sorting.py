@@ -96,10 +96,14 @@ class Sorting:
         self.named.append(replace(reading, kind=kind))
 
     def _names_the_course(self, reading: Reading) -> bool:
-        """`cheese for dessert` eats cheese."""
+        """`cheese for dessert` eats cheese, `bobotie for Sunday lunch` bobotie."""
         before = self._text.stems[reading.start - 1] if reading.start else ""
         others = [r for r in self._text.readings if r.kind in EDIBLE and r is not reading]
-        return before in small_words()["course-before"] and bool(others) and self._is_dessert(reading)
+        told = self._is_dessert(reading) or self._is_meal(reading)
+        return before in small_words()["course-before"] and bool(others) and told
+
+    def _is_meal(self, reading: Reading) -> bool:
+        return self._text.stems[reading.end - 1] in small_words()["meal"]
 
     def _is_dessert(self, reading: Reading) -> bool:
         return reading.label == self._knowledge.label(DESSERT)
