@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
-from assistant.language.clock import in_digits
+from assistant.language.clock import clock_in_digits
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
 from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
@@ -147,7 +147,7 @@ def _tells_of_party(frame: Frame) -> bool:
 
 def dated(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the start a frame speaks of."""
-    start = starts_at(in_digits(frame.text.typed), datetime.now()) if frame.intent in DATED else None
+    start = starts_at(clock_in_digits(frame.text.typed), datetime.now()) if frame.intent in DATED else None
     return tonight if start is None else replace(tonight, start=start)
 
 

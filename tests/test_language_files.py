@@ -12,6 +12,7 @@ from assistant.answers import help, wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
 from assistant.language import (
+    clock,
     counting,
     eating,
     follow_lines,
@@ -42,6 +43,7 @@ READERS = (
     guests,
     words,
     rehearsing,
+    clock,
 )
 KEPT = (
     help.help_texts,
@@ -55,11 +57,12 @@ KEPT = (
     guests.guest_words,
     words.taught_words,
     rehearsing.rehearse_words,
+    clock.clock_words,
 )
 # What is read only by the chat itself: tests/chat looks after it.
 OF_THE_CHAT = "chat.toml"
 LANGUAGE = sorted(f.name for f in (corpus_dir() / "language").iterdir() if f.name != OF_THE_CHAT)
-LATE = {"help.toml": "help"}
+LATE = {"help.toml": "help", "clock.toml": "brie out since 7, it is 10 now"}
 WHOLE = [name for name in LANGUAGE if name.endswith(".toml")]
 
 MAY_BE_EMPTY = ("roles.toml", "cues.toml", "word-classes.toml")
@@ -72,7 +75,7 @@ def corpus(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     for module in READERS:
         monkeypatch.setattr(module, "corpus_dir", lambda: tmp_path)
     read_anew()
-    monkeypatch.setattr(preferences, "_alcohol_pattern", preferences._alcohol_pattern.__wrapped__)
+    monkeypatch.setattr(preferences, "_alcohol_patterns", preferences._alcohol_patterns.__wrapped__)
     return tmp_path / "language"
 
 

@@ -41,8 +41,7 @@ class Act:
 class Phrases:
     """The acts in order, sets of folded stems by use, turns for fill, minutes of units,
     days ago, minutes of `overnight` and the like, hours of
-    the day, words around a time of day, grams of weights, shares of a bottle, of the unit that follows,
-    minutes of `half` past and the like."""
+    the day, grams of weights, shares of a bottle, of the unit that follows."""
 
     acts: tuple[Act, ...]
     sets: Mapping[str, frozenset[str]]
@@ -51,11 +50,9 @@ class Phrases:
     units: Mapping[str, float]
     part: Mapping[str, float]
     hours: Mapping[str, float]
-    clock: Mapping[str, tuple[str, ...]]
     weights: Mapping[str, float]
     shares: Mapping[str, float]
     of_unit: Mapping[str, float]
-    clock_minutes: Mapping[str, float]
 
 
 @lru_cache(maxsize=1)
@@ -89,11 +86,9 @@ def _phrases(tables: Mapping[str, Any]) -> Phrases:
         {fold(word): float(minutes) for word, minutes in tables["units"].items()},
         {word: float(minutes) for word, minutes in tables["part"].items()},
         {word: float(hour) for word, hour in tables["hours"].items()},
-        {name: tuple(words) for name, words in tables["clock"].items()},
         {stem(fold(word)): float(grams) for word, grams in tables["weights"].items()},
         {stem(fold(word)): float(part) for word, part in tables["shares"].items()},
         {words: float(part) for words, part in tables["of_unit"].items()},
-        {words: float(minutes) for words, minutes in tables["clock_minutes"].items()},
     )
 
 

@@ -6,8 +6,8 @@ import re
 from datetime import date, datetime
 from functools import lru_cache
 
-from assistant.after.clock_words import clock_in_digits, numbers_in_digits
 from assistant.after.phrases import phrases
+from assistant.language.clock import clock_in_digits, clock_words, numbers_in_digits
 from assistant.language.guests import guest_words
 
 HOUR, HALF_DAY, DAY = 60, 720, 1440
@@ -91,9 +91,9 @@ def _between(start: float, end: float, span: int) -> float | None:
 
 def _in_digits(text: str) -> str:
     """Number words and halves as digits: `an hour and a half` -> `1.5 hour`."""
-    text = re.sub(rf"\b{_one_of('couple')}\b", "2", text)
+    text = re.sub(rf"\b{clock_words().one_of('couple')}\b", "2", text)
     text = numbers_in_digits(text)
-    more = _one_of("and_half")
+    more = clock_words().one_of("and_half")
     text = re.sub(rf"\b(?:an?|1) ({_units()}) {more}\b", r"1.5 \1", text)
     text = re.sub(rf"\b(\d+) {more}\b", r"\1.5", text)
     for part, share in sorted(phrases().of_unit.items(), key=lambda one: -len(one[0])):
@@ -104,19 +104,10 @@ def _in_digits(text: str) -> str:
 @lru_cache(maxsize=2)
 def _time_behind(name: str) -> re.Pattern[str]:
     """A time of day behind one of the words of this name, that is no length of time and no temperature."""
-    counts = "|".join(map(_whole, phrases().clock["counts"]))
-    about = rf"\s+(?:{_one_of('about')}\s+)?"
-    return re.compile(rf"\b{_one_of(name)}{about}{_CLOCK}(?!\s*(?:{counts}))", re.IGNORECASE)
-
-
-def _whole(word: str) -> str:
-    """A pattern of a word; of one letter, only where nothing of a longer word follows."""
-    return re.escape(word) + (r"\b" if len(word) == 1 and word.isalpha() else "")
-
-
-def _one_of(name: str) -> str:
-    """A pattern of the words of this name, the longest first."""
-    return f"(?:{'|'.join(map(re.escape, sorted(phrases().clock[name], key=len, reverse=True)))})"
+    about = rf"\s+(?:{clock_words().one_of('about')}\s+)?"
+    return re.compile(
+        rf"\b{clock_words().one_of(name)}{about}{_CLOCK}(?!\s*{clock_words().counted()})", re.IGNORECASE
+    )
 
 
 @lru_cache(maxsize=1)

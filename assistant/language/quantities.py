@@ -33,8 +33,6 @@ class QuantityWords:
     sizes: Mapping[str, float]
     asked: Mapping[str, Lines]
     party: Mapping[str, Lines]
-    clock: Mapping[str, int]
-    spelt: Mapping[str, int]
 
 
 @lru_cache(maxsize=1)
@@ -54,8 +52,6 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         {name: float(size) for name, size in tables["sizes"].items()},
         {name: Lines(words) for name, words in tables["asked"].items()},
         {name: Lines(words) for name, words in tables["party"].items()},
-        {phrase: int(minutes) for phrase, minutes in tables["clock"].items()},
-        {word: int(n) for word, n in tables["numbers"].items()},
     )
 
 
