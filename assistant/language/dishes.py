@@ -21,6 +21,8 @@ SAVOURY = "course/savoury"
 TOPPING = "role/topping"
 # What is named with one of these is on it, not beside it.
 CARRIES = frozenset(("kind/pizza-kind", "kind/sandwich-kind"))
+# What lies on a dish where it is named behind something that does: `gnocchi with gorgonzola and walnuts`.
+LIES_ON = frozenset(("kind/nut", "kind/vegetable", "kind/fruit"))
 DEFAULT_SHARE = 20.0
 
 
@@ -59,6 +61,8 @@ class DishReader:
         found = list(readings)
         for i, reading in enumerate(found):
             link = self._link(text, last, reading)
+            if last and link == BESIDE and self._goes_on(text, last, reading, drafts):
+                link = WITH
             if reading.kind == "method":
                 waits = self._method(text, reading, found[i + 1 : i + 2], drafts, waiting)
                 carried = (carried or link) if waits else None
@@ -70,6 +74,16 @@ class DishReader:
             carried = carried if reading.kind == "method" else None
             last = reading
         return self._finished(drafts, waiting), idle
+
+    def _goes_on(self, text: Text, last: Reading, reading: Reading, drafts: list[_Draft]) -> bool:
+        """Whether a small thing is named behind a part of a dish, and with it (`with lemon and garlic`)."""
+        parts = drafts[-1].parts if drafts else []
+        joined = len(parts) > 1 and parts[-1].food == last.id and parts[-1].role != BASE
+        if not joined or reading.kind == "method" or "," in text.stems[last.end : reading.start]:
+            return False
+        food = self._knowledge.food(reading.id)
+        new = all(part.food != food.id for part in parts)
+        return new and food.role == TOPPING and not food.parts and bool(LIES_ON.intersection(food.kinds))
 
     def _left_out(self, reading: Reading, drafts: list[_Draft]) -> bool:
         """Takes a food off the last dish; whether it is surely not on it now."""
