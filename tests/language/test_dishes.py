@@ -58,7 +58,7 @@ COMPOSED = {
     "barbecued pork rib with barbecue sauce": Wanted("pork-rib", ("barbecued",), ("sauce/barbecue-sauce",)),
     "rosemary lamb": Wanted("lamb", (), ("seasoning/rosemary",)),
     "gnocchi with gorgonzola and walnuts": Wanted("gnocchi", (), ("topping/gorgonzola", "topping/walnut")),
-    "roast chicken with lemon and garlic": Wanted("chicken", ("roasted",), ("topping/garlic", "topping/lemon")),
+    "cod with lemon and garlic": Wanted("cod", (), ("topping/garlic", "topping/lemon")),
     "tuna with wasabi and soy sauce": Wanted("tuna", (), ("seasoning/soy-sauce", "seasoning/wasabi")),
     "roasted carrots with honey glaze": Wanted("carrot", ("roasted",), ("sauce/honey-glaze",)),
     "grilled swordfish with salsa verde": Wanted("swordfish", ("grilled",), ("sauce/salsa-verde",)),
