@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 REACH_BACK, REACH_ON, MOST_ONLY = 3, 6, 5
 PEOPLE, DRINKLESS = "people", "non_drinkers"
-KINDS = ("more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
+KINDS = ("behind", "more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
 Heads = tuple[float | None, float]
 
 
@@ -53,10 +53,15 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
         kind = _kind(stems, found)
         if kind != "total":
             now = _changed(now, kind, found)
-        elif not total:
+        elif not total and not _one_of_them(found, before):
             now, total = (found.number, now[1]), True
     halved = now[0] is not None and quantity_words().half.stand_in(stems)
     return (now[0], now[0] / 2) if halved and now[0] else _kept(now)
+
+
+def _one_of_them(found: Counted, before: Heads) -> bool:
+    """Whether a single one is one of the guests known: no tasting shrinks to one by `one guest just sat down`."""
+    return found.number == 1 and (before[0] or 0) > 1
 
 
 def _changed(now: Heads, kind: str, found: Counted) -> Heads:
