@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.guests import guest_words
-from assistant.language.party import party_counts
+from assistant.language.party import opening_total, party_counts
 from assistant.language.quantities import Counted, asked_for, counts, quantity_words
 
 if TYPE_CHECKING:
+    from assistant.session import Session
     from assistant.tonight import Tonight
 
 REACH_BACK, REACH_ON, MOST_ONLY = 3, 6, 5
@@ -31,6 +32,15 @@ def supposed(tonight: Tonight, frame: Frame) -> Tonight:
     return _told(tonight, frame) if says(frame, "supposing") else tonight
 
 
+def with_the_sober(tonight: Tonight, session: Session) -> Tonight:
+    """The table, the guests counted anew, with no fewer without wine than needs told before tell of."""
+    if not tonight.needs or tonight.guests in (None, session.tonight.guests):
+        return tonight
+    from assistant.evening.needs import with_sober  # loaded late: a plan needs so much
+
+    return with_sober(tonight, session)
+
+
 def only_heads(frame: Frame) -> bool:
     """Whether nothing is said but how many guests there are (`12 guests`, `we are six people`)."""
     text = frame.text
@@ -46,7 +56,8 @@ def _told(tonight: Tonight, frame: Frame) -> Tonight:
 
 def heads(stems: Sequence[str], before: Heads) -> Heads:
     """All guests and those who drink no wine, after these words; of several totals the first counts."""
-    some, now, total = party_counts(stems), before, False
+    some, opened = party_counts(stems), opening_total(stems)
+    now, total = (opened or before[0], before[1]), opened is not None
     for found in counts(stems):
         if found.name not in (PEOPLE, DRINKLESS) or found.number in some:
             continue

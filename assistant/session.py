@@ -18,7 +18,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.chosen import last_choice, of_choice
-from assistant.headcount import supposed
+from assistant.headcount import supposed, with_the_sober
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
@@ -150,7 +150,7 @@ class Session:
             return small.shown(self._context(frame)) or small.cleared(self._context(frame))
         before = self.tonight, self._talk
         if not frame.after:
-            self.tonight = after_said(frame, self.tonight)
+            self.tonight = with_the_sober(after_said(frame, self.tonight), self)
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))

@@ -15,8 +15,9 @@ from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words, starts_at
-from assistant.language.party import money_said, need_counts, party_of
+from assistant.language.party import money_said, need_counts, opening_total, party_of
 from assistant.language.quantities import numbers, quantities
+from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 
@@ -140,7 +141,7 @@ def needed(tonight: Tonight, frame: Frame) -> Tonight:
 def _tells_of_party(frame: Frame) -> bool:
     """Whether the party is told of: in a plan, in no question, or beside the number of all guests."""
     asks = guest_words().asks.intersection(frame.text.typed.lower().split())
-    people = quantities(frame.text).people
+    people = quantities(frame.text).people or opening_total(frame.text.stems)
     beside = people is not None and people not in need_counts(frame.text.stems)
     return beside or frame.intent in PREPARES or (frame.intent == "unclear" and not asks)
 
@@ -170,7 +171,7 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
 
 def needing(tonight: Tonight, asked: Asked) -> Tonight:
     """The table with what a guest asks to be spared, once."""
-    return replace(tonight, needs=(*(n for n in tonight.needs if n != asked), asked))
+    return replace(tonight, needs=with_need(tonight.needs, asked))
 
 
 def runs_late(frame: Frame) -> bool:

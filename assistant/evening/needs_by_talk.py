@@ -48,12 +48,13 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     session.tonight = with_sober(session.tonight, session)
     session.guest_of = tuple(one.guest for one in meant if has_name(one.guest)) or session.guest_of
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
-    found = [next(row for row in reversed(rows) if _is_of(one, row)) for one in meant]
+    found = [next((row for row in reversed(rows) if _is_of(one, row)), None) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
     base = dict.fromkeys(c for topic in topics for c in session.parser.topics.by_id[topic].base)
     cautions = tuple(caution(context, name) for name in base)
     heads = [_noted(one, context) for one in meant]
-    lines = [line for head, row in zip(heads, found, strict=True) for line in (head, *_parts(row, context))]
+    parts = (_parts(row, context) if row else [] for row in found)
+    lines = [line for head, row in zip(heads, parts, strict=True) for line in (head, *row)]
     unread = [*(f"{a.guest} {a.need}".strip() for a in asked if a not in meant), *told.unread]
     lines += [context.wording("plan", "need-unread", said=part) for part in unread]
     lines += [*(record["text"] for record in cautions), *_kept(context, session)]
@@ -94,7 +95,7 @@ def _bare(guest: str) -> str:
 
 
 def _is_of(asked: Asked, row: GuestCare) -> bool:
-    return asked.need in row.needs and asked.guest in ("", row.guest)
+    return asked.need in row.needs and (asked.guest == row.guest or not has_name(asked.guest))
 
 
 def _parts(found: GuestCare, context: Context) -> list[str]:
