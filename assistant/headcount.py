@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.language.follow_lines import says
+from assistant.language.eating import WITHOUT_ALCOHOL, abstains
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_counts
@@ -49,6 +50,24 @@ def only_heads(frame: Frame) -> bool:
     return not more and any(found.name == PEOPLE for found in counts(text.stems))
 
 
+def counts_drinkless(stems: Sequence[str]) -> bool:
+    """Whether guests who drink no wine are counted (`two of them drive`)."""
+    return any(c.name in (PEOPLE, DRINKLESS) and _kind(stems, c) == "drinkless" for c in counts(stems))
+
+
+def speaks_of_guests(frame: Frame, sober_before: bool) -> bool:
+    """Whether a text may ask which guests have a need, or what those get who drink no wine."""
+    stems = frame.text.stems
+    asks = opens(frame, "guest-is") or opens(frame, "guest-drives")
+    return asks or sober_before or bool(abstains(stems)) or counts_drinkless(stems)
+
+
+def of_everybody(frame: Frame, sober_spoken: bool) -> Frame:
+    """The frame as it stands for the next question: drinks without alcohol were for some guests only."""
+    limits = tuple(limit for limit in frame.preferences if limit.wanted != WITHOUT_ALCOHOL)
+    return replace(frame, preferences=limits) if sober_spoken else frame
+
+
 def _told(tonight: Tonight, frame: Frame) -> Tonight:
     guests, drinkless = heads(frame.text.stems, (tonight.guests, tonight.non_drinkers))
     return replace(tonight, guests=guests, non_drinkers=drinkless)
@@ -71,7 +90,7 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
 
 
 def _one_of_them(found: Counted, before: Heads) -> bool:
-    """Whether a single one is one of the guests known: no tasting shrinks to one by `one guest just sat down`."""
+    """Whether a single one is one of the guests known (`one guest just sat down`), and not all of them."""
     return found.number == 1 and (before[0] or 0) > 1
 
 

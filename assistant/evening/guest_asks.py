@@ -13,8 +13,11 @@ from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, because, care
 from assistant.evening.guest_drinks import chooses_drink, drinks_told, is_drunk
+from assistant.evening.guest_meant import doubt, kept, spoken_of
 from assistant.evening.guest_table import of_asked
 from assistant.evening.records import Evening
+from assistant.evening.sober_asks import sober_asks
+from assistant.evening.who_needs import who_needs
 from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
@@ -39,17 +42,21 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 
     A follow-up (`and the brie?`) is about the guest last asked of.
     """
+    asked = who_needs(frame, session) or sober_asks(frame, session)
+    if asked:
+        return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
-    on = session.guest_asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
-    spoken = session.guest_of if says(frame, "guest-she") else ()
+    on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
+    spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
-    session.guest_asked = named or spoken or everybody or on
-    session.guest_of = named or session.guest_of
-    if not session.guest_asked and _of_a_diet(frame):
+    session.spoken.asked = named or spoken or everybody or on
+    session.spoken.of = named or session.spoken.of
+    kept(frame, session)
+    if not session.spoken.asked and _of_a_diet(frame):
         return _diet_told
     told = frame.intent in SAID and not opens(frame, "guest-may")
     other = frame.intent in OTHER and not (frame.intent == COUNTS and opens(frame, "guest-what"))
-    if not session.guest_asked or told or other or needs_told(frame).asked:
+    if not session.spoken.asked or told or other or needs_told(frame).asked:
         return None
     sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken)
     return lambda context, session: _told(sure, context, session)
@@ -86,8 +93,13 @@ def _diet_told(context: Context, session: Session) -> Answer | None:
 
 
 def _told(sure: bool, context: Context, session: Session) -> Answer | None:
-    """What the guests last asked of may have."""
-    return _answer(session.guest_asked, sure, context, session)
+    """What the guests last asked of may have, and for whom `she` was taken where that may be another."""
+    answer, unsure = _answer(session.spoken.asked, sure, context, session), doubt(context.frame, session)
+    if answer is None or unsure is None:
+        return answer
+    said, meant, others = unsure
+    line = context.wording("plan", "guest-taken", said=said, meant=meant, others=others)
+    return replace(answer, text=f"{answer.text}\n{line}")
 
 
 def _answer(guests: Sequence[str], sure: bool, context: Context, session: Session) -> Answer | None:

@@ -46,7 +46,7 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     for one in meant:
         session.tonight = needing(session.tonight, one)
     session.tonight = with_sober(session.tonight, session)
-    session.guest_of = tuple(one.guest for one in meant if has_name(one.guest)) or session.guest_of
+    session.spoken.of = tuple(one.guest for one in meant if has_name(one.guest)) or session.spoken.of
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
     found = [next((row for row in reversed(rows) if _is_of(one, row)), None) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)

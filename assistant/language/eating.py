@@ -13,6 +13,7 @@ from assistant.language.data import read_data
 from assistant.language.frame import Reading, Text
 
 WITHOUT_ALCOHOL = "kind/drink"
+STOP = "."  # stands behind the last word, so that a line can end there
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +48,8 @@ def diets_in(stems: Sequence[str]) -> dict[str, frozenset[int]]:
 
 def abstains(stems: Sequence[str]) -> frozenset[int]:
     """The positions of the words by which somebody drinks no alcohol; none where nobody says so."""
-    return frozenset(i for places in eating_words().abstains.find(stems) for i in places)
+    found = (i for places in eating_words().abstains.find((*stems, STOP)) for i in places)
+    return frozenset(i for i in found if i < len(stems))
 
 
 def unkept(text: Text) -> tuple[str, ...]:

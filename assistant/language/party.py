@@ -44,8 +44,8 @@ class PartyWords:
             frozenset(stem(fold(word)) for word in table[key])
             for key in ("between", "money", "spend", "whole", "behind")
         )
-        called = (table[key] for key in ("one", "many", "one_other", "many_other"))
-        return cls(needs, between, *called, behind, money, spend, whole)
+        one, many, one_other, many_other = (table[key] for key in ("one", "many", "one_other", "many_other"))
+        return cls(needs, between, one, many, one_other, many_other, behind, money, spend, whole)
 
 
 @lru_cache(maxsize=1)

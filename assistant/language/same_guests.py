@@ -17,12 +17,12 @@ def with_need(needs: Sequence[Asked], asked: Asked) -> tuple[Asked, ...]:
 
     A diet counted anew counts instead of what was counted before. The order of telling does not matter.
     """
-    diet, kept = _diet(asked.need), [one for one in needs if one != asked]
+    diet, kept = diet_of(asked.need), [one for one in needs if one != asked]
     if not diet:
         return (*kept, asked)
     anew = bool(_counts(asked))
     told = [*(one for one in kept if not (anew and _counts(one) == diet)), asked]
-    named = len({one.guest for one in told if has_name(one.guest) and _diet(one.need) == diet})
+    named = len({one.guest for one in told if has_name(one.guest) and diet_of(one.need) == diet})
     less = (_less(one, named) if named and _counts(one) == diet else one for one in told)
     return tuple(one for one in less if one)
 
@@ -38,7 +38,7 @@ def _less(asked: Asked, named: int) -> Asked | None:
 
 def _counts(asked: Asked) -> str:
     """The diet of guests who have no name and are counted; empty for any other."""
-    return _diet(asked.need) if not has_name(asked.guest) and _number(asked.guest) else ""
+    return diet_of(asked.need) if not has_name(asked.guest) and _number(asked.guest) else ""
 
 
 def _number(guest: str) -> float:
@@ -46,6 +46,6 @@ def _number(guest: str) -> float:
     return found[0][2] if found else 0.0
 
 
-def _diet(need: str) -> str:
+def diet_of(need: str) -> str:
     """The need of corpus/language/guests.toml that these words name; empty where none does."""
     return party_words().needs.get(tuple(key(need)), "")
