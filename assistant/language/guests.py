@@ -26,6 +26,7 @@ NAMED = (
     "passing_kept",
     "passing_verbs",
     "passing_asks",
+    "does",
 )
 KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"))
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
@@ -74,6 +75,7 @@ class GuestWords:
     passing_kept: frozenset[str]
     passing_verbs: frozenset[str]
     passing_asks: frozenset[str]
+    does: frozenset[str]
     denies: frozenset[str]
     no_name: frozenset[str]
     no_name_verbs: frozenset[str]

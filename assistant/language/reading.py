@@ -14,6 +14,7 @@ from assistant.language.fold import fold, key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
+from assistant.language.persons import is_person
 from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
@@ -99,7 +100,8 @@ class Reader:
             if said and self._lexicon.longest([said], 0):
                 mended[at] = token.text
             token.norm_ = said or token.norm_
-        for repair in self._repairer.repairs(doc):
+        repairs = self._repairer.repairs(doc)
+        for repair in (one for one in repairs if not is_person(doc, one.start, one.end)):
             for at in range(repair.start, repair.end):
                 mended[at] = doc[at].text
                 doc[at].norm_ = repair.word if at == repair.start else NOTHING

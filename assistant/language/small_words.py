@@ -14,7 +14,7 @@ LISTS = (
     "at-most", "at-least", "manner", "linking", "told", "money", "smelling", "asks-also",
     "idle-endings", "tastes", "articles", "first-person", "any-wine", "turns-over", "behind-wish",
     "short-tails",
-    "eating", "ruled-out-by",
+    "eating", "ruled-out-by", "spread", "occasion",
 )  # fmt: skip
 
 

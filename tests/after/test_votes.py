@@ -27,6 +27,13 @@ def cast(session: Session) -> list[tuple[str, tuple[str, ...], str]]:
             [("Tom", ("wine/malbec",), "band/good"), ("Priya", ("wine/malbec",), "band/good")],
         ),
         ("mo gave the pinot noir 2 out of 5", [("Mo", ("wine/pinot-noir",), "band/poor")]),
+        ("Bo rated the malbec 4", [("Bo", ("wine/malbec",), "band/good")]),
+        (
+            "Bo rated the riesling 2, malbec 3",
+            [("Bo", ("wine/off-dry-riesling",), "band/poor"), ("Bo", ("wine/malbec",), "band/neutral")],
+        ),
+        ("bo rated the malbec 2", [("Bo", ("wine/malbec",), "band/poor")]),
+        ("Bo scored the riesling 5", [("Bo", ("wine/off-dry-riesling",), "band/strong")]),
         ("Priya: malbec 5/5", [("Priya", ("wine/malbec",), "band/strong")]),
         ("aoife's favourite was the riesling", [("Aoife", ("wine/off-dry-riesling",), "band/good")]),
         ("jen liked the off-dry", [("Jen", ("wine/off-dry-riesling",), "band/good")]),

@@ -186,3 +186,17 @@ def test_what_cannot_be_left_out_is_told(parse: Parse, text: str) -> None:
 
 def test_what_is_not_there_needs_no_leaving_out(parse: Parse) -> None:
     assert parse("salmon, no sauce").text.left_out == ()
+
+
+@pytest.mark.parametrize(
+    ("typed", "foods"),
+    [
+        ("what wine for tapas night: prawns, chorizo and olives", {"shrimp", "chorizo", "mixed olives"}),
+        ("we have prawns and chorizo for tapas night", {"shrimp", "chorizo"}),
+        ("what wine for tapas night", {"tapas"}),
+        ("tapas with prawns", {"tapas", "shrimp"}),
+    ],
+)
+def test_a_spread_heads_what_is_named_beside_it(session: Session, typed: str, foods: set[str]) -> None:
+    dishes = session.parser.parse(typed).dishes
+    assert {session.knowledge.label(part.food) for dish in dishes for part in dish.parts} == foods
