@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.language.eating import WITHOUT_ALCOHOL, abstains
+from assistant.language.eating import WITHOUT_ALCOHOL, abstains, diets_of
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import guest_words
@@ -56,10 +56,11 @@ def counts_drinkless(stems: Sequence[str]) -> bool:
 
 
 def speaks_of_guests(frame: Frame, sober_before: bool) -> bool:
-    """Whether a text may ask which guests have a need, or what those get who drink no wine."""
+    """Whether a text may ask of guests by a need or a diet, or what those get who drink no wine."""
     stems = frame.text.stems
     asks = opens(frame, "guest-is") or opens(frame, "guest-drives")
-    return asks or sober_before or bool(abstains(stems)) or counts_drinkless(stems)
+    sober = sober_before or bool(abstains(stems)) or counts_drinkless(stems)
+    return asks or sober or bool(diets_of(frame))
 
 
 def of_everybody(frame: Frame, sober_spoken: bool) -> Frame:

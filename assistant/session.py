@@ -205,7 +205,7 @@ class Session:
 
     def _of_guest(self, frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
         """What answers what a guest with needs, or one with a diet, may have; loaded only then."""
-        if not (self.tonight.needs or frame.diets or speaks_of_guests(frame, self.spoken.sober)):
+        if not (self.tonight.needs or speaks_of_guests(frame, self.spoken.sober)):
             return None
         from assistant.evening.guest_asks import guest_asks
 

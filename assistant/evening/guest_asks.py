@@ -18,12 +18,14 @@ from assistant.evening.guest_table import of_asked
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
+from assistant.language.eating import diets_of
 from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, words_of_guests
 from assistant.language.guests import Asked
 from assistant.language.party import needs_told
+from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
 SAFETY, BOARD, COUNTS = "safety", "check-board", "quantity"
@@ -77,7 +79,7 @@ def _of_a_diet(frame: Frame) -> bool:
     named = {reading.type for reading in frame.text.readings} & {"Wine", "Food"}
     asks = opens(frame, "diet-of") and not says(frame, "guest-wine") and frame.intent not in (*OTHER, BOARD)
     said = set(frame.text.stems[LAST:])  # `is there a vegan cheese` asks for one
-    ends = any(said & set(key(diet.partition("/")[2])) for diet in frame.diets) or says(frame, "eats")
+    ends = any(said & set(key(diet.partition("/")[2])) for diet in diets_of(frame)) or says(frame, "eats")
     return len(named) == 1 and asks and ends
 
 
@@ -86,10 +88,19 @@ def _diet_told(context: Context, session: Session) -> Answer | None:
     label = context.knowledge.label
     needs = tuple(
         Asked(context.wording("plan", "guest-of-diet", diet=label(diet)), label(diet))
-        for diet in context.frame.diets
+        for diet in diets_of(context.frame)
     )
-    of_diet = replace(context, tonight=replace(context.tonight, needs=needs))
+    frame = replace(context.frame, dishes=_named_alone(context.frame))
+    of_diet = replace(context, frame=frame, tonight=replace(context.tonight, needs=needs))
     return _answer(tuple(need.guest for need in needs), True, of_diet, session)
+
+
+def _named_alone(frame: Frame) -> tuple[Dish, ...]:
+    """What is named of the dishes, without what stood before; all of them where they name it together."""
+    named = {reading.id for reading in frame.text.readings}
+    apart = [part for dish in frame.dishes for part in dish.parts if part.food in named]
+    whole = all(dish.main.food in named for dish in frame.dishes)
+    return frame.dishes if whole or not apart else tuple(Dish((replace(p, role=BASE),)) for p in apart)
 
 
 def _told(sure: bool, context: Context, session: Session) -> Answer | None:

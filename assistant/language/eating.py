@@ -10,7 +10,7 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.cues import Lines
 from assistant.language.data import read_data
-from assistant.language.frame import Reading, Text
+from assistant.language.frame import Frame, Reading, Text
 
 WITHOUT_ALCOHOL = "kind/drink"
 STOP = "."  # stands behind the last word, so that a line can end there
@@ -44,6 +44,11 @@ def diets_in(stems: Sequence[str]) -> dict[str, frozenset[int]]:
     diets = eating_words().diets.items()
     found = {diet: frozenset(i for places in lines.find(stems) for i in places) for diet, lines in diets}
     return {diet: places for diet, places in found.items() if places}
+
+
+def diets_of(frame: Frame) -> tuple[str, ...]:
+    """The diets of a frame, those too that its text speaks of where what stands was taken up."""
+    return frame.diets or tuple(diets_in(frame.text.stems))
 
 
 def abstains(stems: Sequence[str]) -> frozenset[int]:

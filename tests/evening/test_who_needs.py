@@ -77,3 +77,11 @@ def test_wine_as_such_is_nothing_a_label_has_not_to_settle(conversation: Session
     conversation.new_conversation()
     conversation.ask(f"Ann is {need}")
     assert conversation.ask("what can she drink").say == "Ask or read the label first for Ann: wine."
+
+
+def test_whether_something_fits_a_diet_is_asked_beside_a_dish_that_stands(conversation: Session) -> None:
+    conversation.new_conversation()
+    conversation.ask("what goes with dosa")
+    answer = conversation.ask("is raita vegan")
+    assert answer.say == "Not for a vegan guest: raita."
+    assert not answer.picks

@@ -200,3 +200,11 @@ def test_what_is_not_there_needs_no_leaving_out(parse: Parse) -> None:
 def test_a_spread_heads_what_is_named_beside_it(session: Session, typed: str, foods: set[str]) -> None:
     dishes = session.parser.parse(typed).dishes
     assert {session.knowledge.label(part.food) for dish in dishes for part in dish.parts} == foods
+
+
+@pytest.mark.parametrize("chutney", ["coconut chutney", "mint chutney", "green chutney", "tamarind chutney"])
+def test_a_chutney_of_its_own_is_one_food(session: Session, chutney: str) -> None:
+    (dish,) = session.parser.parse(f"what goes with {chutney}").dishes
+    (part,) = dish.parts
+    assert session.knowledge.label(part.food).endswith("chutney")
+    assert part.food != "food/fruit-chutney"
