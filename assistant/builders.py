@@ -22,6 +22,7 @@ from assistant.answers import (
     safety,
     service,
     small,
+    stories,
     substitute,
     trouble,
     whatif,
@@ -89,6 +90,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     rehearses = by_talk(frame)
     if rehearses:
         return rehearses
+    if stories.story_asked(frame):
+        return lambda context, _: stories.outside_story(context)
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
     told = needs_told(frame)
