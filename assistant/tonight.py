@@ -11,7 +11,7 @@ from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
 from assistant.language.clock import in_digits
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words, starts_at
@@ -159,7 +159,8 @@ def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
 
 def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     """The money that is said to be there for the evening that is being prepared; None for any other text."""
-    if says(frame, "menu-asks") or runs_late(frame) or overspends(frame):
+    asks = says(frame, "menu-asks") and not opens(frame, "budget-can")
+    if asks or runs_late(frame) or overspends(frame):
         return None
     told = frame.intent in PREPARES or says(frame, "budget-is") or says(frame, "money-there")
     if told and frame.intent in (*PREPARES, "unclear") and (money := money_said(frame.text.stems)):
@@ -176,7 +177,9 @@ def needing(tonight: Tonight, asked: Asked) -> Tonight:
 
 def runs_late(frame: Frame) -> bool:
     """Whether time is said to be over (`we're 15 over`), and neither money nor anybody's health is meant."""
+    people = quantities(frame.text).people is not None and len(numbers(frame.text.stems)) == 1
     late = says(frame, "plan-behind") or (says(frame, "plan-over") and bool(numbers(frame.text.stems)))
+    late = late and not people  # `two guests are late` tells of no minutes
     return late and not (overspends(frame) or frame.topics)
 
 
@@ -190,7 +193,8 @@ def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
     if _gone(frame, tonight):
         return True
-    changes = swapped_wines(frame.text) is not None or says(frame, "table-drops")
+    drops = says(frame, "table-drops") and not says(frame, "stains")
+    changes = swapped_wines(frame.text) is not None or drops
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 

@@ -65,6 +65,15 @@ def test_a_number_of_people_is_of_all_of_some_or_of_a_part(
     assert heads(demo) == (guests, drinkless)
 
 
+@pytest.mark.parametrize(
+    "said", ["I'm hosting ten on Saturday at 7, two vegetarians", "we are expecting ten"]
+)
+def test_who_hosts_so_many_has_so_many_guests(conversation: Session, said: str) -> None:
+    conversation.new_conversation()
+    conversation.ask(said)
+    assert conversation.tonight.guests == 10
+
+
 @pytest.mark.parametrize("said", ["three guests left early", "R. is bringing two friends"])
 def test_some_more_or_fewer_of_a_number_not_known_are_no_total(conversation: Session, said: str) -> None:
     conversation.ask(said)

@@ -96,3 +96,16 @@ def test_the_spoken_line_stands_first_and_the_rest_right_below(session: Session)
     first, second = answer.text.splitlines()[:2]
     assert first == answer.say
     assert f"{first} {second}" == answer.cautions[0]["text"]
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["Piet feels his lips tingling", "my mouth is itchy", "her tongue is tingling", "prickling in my throat"],
+)
+def test_signs_of_an_allergic_reaction_are_an_emergency(session: Session, said: str) -> None:
+    assert asked(session, said).cautions[0]["id"] == "caution/allergy-emergency"
+
+
+def test_no_wine_is_poured_for_a_child(session: Session) -> None:
+    answer = asked(session, "can I give wine to my daughter of 15")
+    assert "caution/minors" in [caution["id"] for caution in answer.cautions]

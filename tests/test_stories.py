@@ -24,7 +24,8 @@ def test_a_story_is_outside(conversation: Session, asked: str) -> None:
     answer = conversation.ask(asked)
     assert "stories are outside" in answer.say
     assert "Try: describe" in answer.text
-    assert not (answer.picks or answer.understood)
+    assert not answer.picks
+    assert not answer.understood
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,4 @@
-"""Who invented port, how old wine is: stories are outside the job, and what can be told instead is offered."""
+"""Who invented port, how old wine is: stories are outside the job, and what can be told is offered."""
 
 from __future__ import annotations
 

@@ -56,7 +56,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
         return _diet_told
-    told = frame.intent in SAID and not opens(frame, "guest-may")
+    told = (frame.intent in SAID or says(frame, "guest-votes")) and not opens(frame, "guest-may")
     other = frame.intent in OTHER and not (frame.intent == COUNTS and opens(frame, "guest-what"))
     if not session.spoken.asked or told or other or needs_told(frame).asked:
         return None

@@ -33,7 +33,8 @@ def is_drunk(frame: Frame) -> bool:
 def chooses_drink(sure: bool, frame: Frame) -> bool:
     """Whether something to drink is to be chosen; `sure`: what a guest may have is asked."""
     drink = says(frame, "guest-sip") or (not sure and frame.intent in PAIRS)
-    return drink and says(frame, "guest-what") and not _poured(frame)
+    pours = says(frame, "guest-pours") and not says(frame, "guest-eats")
+    return (pours or (drink and says(frame, "guest-what"))) and not _poured(frame)
 
 
 def drinks_told(

@@ -14,7 +14,7 @@ from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
 from assistant.evening.needs import understood, with_sober
 from assistant.language.fold import fold
-from assistant.language.guest_named import has_name
+from assistant.language.guest_named import has_name, own_name
 from assistant.language.guests import Asked, Told
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
@@ -91,7 +91,7 @@ def _as_called(asked: Asked, session: Session) -> Asked:
 
 
 def _bare(guest: str) -> str:
-    return " ".join(fold(guest).replace(".", " ").split())
+    return " ".join(fold(" ".join(own_name(guest)) or guest).replace(".", " ").split())
 
 
 def _is_of(asked: Asked, row: GuestCare) -> bool:

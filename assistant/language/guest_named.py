@@ -25,6 +25,13 @@ def has_name(guest: str) -> bool:
     return bool(name) and not guest_words().grouped.intersection(fold(word) for word in name)
 
 
+def own_name(guest: str) -> list[str]:
+    """The name in what a guest is called (`my neighbour Ewa`); empty where there is none, or nothing else."""
+    words = _WORD.findall(guest)
+    name = [word for word in words if word[:1].isupper()]
+    return name if words[-len(name) :] == name and 0 < len(name) < len(words) else []
+
+
 def words_of_guests(guests: Iterable[str]) -> frozenset[str]:
     """The words of these names, folded."""
     return frozenset(fold(word) for guest in guests for word in _WORD.findall(guest))
@@ -32,7 +39,7 @@ def words_of_guests(guests: Iterable[str]) -> frozenset[str]:
 
 def _by_name(guest: str, words: Sequence[str]) -> bool:
     """Whether the name stands in the words: a letter as written, one that is a word too not in front."""
-    known, name = guest_words(), _WORD.findall(guest)
+    known, name = guest_words(), own_name(guest) or _WORD.findall(guest)
     if not has_name(guest):
         return False
     everyday = any(fold(word) in known.everyday for word in name)

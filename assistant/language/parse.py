@@ -94,7 +94,9 @@ class Parser:
         choice = choose(text, signature, self._deciding, self.evidence)
         objects = choice.intent == OBJECTS and not standing
         chooses = choice.intent == CHOOSES and is_bare(text) and not bottles(text).total
-        if (objects or chooses) and _only_limits(text, found, dishes, standing):
+        if any(self.topics.by_id[name].urgent for name in text.topics):
+            choice = replace(choice, intent=SAFETY)
+        elif (objects or chooses) and _only_limits(text, found, dishes, standing):
             choice = replace(choice, intent=LIMITED)
         return self._frame(choice, text, found, dishes)
 

@@ -66,8 +66,9 @@ class Reader:
     def _read(self, cleaned: Cleaned) -> Text:
         doc, mended = self._mended(self._taken_apart(tokens(self._as_meant(cleaned.text))))
         stems = [token.norm_ for token in doc]
-        elsewhere = self._senses.elsewhere(doc)
-        readings = [r for r in self._names(doc, stems, mended) if not _lies_in(r, elsewhere)]
+        elsewhere, verbs = self._senses.elsewhere(doc), self._senses.verbs(doc)
+        named = (r for r in self._names(doc, stems, mended) if r.start not in verbs or r.end > r.start + 1)
+        readings = [r for r in named if not _lies_in(r, elsewhere)]
         cues = self._cues.find(doc)
         warnings = _undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from assistant.answers.wording import capital
 from assistant.language.fold import fold
+from assistant.language.follow_words import follow_words
 from assistant.language.frame import Reading
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
@@ -103,7 +104,8 @@ def _places(heard: Hearing) -> Things:
     context = heard.context
     glasses = [context.engine.glasses[wine] for wine in context.tonight.wines]
     poured = pour_order(glasses, context.knowledge.constants) if glasses else []
-    numbers = ((at, number_of(stem)) for at, stem in enumerate(heard.stems))
+    places = follow_words().places
+    numbers = ((at, number_of(stem) or places.get(stem)) for at, stem in enumerate(heard.stems))
     return {at: (poured[n - 1].wine, at + 1) for at, n in numbers if n and 0 < n <= len(poured)}
 
 

@@ -27,6 +27,7 @@ def cast(session: Session) -> list[tuple[str, tuple[str, ...], str]]:
             [("Tom", ("wine/malbec",), "band/good"), ("Priya", ("wine/malbec",), "band/good")],
         ),
         ("mo gave the pinot noir 2 out of 5", [("Mo", ("wine/pinot-noir",), "band/poor")]),
+        ("Ewa has loved the second", [("Ewa", ("wine/off-dry-riesling",), "band/good")]),
         ("Bo rated the malbec 4", [("Bo", ("wine/malbec",), "band/good")]),
         (
             "Bo rated the riesling 2, malbec 3",

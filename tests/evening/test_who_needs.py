@@ -85,3 +85,10 @@ def test_whether_something_fits_a_diet_is_asked_beside_a_dish_that_stands(conver
     answer = conversation.ask("is raita vegan")
     assert answer.say == "Not for a vegan guest: raita."
     assert not answer.picks
+
+
+@pytest.mark.parametrize("asked", ["what do I give Cy", "what do I pour for Bo", "give Cy something"])
+def test_who_drives_or_is_pregnant_is_given_no_wine(table: Session, asked: str) -> None:
+    answer = table.ask(asked)
+    assert {pick.kind for pick in answer.picks} == {"drink"}
+    assert answer.cautions
