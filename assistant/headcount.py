@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.language.eating import WITHOUT_ALCOHOL, abstains, diets_of
+from assistant.language.eating import WITHOUT_ALCOHOL, diets_of, somebody_abstains
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import guest_words
@@ -59,7 +59,7 @@ def speaks_of_guests(frame: Frame, sober_before: bool) -> bool:
     """Whether a text may ask of guests by a need or a diet, or what those get who drink no wine."""
     stems = frame.text.stems
     asks = opens(frame, "guest-is") or opens(frame, "guest-drives")
-    sober = sober_before or bool(abstains(stems)) or counts_drinkless(stems)
+    sober = sober_before or bool(somebody_abstains(stems)) or counts_drinkless(stems)
     return asks or sober or bool(diets_of(frame))
 
 

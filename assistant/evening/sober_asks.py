@@ -11,7 +11,7 @@ from assistant.evening.by_talk import evening_of
 from assistant.evening.care import care
 from assistant.evening.guest_drinks import drinks_told
 from assistant.headcount import counts_drinkless
-from assistant.language.eating import abstains, unkept
+from assistant.language.eating import somebody_abstains, unkept
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.session import Session
@@ -23,7 +23,7 @@ OTHER = ("plan", "undo", "teach", "judge-pair", "pour-order", "trouble", "help",
 
 def sober_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
     """What answers what those who drink no wine get; None for any other text, and where it is the host."""
-    told = bool(abstains(frame.text.stems)) or counts_drinkless(frame.text.stems)
+    told = bool(somebody_abstains(frame.text.stems)) or counts_drinkless(frame.text.stems)
     told = told and not says(frame, "sober-self")
     meant = told or (session.spoken.sober and says(frame, "they-get"))
     asks = any(says(frame, line) for line in ("they-drink", "they-get", "sober-get"))

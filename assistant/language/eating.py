@@ -25,12 +25,14 @@ class Eating:
     free: Lines
     off: Lines
     abstains: Lines
+    sober: Lines
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Eating:
         """The lines read from the file's tables. Raises KeyError for a table that is missing."""
         diets = {diet: Lines(lines) for diet, lines in tables["diets"].items()}
-        return cls(diets, *(Lines(tables[name]["lines"]) for name in ("never", "free", "off", "abstains")))
+        others = ("never", "free", "off", "abstains", "sober")
+        return cls(diets, *(Lines(tables[name]["lines"]) for name in others))
 
 
 @lru_cache(maxsize=1)
@@ -52,8 +54,17 @@ def diets_of(frame: Frame) -> tuple[str, ...]:
 
 
 def abstains(stems: Sequence[str]) -> frozenset[int]:
+    """The positions of the words by which somebody drinks no alcohol, or none of it is asked for."""
+    return somebody_abstains(stems) | _found(eating_words().sober, stems)
+
+
+def somebody_abstains(stems: Sequence[str]) -> frozenset[int]:
     """The positions of the words by which somebody drinks no alcohol; none where nobody says so."""
-    found = (i for places in eating_words().abstains.find((*stems, STOP)) for i in places)
+    return _found(eating_words().abstains, stems)
+
+
+def _found(lines: Lines, stems: Sequence[str]) -> frozenset[int]:
+    found = (i for places in lines.find((*stems, STOP)) for i in places)
     return frozenset(i for i in found if i < len(stems))
 
 
