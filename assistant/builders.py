@@ -34,7 +34,7 @@ from assistant.answers.record import Answer
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.party import needs_told
-from assistant.tonight import overspends, runs_late
+from assistant.overrun import overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session

@@ -27,6 +27,7 @@ from assistant.language.follow_asks import doubted
 from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
+from assistant.language.guest_named import without_names
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.party import without_party
@@ -142,7 +143,7 @@ class Session:
 
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
-        frame = of_that_strength(self.read(question), self.knowledge)
+        frame = without_names(of_that_strength(self.read(question), self.knowledge), self.tonight.needs)
         if (back := self._steps.back(frame)) is not None:
             self.tonight, self._talk = back
         if back is not None and not self.taught.just:

@@ -19,6 +19,7 @@ from assistant.language.party import money_said, need_counts, opening_total, par
 from assistant.language.quantities import numbers, quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
+from assistant.overrun import overspends, runs_late
 from assistant.pairing.dish import Dish
 
 if TYPE_CHECKING:
@@ -175,19 +176,6 @@ def needing(tonight: Tonight, asked: Asked) -> Tonight:
     return replace(tonight, needs=with_need(tonight.needs, asked))
 
 
-def runs_late(frame: Frame) -> bool:
-    """Whether time is said to be over (`we're 15 over`), and neither money nor anybody's health is meant."""
-    people = quantities(frame.text).people is not None and len(numbers(frame.text.stems)) == 1
-    late = says(frame, "plan-behind") or (says(frame, "plan-over") and bool(numbers(frame.text.stems)))
-    late = late and not people  # `two guests are late` tells of no minutes
-    return late and not (overspends(frame) or frame.topics)
-
-
-def overspends(frame: Frame) -> bool:
-    """Whether money is said to be over (`15 euros over`)."""
-    return says(frame, "plan-overspent") and not frame.topics
-
-
 def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
@@ -221,9 +209,17 @@ def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         wines = tuple(wine for wine in tonight.wines if wine not in wines)
     elif _adds(frame) or not wines:
         wines = (*tonight.wines, *wines)
+    dishes = once(_dishes_after(frame, tonight, pair is not None or says(frame, "table-drops")))
+    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
+
+
+def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, ...]:
+    """The dishes after a frame; where only wines are `changed`, what merely stands is no new table."""
+    eaten = any(reading.kind in EDIBLE for reading in frame.text.readings)
+    if changed and tonight.dishes and not eaten:
+        return tonight.dishes
     adds = _adds(frame) or not frame.dishes
-    dishes = (*tonight.dishes, *frame.dishes) if adds else frame.dishes
-    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=once(dishes))
+    return (*tonight.dishes, *frame.dishes) if adds else frame.dishes
 
 
 def _adds(frame: Frame) -> bool:

@@ -12,7 +12,7 @@ from assistant.evening.care import care
 from assistant.evening.guest_drinks import drinks_told
 from assistant.headcount import counts_drinkless
 from assistant.language.eating import somebody_abstains, unkept
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.session import Session
 
@@ -32,8 +32,10 @@ def sober_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 
 
 def _may_be(frame: Frame, session: Session) -> bool:
-    """Whether nothing else is asked: of health no more than whether to drink."""
+    """Whether nothing else is asked: of health no more than what to drink, and not whether a sip will do."""
     topics = session.parser.topics.by_id
+    if opens(frame, "yes-no") and not says(frame, "asks-what"):
+        return False
     if frame.intent == SAFETY:
         return all(topics[name].no_alcohol and not topics[name].urgent for name in frame.topics)
     return frame.intent not in OTHER

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from assistant.language.fold import fold, stem
+from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
 
 _WORD = re.compile(r"\w[\w-]*")
@@ -35,6 +37,13 @@ def own_name(guest: str) -> list[str]:
 def words_of_guests(guests: Iterable[str]) -> frozenset[str]:
     """The words of these names, folded."""
     return frozenset(fold(word) for guest in guests for word in _WORD.findall(guest))
+
+
+def without_names(frame: Frame, needs: Sequence[Asked]) -> Frame:
+    """The frame without the names of guests told of among the words that are not known."""
+    names = words_of_guests(need.guest for need in needs if has_name(need.guest))
+    left = tuple(word for word in frame.text.left_out if fold(word) not in names)
+    return replace(frame, text=replace(frame.text, left_out=left)) if names else frame
 
 
 def _by_name(guest: str, words: Sequence[str]) -> bool:

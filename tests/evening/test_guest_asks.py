@@ -206,3 +206,8 @@ def test_why_something_is_not_for_a_diet_is_told(table: Session) -> None:
 def test_an_emergency_goes_before_what_a_guest_may_have(table: Session) -> None:
     table.ask("is the brie ok for R")
     assert table.ask("she is choking on the brie").cautions[0]["id"] == "caution/choking"
+
+
+def test_a_guest_who_is_known_is_no_unknown_word(table: Session) -> None:
+    assert table.ask("R feels her lips tingling").left_out == ()
+    assert "Mo" not in table.ask("Mo has dropped the cork").left_out

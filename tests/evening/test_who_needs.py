@@ -92,3 +92,15 @@ def test_who_drives_or_is_pregnant_is_given_no_wine(table: Session, asked: str) 
     answer = table.ask(asked)
     assert {pick.kind for pick in answer.picks} == {"drink"}
     assert answer.cautions
+
+
+@pytest.mark.parametrize("asked", ["can I pour the driver half a glass", "may the drivers have a sip"])
+def test_whether_a_driver_may_have_a_sip_is_answered_by_the_caution(
+    conversation: Session, asked: str
+) -> None:
+    conversation.new_conversation()
+    conversation.ask(TABLE)
+    answer = conversation.ask(asked)
+    assert answer.cautions[0]["id"] == "caution/driving"
+    assert answer.say in answer.cautions[0]["text"]
+    assert not answer.picks
