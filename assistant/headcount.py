@@ -79,7 +79,7 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
     some, opened = party_counts(stems), opening_total(stems)
     now, total = (opened or before[0], before[1]), opened is not None
     for found in counts(stems):
-        if found.name not in (PEOPLE, DRINKLESS) or found.number in some:
+        if found.name not in (PEOPLE, DRINKLESS) or found.number in some or _of_time(stems, found):
             continue
         kind = _kind(stems, found)
         if kind != "total":
@@ -88,6 +88,13 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
             now, total = (found.number, now[1]), True
     halved = now[0] is not None and quantity_words().half.stand_in(stems)
     return (now[0], now[0] / 2) if halved and now[0] else _kept(now)
+
+
+def _of_time(stems: Sequence[str], found: Counted) -> bool:
+    """Whether a number counts months or minutes: `8 months pregnant` are no eight guests."""
+    return not quantity_words().not_people.isdisjoint(stems[found.end : found.end + 1]) and (
+        found.name == DRINKLESS
+    )
 
 
 def _one_of_them(found: Counted, before: Heads) -> bool:

@@ -22,8 +22,10 @@ def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     prepared = bool(before.dishes or before.wines or before.guests or before.needs)
     opened = opening_total(context.frame.text.stems) is not None
     new = news(before, context, (unread and prepared) or opened or only_heads(context.frame))
-    if not new or answer.intent == TELLS_ITSELF or _told(answer, context):
+    if not new or answer.intent == TELLS_ITSELF:
         return answer
+    if _told(answer, context):
+        return _with_heads(answer, before, context)
     line = context.wording("plan", "noted", noted=listed(new))
     if unread:
         return replace(compose(context.of_evening(), line, [line]), dish=None, intent="set-table")
@@ -31,6 +33,15 @@ def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
         return replace(answer, say=line, text=f"{line}\n{answer.text}")
     said = f"{answer.say} {line}" if answer.say and not answer.picks else answer.say
     return replace(answer, say=said, text=f"{answer.text}\n{line}")
+
+
+def _with_heads(answer: Answer, before: Tonight, context: Context) -> Answer:
+    """The answer that tells of needs, with the guests in all where they were counted beside them."""
+    now = context.tonight
+    if now.guests in (None, before.guests):
+        return answer
+    line = context.wording("plan", "noted", noted=heads(now, before, context))
+    return replace(answer, text=f"{answer.text}\n{line}")
 
 
 def _only_tells(context: Context) -> bool:

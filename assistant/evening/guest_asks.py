@@ -22,7 +22,7 @@ from assistant.language.eating import diets_of
 from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guest_named import guests_named, words_of_guests
+from assistant.language.guest_named import guests_named, needs_named, words_of_guests
 from assistant.language.guests import Asked
 from assistant.language.party import needs_told
 from assistant.pairing.dish import BASE, Dish
@@ -66,7 +66,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 
 def _everybody(frame: Frame, session: Session) -> tuple[str, ...]:
     """All guests with needs, where it is asked who of them may not have what is named."""
-    named = any(reading.type in KEPT for reading in frame.text.readings)
+    named = any(reading.type in KEPT for reading in frame.text.readings) or says(frame, "guest-which")
     return (
         tuple(dict.fromkeys(n.guest for n in session.tonight.needs))
         if named and says(frame, "guest-who")
@@ -116,7 +116,7 @@ def _told(sure: bool, context: Context, session: Session) -> Answer | None:
 def _answer(guests: Sequence[str], sure: bool, context: Context, session: Session) -> Answer | None:
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
     evening = of_asked(context, evening_of(context))
-    rows = [row for row in care(evening, session) if row.guest in guests]
+    rows = [row for row in care(evening, session) if _is_asked(row, guests, context)]
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
@@ -131,6 +131,14 @@ def _answer(guests: Sequence[str], sure: bool, context: Context, session: Sessio
         return None
     asked_of = replace(context, frame=replace(context.frame, topics=(*topics, *others)))
     return _said(rows, evening, asked_of, session)
+
+
+def _is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:
+    """Whether a guest is asked about: by name, or without one by the need that is named, else with all."""
+    if row.guest != context.wording("plan", "guest"):
+        return row.guest in guests
+    named = needs_named(context.frame.text.typed, context.tonight.needs)
+    return bool(set(named) & set(row.needs)) if named else "" in guests
 
 
 def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session: Session) -> Answer | None:

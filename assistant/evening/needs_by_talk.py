@@ -13,9 +13,10 @@ from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
 from assistant.evening.needs import understood, with_sober
-from assistant.language.fold import fold
+from assistant.language.fold import fold, key
 from assistant.language.guest_named import has_name, own_name
 from assistant.language.guests import Asked, Told
+from assistant.language.quantities import numbers
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
@@ -55,11 +56,18 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     heads = [_noted(one, context) for one in meant]
     parts = (_parts(row, context) if row else [] for row in found)
     lines = [line for head, row in zip(heads, parts, strict=True) for line in (head, *row)]
-    unread = [*(f"{a.guest} {a.need}".strip() for a in asked if a not in meant), *told.unread]
+    left = (a for a in asked if a not in meant and not _counts(a, session))
+    unread = [*(f"{a.guest} {a.need}".strip() for a in left), *told.unread]
     lines += [context.wording("plan", "need-unread", said=part) for part in unread]
     lines += [*(record["text"] for record in cautions), *_kept(context, session)]
     answer = compose(context.all_used(), " ".join(heads), lines)
     return replace(answer, cautions=cautions, dish=None, intent="set-table")
+
+
+def _counts(asked: Asked, session: Session) -> bool:
+    """Whether only all guests were counted (`we are twelve tomorrow`), which was taken down as that."""
+    found = numbers(key(asked.need))
+    return not asked.guest and bool(found) and found[0][::2] == (0, session.tonight.guests)
 
 
 def _kept(context: Context, session: Session) -> list[str]:

@@ -35,7 +35,7 @@ def _listed(need: str, meant: Sequence[Need], context: Context, session: Session
     """The guests with the need, or with one that leaves out all that it does, each in the words told."""
     found = [one for one in session.tonight.needs if _asks_for(one, meant, session)]
     named = [_named(one, need, context) for one in found]
-    if not found and any(one.sober for one in meant) and session.tonight.non_drinkers:
+    if not found and any(one.sober and not one.itself for one in meant) and session.tonight.non_drinkers:
         named = [context.wording("plan", "who-counted", count=f"{session.tonight.non_drinkers:g}")]
     kind = "who-is" if named else "who-none"
     say = context.wording("plan", kind, need=capital(need), guests=listed(list(dict.fromkeys(named))))

@@ -90,11 +90,14 @@ def _tasted(heard: Hearing) -> Things:
 
 
 def _of_grape(wine: str, heard: Hearing) -> list[str]:
-    """The wine on the table made of a grape of this one, the most alike: `the riesling`, off-dry there."""
+    """The wine on the table made of a grape of this one, the most alike: `the riesling`, off-dry there.
+
+    Of another colour it is another wine: `the pinot` is no sparkling wine that Pinot Noir went into.
+    """
     known, wines = heard.context.knowledge.wines, heard.context.tonight.wines
     grapes = set(known[wine].grapes) if wine in known else set()
-    kin = [one for one in wines if grapes & set(known[one].grapes)]
     glasses = heard.context.engine.glasses
+    kin = [w for w in wines if grapes & set(known[w].grapes) and glasses[w].colour == glasses[wine].colour]
     apart = {one: unlike(glasses[wine], glasses[one], heard.context.knowledge) for one in kin}
     return sorted(kin, key=lambda one: (apart[one], one))[:1]
 

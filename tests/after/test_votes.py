@@ -130,3 +130,9 @@ def test_a_text_that_asks_is_not_noted(evening: Session, asked: str) -> None:
 def test_what_was_noted_is_shown(evening: Session) -> None:
     evening.ask("note: buy more bread next time")
     assert "buy more bread next time" in evening.ask("show me my notes").text
+
+
+def test_a_wine_that_is_not_poured_is_none_of_another_colour(evening: Session) -> None:
+    evening.ask("skip the pinot")
+    evening.ask("Jen loved the pinot")
+    assert [about for _, about, _ in cast(evening)] == [("wine/pinot-noir",)]
