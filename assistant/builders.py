@@ -22,6 +22,7 @@ from assistant.answers import (
     safety,
     service,
     small,
+    stories,
     substitute,
     trouble,
     whatif,
@@ -33,7 +34,7 @@ from assistant.answers.record import Answer
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.party import needs_told
-from assistant.tonight import overspends, runs_late
+from assistant.overrun import overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -89,6 +90,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     rehearses = by_talk(frame)
     if rehearses:
         return rehearses
+    if stories.story_asked(frame):
+        return lambda context, _: stories.outside_story(context)
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
     told = needs_told(frame)

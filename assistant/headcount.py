@@ -6,18 +6,20 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.language.follow_lines import says
+from assistant.language.eating import WITHOUT_ALCOHOL, diets_of, somebody_abstains
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import guest_words
-from assistant.language.party import party_counts
+from assistant.language.party import opening_total, party_counts
 from assistant.language.quantities import Counted, asked_for, counts, quantity_words
 
 if TYPE_CHECKING:
+    from assistant.session import Session
     from assistant.tonight import Tonight
 
 REACH_BACK, REACH_ON, MOST_ONLY = 3, 6, 5
 PEOPLE, DRINKLESS = "people", "non_drinkers"
-KINDS = ("more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
+KINDS = ("behind", "more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
 Heads = tuple[float | None, float]
 
 
@@ -31,12 +33,40 @@ def supposed(tonight: Tonight, frame: Frame) -> Tonight:
     return _told(tonight, frame) if says(frame, "supposing") else tonight
 
 
+def with_the_sober(tonight: Tonight, session: Session) -> Tonight:
+    """The table, the guests counted anew, with no fewer without wine than needs told before tell of."""
+    if not tonight.needs or tonight.guests in (None, session.tonight.guests):
+        return tonight
+    from assistant.evening.needs import with_sober  # loaded late: a plan needs so much
+
+    return with_sober(tonight, session)
+
+
 def only_heads(frame: Frame) -> bool:
     """Whether nothing is said but how many guests there are (`12 guests`, `we are six people`)."""
     text = frame.text
     asks = guest_words().asks.intersection(text.stems)
     more = text.readings or text.left_out or len(text.stems) > MOST_ONLY or asks or asked_for(text)
     return not more and any(found.name == PEOPLE for found in counts(text.stems))
+
+
+def counts_drinkless(stems: Sequence[str]) -> bool:
+    """Whether guests who drink no wine are counted (`two of them drive`)."""
+    return any(c.name in (PEOPLE, DRINKLESS) and _kind(stems, c) == "drinkless" for c in counts(stems))
+
+
+def speaks_of_guests(frame: Frame, sober_before: bool) -> bool:
+    """Whether a text may ask of guests by a need or a diet, or what those get who drink no wine."""
+    stems = frame.text.stems
+    asks = opens(frame, "guest-is") or opens(frame, "guest-drives")
+    sober = sober_before or bool(somebody_abstains(stems)) or counts_drinkless(stems)
+    return asks or sober or bool(diets_of(frame))
+
+
+def of_everybody(frame: Frame, sober_spoken: bool) -> Frame:
+    """The frame as it stands for the next question: drinks without alcohol were for some guests only."""
+    limits = tuple(limit for limit in frame.preferences if limit.wanted != WITHOUT_ALCOHOL)
+    return replace(frame, preferences=limits) if sober_spoken else frame
 
 
 def _told(tonight: Tonight, frame: Frame) -> Tonight:
@@ -46,17 +76,30 @@ def _told(tonight: Tonight, frame: Frame) -> Tonight:
 
 def heads(stems: Sequence[str], before: Heads) -> Heads:
     """All guests and those who drink no wine, after these words; of several totals the first counts."""
-    some, now, total = party_counts(stems), before, False
+    some, opened = party_counts(stems), opening_total(stems)
+    now, total = (opened or before[0], before[1]), opened is not None
     for found in counts(stems):
-        if found.name not in (PEOPLE, DRINKLESS) or found.number in some:
+        if found.name not in (PEOPLE, DRINKLESS) or found.number in some or _of_time(stems, found):
             continue
         kind = _kind(stems, found)
         if kind != "total":
             now = _changed(now, kind, found)
-        elif not total:
+        elif not total and not _one_of_them(found, before):
             now, total = (found.number, now[1]), True
     halved = now[0] is not None and quantity_words().half.stand_in(stems)
     return (now[0], now[0] / 2) if halved and now[0] else _kept(now)
+
+
+def _of_time(stems: Sequence[str], found: Counted) -> bool:
+    """Whether a number counts months or minutes: `8 months pregnant` are no eight guests."""
+    return not quantity_words().not_people.isdisjoint(stems[found.end : found.end + 1]) and (
+        found.name == DRINKLESS
+    )
+
+
+def _one_of_them(found: Counted, before: Heads) -> bool:
+    """Whether a single one is one of the guests known (`one guest just sat down`), and not all of them."""
+    return found.number == 1 and (before[0] or 0) > 1
 
 
 def _changed(now: Heads, kind: str, found: Counted) -> Heads:

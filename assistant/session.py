@@ -18,7 +18,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.chosen import last_choice, of_choice
-from assistant.headcount import supposed
+from assistant.headcount import of_everybody, speaks_of_guests, supposed, with_the_sober
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
@@ -27,6 +27,7 @@ from assistant.language.follow_asks import doubted
 from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
+from assistant.language.guest_named import without_names
 from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.party import without_party
@@ -39,6 +40,7 @@ from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.poured import as_poured, bottles_called
 from assistant.rehearse.noting import AnswerLog
+from assistant.spoken import Spoken
 from assistant.steps import Steps
 from assistant.stock.answering import of_list, with_list
 from assistant.stock.asked import meant_of_list
@@ -52,11 +54,10 @@ NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 MOST_IN_TURN = 2
-COUNTED = ("quantity",)
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
-HELP = "help"
+COUNTED, HELP = ("quantity",), "help"
 NOTHING_SAID = replace(NO_FRAME, intent="unclear")
 
 
@@ -81,14 +82,13 @@ class Session:
         self._steps, self.stock = Steps(), Stock()
         self._last: Answer | None = None
         self.proposed: Tonight | None = None  # the next evening, as last proposed
-        self.guest_asked: tuple[str, ...] = ()  # the guests whose food was last asked about
-        self.guest_of: tuple[str, ...] = ()  # the guests last spoken of, whom `she` means
+        self.spoken = Spoken()
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
-        self.tonight, self.proposed, self.guest_asked = self._given, None, ()
-        self._steps, self._last, self.guest_of = Steps(), None, ()
+        self.tonight, self.proposed = self._given, None
+        self._steps, self._last, self.spoken = Steps(), None, Spoken()
         self.taught.new_conversation()
 
     def new_conversation_of(self, talk: Talk | None, tonight: Tonight) -> None:
@@ -143,14 +143,14 @@ class Session:
 
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
-        frame = of_that_strength(self.read(question), self.knowledge)
+        frame = without_names(of_that_strength(self.read(question), self.knowledge), self.tonight.needs)
         if (back := self._steps.back(frame)) is not None:
             self.tonight, self._talk = back
         if back is not None and not self.taught.just:
             return small.shown(self._context(frame)) or small.cleared(self._context(frame))
         before = self.tonight, self._talk
         if not frame.after:
-            self.tonight = after_said(frame, self.tonight)
+            self.tonight = with_the_sober(after_said(frame, self.tonight), self)
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
@@ -158,7 +158,7 @@ class Session:
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
-            self._talk = stands(frame, picks, avoid, self._talk)
+            self._talk = stands(of_everybody(frame, self.spoken.sober), picks, avoid, self._talk)
         self._steps.noted(before, (self.tonight, self._talk), bool(self.taught.just))
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
@@ -206,7 +206,7 @@ class Session:
 
     def _of_guest(self, frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
         """What answers what a guest with needs, or one with a diet, may have; loaded only then."""
-        if not (self.tonight.needs or frame.diets):
+        if not (self.tonight.needs or speaks_of_guests(frame, self.spoken.sober)):
             return None
         from assistant.evening.guest_asks import guest_asks
 

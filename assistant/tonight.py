@@ -11,13 +11,15 @@ from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
 from assistant.language.clock import clock_in_digits
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words, starts_at
-from assistant.language.party import money_said, need_counts, party_of
+from assistant.language.party import money_said, need_counts, opening_total, party_of
 from assistant.language.quantities import numbers, quantities
+from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
+from assistant.overrun import overspends, runs_late
 from assistant.pairing.dish import Dish
 
 if TYPE_CHECKING:
@@ -140,7 +142,7 @@ def needed(tonight: Tonight, frame: Frame) -> Tonight:
 def _tells_of_party(frame: Frame) -> bool:
     """Whether the party is told of: in a plan, in no question, or beside the number of all guests."""
     asks = guest_words().asks.intersection(frame.text.typed.lower().split())
-    people = quantities(frame.text).people
+    people = quantities(frame.text).people or opening_total(frame.text.stems)
     beside = people is not None and people not in need_counts(frame.text.stems)
     return beside or frame.intent in PREPARES or (frame.intent == "unclear" and not asks)
 
@@ -158,7 +160,8 @@ def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
 
 def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     """The money that is said to be there for the evening that is being prepared; None for any other text."""
-    if says(frame, "menu-asks") or runs_late(frame) or overspends(frame):
+    asks = says(frame, "menu-asks") and not opens(frame, "budget-can")
+    if asks or runs_late(frame) or overspends(frame):
         return None
     told = frame.intent in PREPARES or says(frame, "budget-is") or says(frame, "money-there")
     if told and frame.intent in (*PREPARES, "unclear") and (money := money_said(frame.text.stems)):
@@ -170,18 +173,7 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
 
 def needing(tonight: Tonight, asked: Asked) -> Tonight:
     """The table with what a guest asks to be spared, once."""
-    return replace(tonight, needs=(*(n for n in tonight.needs if n != asked), asked))
-
-
-def runs_late(frame: Frame) -> bool:
-    """Whether time is said to be over (`we're 15 over`), and neither money nor anybody's health is meant."""
-    late = says(frame, "plan-behind") or (says(frame, "plan-over") and bool(numbers(frame.text.stems)))
-    return late and not (overspends(frame) or frame.topics)
-
-
-def overspends(frame: Frame) -> bool:
-    """Whether money is said to be over (`15 euros over`)."""
-    return says(frame, "plan-overspent") and not frame.topics
+    return replace(tonight, needs=with_need(tonight.needs, asked))
 
 
 def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
@@ -189,7 +181,8 @@ def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
     if _gone(frame, tonight):
         return True
-    changes = swapped_wines(frame.text) is not None or says(frame, "table-drops")
+    drops = says(frame, "table-drops") and not says(frame, "stains")
+    changes = swapped_wines(frame.text) is not None or drops
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 
@@ -216,9 +209,17 @@ def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         wines = tuple(wine for wine in tonight.wines if wine not in wines)
     elif _adds(frame) or not wines:
         wines = (*tonight.wines, *wines)
+    dishes = once(_dishes_after(frame, tonight, pair is not None or says(frame, "table-drops")))
+    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
+
+
+def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, ...]:
+    """The dishes after a frame; where only wines are `changed`, what merely stands is no new table."""
+    eaten = any(reading.kind in EDIBLE for reading in frame.text.readings)
+    if changed and tonight.dishes and not eaten:
+        return tonight.dishes
     adds = _adds(frame) or not frame.dishes
-    dishes = (*tonight.dishes, *frame.dishes) if adds else frame.dishes
-    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=once(dishes))
+    return (*tonight.dishes, *frame.dishes) if adds else frame.dishes
 
 
 def _adds(frame: Frame) -> bool:

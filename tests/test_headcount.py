@@ -47,6 +47,15 @@ def heads(session: Session) -> tuple[float | None, float]:
         ("3 kids are coming too", 15, 5),
         ("the last two guests arrive at 9", 12, 2),
         ("8 people want red, 4 want white", 12, 2),
+        ("one guest left a glass", 12, 2),
+        ("two people left half their wine", 12, 2),
+        ("one of the guests left his coat", 12, 2),
+        ("one guest left the party", 11, 2),
+        ("two guests have to leave at nine", 10, 2),
+        ("one guest just sat down", 12, 2),
+        ("one person broke a glass", 12, 2),
+        ("three guests finished the brie", 12, 2),
+        ("two guests went out for a smoke", 12, 2),
     ],
 )
 def test_a_number_of_people_is_of_all_of_some_or_of_a_part(
@@ -54,6 +63,15 @@ def test_a_number_of_people_is_of_all_of_some_or_of_a_part(
 ) -> None:
     demo.ask(said)
     assert heads(demo) == (guests, drinkless)
+
+
+@pytest.mark.parametrize(
+    "said", ["I'm hosting ten on Saturday at 7, two vegetarians", "we are expecting ten"]
+)
+def test_who_hosts_so_many_has_so_many_guests(conversation: Session, said: str) -> None:
+    conversation.new_conversation()
+    conversation.ask(said)
+    assert conversation.tonight.guests == 10
 
 
 @pytest.mark.parametrize("said", ["three guests left early", "R. is bringing two friends"])

@@ -147,3 +147,11 @@ def test_what_cannot_be_got_is_asked_for_where_nothing_is_named(conversation: Se
     answer = conversation.ask("they were out of it, what else")
     assert (answer.intent, answer.understood, answer.picks) == ("substitute", False, ())
     assert answer.clarify == answer.text.splitlines()[0]
+
+
+def test_foods_of_a_class_share_what_a_guest_eats_of_it(session: Session) -> None:
+    """Three cheeses for ten are no three times the cheese: as in a plan."""
+    alone = figure(ask(session, "how much comté for 10"), "grams_Comté")
+    answer = ask(session, "how much comté, roquefort and manchego for 10")
+    together = sum(figure(answer, f"grams_{name}") for name in ("Comté", "Roquefort", "Manchego"))
+    assert together == pytest.approx(alone, rel=0.05)

@@ -9,8 +9,11 @@ from __future__ import annotations
 import pytest
 
 from assistant.answers.record import Answer
+from assistant.answers.safety import spoken
 from assistant.knowledge.diets import allergens
 from assistant.session import Session
+
+LONGEST_SENTENCE = 31  # words; the longest single sentence of ontology/cautions.ttl
 
 
 def asked(session: Session, question: str) -> Answer:
@@ -75,3 +78,34 @@ def test_who_and_what_is_at_risk_is_heard(session: Session, question: str) -> No
 def test_an_old_cheese_is_no_child(session: Session, question: str) -> None:
     session.new_conversation()
     assert session.ask(question).intent != "safety"
+
+
+def test_the_line_to_say_aloud_is_short_and_nothing_of_the_caution_is_lost(session: Session) -> None:
+    """Every caution: its first sentences in one breath, in front; its last word still in the text."""
+    names = session.knowledge.of_type("Caution")
+    assert len(names) > 40
+    for name in names:
+        whole = str(session.knowledge.entry(name)["say"][0])
+        aloud, below = spoken(whole)
+        assert len(aloud.split()) <= LONGEST_SENTENCE, name
+        assert " ".join(filter(None, (aloud, below))) == whole
+
+
+def test_the_spoken_line_stands_first_and_the_rest_right_below(session: Session) -> None:
+    answer = asked(session, "I'm pregnant, is the brie safe?")
+    first, second = answer.text.splitlines()[:2]
+    assert first == answer.say
+    assert f"{first} {second}" == answer.cautions[0]["text"]
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["Piet feels his lips tingling", "my mouth is itchy", "her tongue is tingling", "prickling in my throat"],
+)
+def test_signs_of_an_allergic_reaction_are_an_emergency(session: Session, said: str) -> None:
+    assert asked(session, said).cautions[0]["id"] == "caution/allergy-emergency"
+
+
+def test_no_wine_is_poured_for_a_child(session: Session) -> None:
+    answer = asked(session, "can I give wine to my daughter of 15")
+    assert "caution/minors" in [caution["id"] for caution in answer.cautions]

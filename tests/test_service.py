@@ -7,6 +7,8 @@ wine weeks); that every style is served between 5 and 19 degrees is the span of 
 from __future__ import annotations
 
 import json
+import re
+from math import log
 
 import pytest
 
@@ -92,3 +94,42 @@ def test_that_means_the_wine_that_stands(session: Session) -> None:
     first, served = session.ask("a red for lamb"), session.ask("how cold do I serve that?")
     assert served.intent == "service"
     assert [i.id for i in served.picks] == [first.picks[0].id]
+
+
+@pytest.mark.parametrize(
+    ("question", "wine"),
+    [
+        ("how long in the fridge for the chianti", "Chianti"),
+        ("how long does riesling need in the fridge", "Dry Riesling"),
+        ("how long to chill prosecco", "Prosecco"),
+    ],
+)
+def test_how_long_a_bottle_is_chilled(session: Session, question: str, wine: str) -> None:
+    """By Newton's law from 21 °C in 4 °C at 0.0075 a minute: ontology/evening/cooling.toml."""
+    answer = asked(session, question)
+    serve = session.knowledge.wines[answer.picks[0].id].serve
+    assert serve is not None
+    minutes = round(log((21 - 4) / (serve.typical - 4)) / 0.0075 / 5) * 5
+    assert answer.say.startswith(f"{wine}: {minutes} minutes in the fridge from 21 °C")
+    assert "(judged: " in answer.text
+
+
+def test_how_long_a_kind_is_chilled_is_a_span(session: Session) -> None:
+    white = asked(session, "how long in the fridge for a white")
+    assert re.match(r"White wine: \d+ to \d+ minutes in the fridge", white.say)
+    session.ask("how cold should riesling be")
+    red = session.ask("how long should red wine be in the fridge")
+    assert red.say.startswith("Red wine: ")
+
+
+def test_with_no_wine_named_the_table_or_the_common_kinds_are_told(session: Session) -> None:
+    usual = asked(session, "how long in the fridge")
+    assert all(f"{kind}: " in usual.text for kind in ("Sparkling wine", "White wine", "Red wine"))
+    session.new_conversation()
+    session.ask("on the table: chianti, riesling")
+    assert session.ask("how long in the fridge").say.startswith("Chianti: ")
+
+
+def test_how_long_an_open_bottle_keeps_is_no_chilling(session: Session) -> None:
+    session.new_conversation()
+    assert "minutes in the fridge" not in session.ask("how long does an open riesling keep in the fridge").say

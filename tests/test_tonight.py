@@ -114,3 +114,36 @@ def test_what_hurts_is_not_explained_by_a_wine(table: Session) -> None:
     table.ask("what goes with the brie")
     table.ask("I'm pregnant, what can I eat")
     assert table.ask("are you sure").intent != "why"
+
+
+def test_a_stain_that_is_taken_away_takes_no_wine_off_the_table(conversation: Session) -> None:
+    conversation.new_conversation()
+    conversation.ask("on the table: brie, malbec and riesling")
+    conversation.ask("how I take the red stain away")
+    assert len(conversation.tonight.wines) == 2
+
+
+def test_what_can_be_spent_is_a_budget(conversation: Session) -> None:
+    conversation.new_conversation()
+    conversation.ask("nine people, brie and malbec on the table")
+    conversation.ask("I can spend 100 euro")
+    assert conversation.tonight.budget == 100
+
+
+def test_a_wine_that_goes_leaves_the_board_as_it_is(conversation: Session) -> None:
+    conversation.new_conversation()
+    for said in (
+        "on the table: brie, salami, pinot noir and malbec",
+        "what goes with sushi",
+        "skip the malbec",
+    ):
+        conversation.ask(said)
+    assert conversation.tonight.wines == ("wine/pinot-noir",)
+    assert {dish.main.food for dish in conversation.tonight.dishes} == {"food/brie", "food/salami"}
+
+
+def test_what_has_run_out_comes_off_the_board(conversation: Session) -> None:
+    conversation.new_conversation()
+    conversation.ask("on the table: brie, salami and malbec")
+    conversation.ask("we're out of salami")
+    assert {dish.main.food for dish in conversation.tonight.dishes} == {"food/brie"}

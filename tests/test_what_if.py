@@ -126,3 +126,16 @@ def test_the_food_a_dish_is_made_of_is_never_left_off(session: Session) -> None:
     sauce = "food/mint-sauce"
     dish = Dish((DishPart(sauce, "role/base", 100.0), DishPart(sauce, "role/sauce", 20.0)))
     assert all(edit.left_off != sauce for edit in edits(dish, session.knowledge))
+
+
+@pytest.mark.parametrize(
+    "asked", ["what is changed if I leave out the mushrooms", "what if I leave off the bacon"]
+)
+def test_what_comes_off_no_dish_is_asked_back(session: Session, asked: str) -> None:
+    session.new_conversation()
+    answer = session.ask(asked)
+    assert answer.say.startswith("On which dish?")
+    assert not answer.understood
+    assert not answer.picks
+    session.ask("what goes with a mushroom and bacon burger")
+    assert session.ask(asked).picks

@@ -9,7 +9,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import source_text
 from assistant.answers.record import Answer
-from assistant.answers.safety import caution, cautions, first_sentence
+from assistant.answers.safety import caution, cautions, spoken
 from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Amount, Entry
 
@@ -31,8 +31,9 @@ def noted(context: Context, say: str, lines: Sequence[str], entries: Sequence[En
     records = {record["id"]: record for record in (*warned, *(caution(context, name) for name in own))}
     figures = {name: f for entry in entries for name, f in _figures(context, entry).items()}
     urgent = bool(told) and context.frame.topics[0] == context.frame.text.topics[0]
-    spoken = first_sentence(told[0]) if urgent else say
-    answer = compose(context, spoken, [*told, say, *lines] if urgent else [say, *lines, *told])
+    aloud, below = spoken(told[0]) if urgent else (say, "")
+    rest = [below, *told[1:], say, *lines] if urgent else [*lines, *told]
+    answer = compose(context, aloud, [aloud, *rest])
     return replace(answer, figures=figures, cautions=tuple(records.values()))
 
 

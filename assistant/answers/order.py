@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from assistant.answers.compose import compose
+from assistant.answers.compose import compose, left_out
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.wording import capital
+from assistant.answers.wording import capital, listed
 from assistant.evening.facts import wording
 from assistant.evening.flight_reasons import reason as step_reason
 from assistant.evening.flight_reasons import swapped
@@ -26,18 +27,28 @@ def order(context: Context) -> Answer:
     glasses = [context.engine.glasses[context.knowledge.style(w)] for w in context.frame.wines]
     ordered = pour_order(glasses, context.knowledge.constants)
     labels = [context.knowledge.wines[g.wine].label for g in ordered]
+    if len(labels) == 1:
+        return _of_one(context, labels[0])
     lines = []
     for i, name in enumerate(labels):
         reason = context.wording("order", step_reason(ordered, i, context.knowledge.constants))
         lines.append(context.wording("line", "order-step", number=i + 1, wine=name, reason=reason))
     lines += _broken_lines(context, ordered)
     say = context.wording("say", "order", first=labels[0], last=labels[-1])
-    if len(labels) > 1 and (WHY in context.frame.text.cues or says_only(context.frame, "doubts")):
+    if WHY in context.frame.text.cues or says_only(context.frame, "doubts"):
         reason = context.wording("order", step_reason(ordered, 0, context.knowledge.constants))
         say = capital(context.wording("line", "order-first", wine=labels[0], reason=reason))
     wines = [glass.wine for glass in ordered]
     matches = context.engine.judge_each(context.table(), wines) if context.frame.dishes else []
     return compose(context, say, [say, *lines], picks=matches)
+
+
+def _of_one(context: Context, wine: str) -> Answer:
+    """One wine has no order; a word beside it that was not known may be the other."""
+    words = listed([f"“{word}”" for word in left_out(context)])
+    say = context.wording("say", "order-unknown" if words else "order-one", wine=wine, words=words)
+    answer = compose(context, say, [say])
+    return replace(answer, clarify=say, understood=False) if words else answer
 
 
 def _of_foods(context: Context) -> Answer:

@@ -149,17 +149,21 @@ def _strength(context: Context) -> float:
 
 
 def _food(context: Context, counted: Quantities) -> Built:
-    """Grams of each food named: for a guest, and for all where their number is said."""
+    """Grams of each food named: for a guest, and for all where their number is said.
+
+    Foods of a class share what a guest eats of the class, as in a plan.
+    """
     figures: dict[str, tuple[float, str]] = {}
     lines = []
-    for dish in context.frame.dishes:
-        food, row = dish.main.food, class_of(dish.main.food, context.knowledge)
+    classes = [class_of(dish.main.food, context.knowledge) for dish in context.frame.dishes]
+    for dish, row in zip(context.frame.dishes, classes, strict=True):
+        food, sharing = dish.main.food, sum(other["id"] == row["id"] for other in classes)
         factor = context.corrections.get(row["id"], 1.0)
-        tasting, supper = (scaled(amount(row[meal]), factor) for meal in ("tasting", "supper"))
+        tasting, supper = (scaled(amount(row[meal]), factor / sharing) for meal in ("tasting", "supper"))
         total = tasting.typical * (counted.people or 1.0)
         figures[f"grams_{context.knowledge.label(food)}"] = (round(total), "g")
         lines.append(_food_line(context, food, tasting, supper, counted.people))
-        book = amount(row["tasting"]).typical
+        book = round(amount(row["tasting"]).typical / sharing)
         lines += [_told(context, "corrected", new=tasting.typical, old=book)] if factor != 1.0 else []
     return lines[0], figures, lines[1:]
 

@@ -15,21 +15,32 @@ from assistant.knowledge.diets import allergens, holds, lineage
 from assistant.knowledge.store import Knowledge
 from assistant.language.topics import Topic
 
+MOST_SPOKEN = 30  # words that are said in one breath
+_STOP = ". "
+
 
 def safety(context: Context) -> Answer:
     """The cautions that the topics, foods and drinks of the question call for."""
     records = cautions(context)
     sentences = [record["text"] for record in records]
-    say = first_sentence(sentences[0]) if sentences else context.wording("say", "safety")
-    lines = [*sentences, *_allergen_lines(context), *fits(context)]
+    say, below = spoken(sentences[0]) if sentences else (context.wording("say", "safety"), "")
+    lines = [say, below, *sentences[1:], *_allergen_lines(context), *fits(context)]
     sources = dict.fromkeys(s for r in records for s in r["source"].split("; "))
     lines += [context.wording("line", "source", source="; ".join(sources))] if sources else []
     return replace(compose(context, say, lines), dish=None, cautions=records)
 
 
-def first_sentence(text: str) -> str:
-    """The first sentence of a text."""
-    return text.split(". ")[0].rstrip(".") + "."
+def spoken(text: str) -> tuple[str, str]:
+    """What of a caution is said aloud, its first sentence and those that `MOST_SPOKEN` words leave room for.
+
+    The rest of it, empty where there is none, stands below: nothing is lost.
+    """
+    sentences = text.split(_STOP)
+    count = 1
+    while count < len(sentences) and len(_STOP.join(sentences[: count + 1]).split()) <= MOST_SPOKEN:
+        count += 1
+    first, rest = _STOP.join(sentences[:count]), _STOP.join(sentences[count:])
+    return first.rstrip(".") + ".", rest
 
 
 def cautions(context: Context) -> tuple[dict[str, str], ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.answers.chilling import chill_lines, usual_kinds
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import wine_item
@@ -17,7 +18,8 @@ from assistant.language.follow_lines import says
 from assistant.pairing.choose import COMMONEST
 
 # What may be asked of serving a wine, the first that is; by the lines of follow-ups.toml.
-ASKED = ("freezer", "keeping", "air")
+ASKED = ("freezer", "keeping", "chill", "air")
+CHILLING = ("chill", "range", "basis")
 
 
 def service(context: Context) -> Answer:
@@ -31,7 +33,7 @@ def service(context: Context) -> Answer:
     if not styles:
         return _of_kinds(context, words)
     wines = [context.knowledge.wines[w] for w in styles]
-    lines = [capital(line) for word in words for line in _of_word(context, word)]
+    lines = list(dict.fromkeys(capital(line) for word in words for line in _of_word(context, word)))
     answer = compose(context, lines[0], lines)
     items = tuple(
         wine_item(w, context.engine.glasses[w.id], "neutral", (), context.knowledge, context.wording)
@@ -63,30 +65,43 @@ def _foods_out(context: Context) -> Answer:
 
 def _of_word(context: Context, word: str) -> list[str]:
     wine = context.knowledge.wines.get(word)
-    return _lines(context, wine) if wine else [_kind_line(context, word)]
+    if wine:
+        return _lines(context, wine)
+    chills = says(context.frame, "chill") and not says(context.frame, "keeping")
+    chill = chill_lines(context, context.knowledge.label(word), _common(context, word)) if chills else []
+    return [*chill[:1], _kind_line(context, word), *chill[1:]]
 
 
 def _words(context: Context) -> list[str]:
-    """The wines and kinds of wine named; `the white` stands among the limits."""
-    kinds = [p.wanted for p in context.frame.preferences if p.property == "kind" and not p.banned]
-    return [*context.frame.wines, *(k for k in kinds if k and context.knowledge.styles_of(k))]
+    """The wines and kinds of wine named; `the white` stands among the limits, and before what only stands."""
+    wanted = [p.wanted for p in context.frame.preferences if p.property == "kind" and not p.banned]
+    kinds = [kind for kind in wanted if kind and context.knowledge.styles_of(kind)]
+    named = {reading.id for reading in context.frame.text.readings}
+    wines = [wine for wine in context.frame.wines if wine in named or not named.intersection(kinds)]
+    return [*wines, *(kind for kind in kinds if kind not in wines)]
 
 
 def _of_kinds(context: Context, words: list[str]) -> Answer:
     """How cold the common styles of each kind are served; without a kind, the wine is asked for."""
+    chills = says(context.frame, "chill") and not says(context.frame, "keeping")
+    words = words or (list(context.tonight.wines or usual_kinds()) if chills else [])
     if not words:
         which = context.wording("say", "serve-which")
         return replace(compose(context, which, [which]), clarify=which, understood=False)
-    lines = [capital(_kind_line(context, word)) for word in words]
+    lines = list(dict.fromkeys(capital(line) for word in words for line in _of_word(context, word)))
     return compose(context, lines[0], [*lines, context.wording("line", "serve-style")])
 
 
 def _kind_line(context: Context, kind: str) -> str:
-    wines = [context.knowledge.wines[style] for style in context.knowledge.styles_of(kind)]
-    common = [w for w in wines if w.availability >= COMMONEST and w.serve] or [w for w in wines if w.serve]
-    degrees = sorted(w.serve.typical for w in common if w.serve)
+    degrees = sorted(w.serve.typical for w in _common(context, kind) if w.serve)
     told = {"kind": context.knowledge.label(kind), "degrees": span(degrees[0], degrees[-1])}
     return context.wording("say", "serve-kind", **told)
+
+
+def _common(context: Context, kind: str) -> list[Wine]:
+    """The styles of a kind that are easy to buy; all of them where none is."""
+    wines = [context.knowledge.wines[style] for style in context.knowledge.styles_of(kind)]
+    return [w for w in wines if w.availability >= COMMONEST and w.serve] or [w for w in wines if w.serve]
 
 
 def _lines(context: Context, wine: Wine) -> list[str]:
@@ -101,9 +116,12 @@ def _lines(context: Context, wine: Wine) -> list[str]:
         bubbles = context.engine.glasses[wine.id].points["bubbles"]
         sparkling = bubbles >= context.knowledge.constants["bubbles-restart"]
         lines["freezer"] = _in_freezer(sparkling)
+    chill = chill_lines(context, wine.label, [wine]) if says(context.frame, "chill") else []
+    if chill:
+        lines |= dict(zip(CHILLING, chill, strict=False))
     asked = next((name for name in ASKED if name in lines and says(context.frame, name)), "served")
     first = lines.pop(asked)
-    told = first if asked == "served" else f"{wine.label}: {first[0].lower()}{first[1:]}"
+    told = first if asked in ("served", "chill") else f"{wine.label}: {first[0].lower()}{first[1:]}"
     return [told, *lines.values()]
 
 

@@ -9,6 +9,8 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.headcount import only_heads
+from assistant.language.guests import guest_words
+from assistant.language.party import opening_total, party_of
 from assistant.tonight import Tonight
 
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
@@ -18,14 +20,37 @@ def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs and money in a line of its own."""
     unread = answer.intent == "smalltalk" or (answer.intent == "unclear" and not answer.understood)
     prepared = bool(before.dishes or before.wines or before.guests or before.needs)
-    new = news(before, context, (unread and prepared) or only_heads(context.frame))
-    if not new or answer.intent == TELLS_ITSELF or _told(answer, context):
+    opened = opening_total(context.frame.text.stems) is not None
+    new = news(before, context, (unread and prepared) or opened or only_heads(context.frame))
+    if not new or answer.intent == TELLS_ITSELF:
         return answer
+    if _told(answer, context):
+        return _with_heads(answer, before, context)
     line = context.wording("plan", "noted", noted=listed(new))
     if unread:
         return replace(compose(context.of_evening(), line, [line]), dish=None, intent="set-table")
+    if _only_tells(context):
+        return replace(answer, say=line, text=f"{line}\n{answer.text}")
     said = f"{answer.say} {line}" if answer.say and not answer.picks else answer.say
     return replace(answer, say=said, text=f"{answer.text}\n{line}")
+
+
+def _with_heads(answer: Answer, before: Tonight, context: Context) -> Answer:
+    """The answer that tells of needs, with the guests in all where they were counted beside them."""
+    now = context.tonight
+    if now.guests in (None, before.guests):
+        return answer
+    line = context.wording("plan", "noted", noted=heads(now, before, context))
+    return replace(answer, text=f"{answer.text}\n{line}")
+
+
+def _only_tells(context: Context) -> bool:
+    """Whether a party is told of and nothing is asked, so that what is noted comes before the cautions."""
+    frame = context.frame
+    asks = guest_words().asks.intersection(frame.text.typed.lower().split())
+    urgent = any(context.topics[name].urgent for name in frame.topics)
+    told = bool(frame.topics) and bool(party_of(frame.text))
+    return told and not (asks or urgent or frame.dishes or frame.wines or "?" in frame.text.typed)
 
 
 def news(before: Tonight, context: Context, alone: bool) -> list[str]:

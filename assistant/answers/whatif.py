@@ -8,6 +8,7 @@ from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.judge import judged
 from assistant.answers.record import Answer
+from assistant.language.frame import Frame
 from assistant.pairing import choose
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.fixes import smallest_fix
@@ -18,7 +19,16 @@ def what_if(context: Context) -> Answer:
     """The fix asked for, or what the change does to the wine named or to the first choice."""
     if "fix" in context.frame.text.cues and context.frame.wines:
         return _fix(context)
+    if _off_nothing(context.frame):
+        ask = context.wording("missing", "what-if")
+        return replace(compose(context, ask, [ask]), clarify=ask, understood=False, dish=None)
     return _changed_pair(context) if context.frame.wines else _changed_choice(context)
+
+
+def _off_nothing(frame: Frame) -> bool:
+    """Whether only what is left off is named, and no dish stands that it could come off."""
+    bare = len(frame.dishes) == 1 and len(frame.dishes[0].parts) == 1 and not frame.dishes[0].main.methods
+    return bare and "left-off" in frame.text.cues and not (frame.before or frame.text.left_out)
 
 
 def _fix(context: Context) -> Answer:

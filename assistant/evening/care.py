@@ -59,8 +59,8 @@ def _guest(guest: GuestNeeds, table: Mapping[str, Sequence[str]], session: Sessi
 
 
 def stands(food: str, need: Need, knowledge: Knowledge) -> Fit:
-    """How a food or drink stands to a need; a kind as all of its members together do."""
-    members = knowledge.members(food) if food.startswith("kind/") else []
+    """How a food or drink stands to a need; a kind, of wine too, as all of its members together do."""
+    members = (knowledge.members(food) or knowledge.styles_of(food)) if food.startswith("kind/") else []
     if not members:
         return _stands(food, need, knowledge)
     found = {_stands(member, need, knowledge) for member in members}

@@ -13,14 +13,19 @@ from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, because, care
 from assistant.evening.guest_drinks import chooses_drink, drinks_told, is_drunk
+from assistant.evening.guest_meant import doubt, kept, spoken_of
 from assistant.evening.guest_table import of_asked
 from assistant.evening.records import Evening
+from assistant.evening.sober_asks import sober_asks
+from assistant.evening.who_needs import who_needs
+from assistant.language.eating import diets_of
 from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guest_named import guests_named, words_of_guests
+from assistant.language.guest_named import guests_named, needs_named, words_of_guests
 from assistant.language.guests import Asked
 from assistant.language.party import needs_told
+from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
 SAFETY, BOARD, COUNTS = "safety", "check-board", "quantity"
@@ -39,17 +44,21 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 
     A follow-up (`and the brie?`) is about the guest last asked of.
     """
+    asked = who_needs(frame, session) or sober_asks(frame, session)
+    if asked:
+        return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
-    on = session.guest_asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
-    spoken = session.guest_of if says(frame, "guest-she") else ()
+    on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
+    spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
-    session.guest_asked = named or spoken or everybody or on
-    session.guest_of = named or session.guest_of
-    if not session.guest_asked and _of_a_diet(frame):
+    session.spoken.asked = named or spoken or everybody or on
+    session.spoken.of = named or session.spoken.of
+    kept(frame, session)
+    if not session.spoken.asked and _of_a_diet(frame):
         return _diet_told
-    told = frame.intent in SAID and not opens(frame, "guest-may")
+    told = (frame.intent in SAID or says(frame, "guest-votes")) and not opens(frame, "guest-may")
     other = frame.intent in OTHER and not (frame.intent == COUNTS and opens(frame, "guest-what"))
-    if not session.guest_asked or told or other or needs_told(frame).asked:
+    if not session.spoken.asked or told or other or needs_told(frame).asked:
         return None
     sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken)
     return lambda context, session: _told(sure, context, session)
@@ -57,7 +66,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 
 def _everybody(frame: Frame, session: Session) -> tuple[str, ...]:
     """All guests with needs, where it is asked who of them may not have what is named."""
-    named = any(reading.type in KEPT for reading in frame.text.readings)
+    named = any(reading.type in KEPT for reading in frame.text.readings) or says(frame, "guest-which")
     return (
         tuple(dict.fromkeys(n.guest for n in session.tonight.needs))
         if named and says(frame, "guest-who")
@@ -70,7 +79,7 @@ def _of_a_diet(frame: Frame) -> bool:
     named = {reading.type for reading in frame.text.readings} & {"Wine", "Food"}
     asks = opens(frame, "diet-of") and not says(frame, "guest-wine") and frame.intent not in (*OTHER, BOARD)
     said = set(frame.text.stems[LAST:])  # `is there a vegan cheese` asks for one
-    ends = any(said & set(key(diet.partition("/")[2])) for diet in frame.diets) or says(frame, "eats")
+    ends = any(said & set(key(diet.partition("/")[2])) for diet in diets_of(frame)) or says(frame, "eats")
     return len(named) == 1 and asks and ends
 
 
@@ -79,21 +88,35 @@ def _diet_told(context: Context, session: Session) -> Answer | None:
     label = context.knowledge.label
     needs = tuple(
         Asked(context.wording("plan", "guest-of-diet", diet=label(diet)), label(diet))
-        for diet in context.frame.diets
+        for diet in diets_of(context.frame)
     )
-    of_diet = replace(context, tonight=replace(context.tonight, needs=needs))
+    frame = replace(context.frame, dishes=_named_alone(context.frame))
+    of_diet = replace(context, frame=frame, tonight=replace(context.tonight, needs=needs))
     return _answer(tuple(need.guest for need in needs), True, of_diet, session)
 
 
+def _named_alone(frame: Frame) -> tuple[Dish, ...]:
+    """What is named of the dishes, without what stood before; all of them where they name it together."""
+    named = {reading.id for reading in frame.text.readings}
+    apart = [part for dish in frame.dishes for part in dish.parts if part.food in named]
+    whole = all(dish.main.food in named for dish in frame.dishes)
+    return frame.dishes if whole or not apart else tuple(Dish((replace(p, role=BASE),)) for p in apart)
+
+
 def _told(sure: bool, context: Context, session: Session) -> Answer | None:
-    """What the guests last asked of may have."""
-    return _answer(session.guest_asked, sure, context, session)
+    """What the guests last asked of may have, and for whom `she` was taken where that may be another."""
+    answer, unsure = _answer(session.spoken.asked, sure, context, session), doubt(context.frame, session)
+    if answer is None or unsure is None:
+        return answer
+    said, meant, others = unsure
+    line = context.wording("plan", "guest-taken", said=said, meant=meant, others=others)
+    return replace(answer, text=f"{answer.text}\n{line}")
 
 
 def _answer(guests: Sequence[str], sure: bool, context: Context, session: Session) -> Answer | None:
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
     evening = of_asked(context, evening_of(context))
-    rows = [row for row in care(evening, session) if row.guest in guests]
+    rows = [row for row in care(evening, session) if _is_asked(row, guests, context)]
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
@@ -108,6 +131,14 @@ def _answer(guests: Sequence[str], sure: bool, context: Context, session: Sessio
         return None
     asked_of = replace(context, frame=replace(context.frame, topics=(*topics, *others)))
     return _said(rows, evening, asked_of, session)
+
+
+def _is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:
+    """Whether a guest is asked about: by name, or without one by the need that is named, else with all."""
+    if row.guest != context.wording("plan", "guest"):
+        return row.guest in guests
+    named = needs_named(context.frame.text.typed, context.tonight.needs)
+    return bool(set(named) & set(row.needs)) if named else "" in guests
 
 
 def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session: Session) -> Answer | None:

@@ -33,13 +33,17 @@ def is_drunk(frame: Frame) -> bool:
 def chooses_drink(sure: bool, frame: Frame) -> bool:
     """Whether something to drink is to be chosen; `sure`: what a guest may have is asked."""
     drink = says(frame, "guest-sip") or (not sure and frame.intent in PAIRS)
-    return drink and says(frame, "guest-what") and not _poured(frame)
+    pours = says(frame, "guest-pours") and not says(frame, "guest-eats")
+    return (pours or (drink and says(frame, "guest-what"))) and not _poured(frame)
 
 
-def drinks_told(context: Context, rows: Sequence[GuestCare], session: Session) -> Answer:
+def drinks_told(
+    context: Context, rows: Sequence[GuestCare], session: Session, more: Sequence[str] = ()
+) -> Answer:
     """Drinks without alcohol for the food named, else for what the guests may have of the table.
 
-    What of the food is not for a guest is said first, the cautions of the guests' needs last.
+    What of the food is not for a guest is said first, the cautions of the guests' needs last, and of
+    `more` topics.
     """
     named = bool({reading.kind for reading in context.frame.text.readings} & set(EDIBLE))
     dishes = context.frame.dishes if named else _allowed(context, rows)
@@ -47,7 +51,7 @@ def drinks_told(context: Context, rows: Sequence[GuestCare], session: Session) -
     away = _not_theirs(context, [row.guest for row in rows], session)
     frame = replace(context.frame, dishes=dishes, wines=(), preferences=(limit,), named_before=away)
     answer = wines_for_food(replace(context, frame=frame))
-    topics = tuple(dict.fromkeys(topic for row in rows for topic in row.topics))
+    topics = tuple(dict.fromkeys((*(topic for row in rows for topic in row.topics), *more)))
     told = cautions(replace(context, frame=replace(frame, topics=topics, dishes=dishes if named else ())))
     barred = _barred(context, rows) if named else []
     text = "\n".join([*barred, answer.text, *(one["text"] for one in told)])

@@ -18,7 +18,7 @@ from assistant.tonight import styles
 def of_asked(context: Context, evening: Evening) -> Evening:
     """The evening with no more on its table than what is asked about; all of it where nothing is named."""
     kinds = {reading.kind for reading in context.frame.text.readings}
-    it = says(context.frame, "guest-it")
+    it = says(context.frame, "guest-it") and not says(context.frame, "guest-which")
     dishes = _holding(context.frame) if it or kinds & set(EDIBLE) else ()
     wines = styles(context.frame.wines, context.knowledge) if kinds & set(POURED) else ()
     label = context.knowledge.label

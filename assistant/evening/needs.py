@@ -26,7 +26,8 @@ class Need:
     """A need understood: marks and kinds left out, kinds that are never settled without asking.
 
     `lighter`: kinds for which a mark found means asking, not leaving out; `label_only`: nothing but a label
-    counts, `plain` kinds apart; `allergy`: cross-contact matters; `topics`: safety topics that speak to it.
+    counts, `plain` kinds apart; `allergy`: cross-contact matters; `topics`: safety topics that speak to it;
+    `itself`: a wider need does not take it in.
     """
 
     id: str
@@ -38,6 +39,7 @@ class Need:
     plain: frozenset[str] = frozenset()
     allergy: bool = False
     topics: tuple[str, ...] = ()
+    itself: bool = False
 
     @property
     def sober(self) -> bool:
@@ -53,14 +55,16 @@ def _rows() -> tuple[Row, ...]:
 
 def understood(said: str, session: Session) -> tuple[Need, ...]:
     """The needs meant by what is said; a food named is left out itself. None where nothing is known."""
-    frame = session.parser.parse(said)
+    return named_needs(said, session) or _of_food(said, session.parser.parse(said), session.knowledge)
+
+
+def named_needs(said: str, session: Session) -> tuple[Need, ...]:
+    """The needs of the file meant by what is said; none for a food that no row names."""
+    topics = session.parser.parse(said).topics
     words = f" {' '.join(_plain(said))} "
-    meant = [row for row in _rows() if _means(row, words, frame.topics)]
+    meant = [row for row in _rows() if _means(row, words, topics)]
     nested = {other for row in meant for other in row.get("instead_of", ())}
-    found = [_need(row, frame.topics, session) for row in meant if row["id"] not in nested]
-    if found:
-        return tuple(found)
-    return _of_food(said, frame, session.knowledge)
+    return tuple(_need(row, topics, session) for row in meant if row["id"] not in nested)
 
 
 def with_sober(tonight: Tonight, session: Session) -> Tonight:
@@ -144,6 +148,7 @@ def _need(row: Row, topics: tuple[str, ...], session: Session) -> Need:
         frozenset(_kinds(row, "plain_kinds")),
         row.get("allergy", False),
         tuple(dict.fromkeys((*topics, *row.get("topics_said", ())))),
+        row.get("itself", False),
     )
 
 

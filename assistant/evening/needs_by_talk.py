@@ -13,9 +13,10 @@ from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
 from assistant.evening.needs import understood, with_sober
-from assistant.language.fold import fold
-from assistant.language.guest_named import has_name
+from assistant.language.fold import fold, key
+from assistant.language.guest_named import has_name, own_name
 from assistant.language.guests import Asked, Told
+from assistant.language.quantities import numbers
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
@@ -46,19 +47,27 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     for one in meant:
         session.tonight = needing(session.tonight, one)
     session.tonight = with_sober(session.tonight, session)
-    session.guest_of = tuple(one.guest for one in meant if has_name(one.guest)) or session.guest_of
+    session.spoken.of = tuple(one.guest for one in meant if has_name(one.guest)) or session.spoken.of
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
-    found = [next(row for row in reversed(rows) if _is_of(one, row)) for one in meant]
+    found = [next((row for row in reversed(rows) if _is_of(one, row)), None) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
     base = dict.fromkeys(c for topic in topics for c in session.parser.topics.by_id[topic].base)
     cautions = tuple(caution(context, name) for name in base)
     heads = [_noted(one, context) for one in meant]
-    lines = [line for head, row in zip(heads, found, strict=True) for line in (head, *_parts(row, context))]
-    unread = [*(f"{a.guest} {a.need}".strip() for a in asked if a not in meant), *told.unread]
+    parts = (_parts(row, context) if row else [] for row in found)
+    lines = [line for head, row in zip(heads, parts, strict=True) for line in (head, *row)]
+    left = (a for a in asked if a not in meant and not _counts(a, session))
+    unread = [*(f"{a.guest} {a.need}".strip() for a in left), *told.unread]
     lines += [context.wording("plan", "need-unread", said=part) for part in unread]
     lines += [*(record["text"] for record in cautions), *_kept(context, session)]
     answer = compose(context.all_used(), " ".join(heads), lines)
     return replace(answer, cautions=cautions, dish=None, intent="set-table")
+
+
+def _counts(asked: Asked, session: Session) -> bool:
+    """Whether only all guests were counted (`we are twelve tomorrow`), which was taken down as that."""
+    found = numbers(key(asked.need))
+    return not asked.guest and bool(found) and found[0][::2] == (0, session.tonight.guests)
 
 
 def _kept(context: Context, session: Session) -> list[str]:
@@ -90,11 +99,11 @@ def _as_called(asked: Asked, session: Session) -> Asked:
 
 
 def _bare(guest: str) -> str:
-    return " ".join(fold(guest).replace(".", " ").split())
+    return " ".join(fold(" ".join(own_name(guest)) or guest).replace(".", " ").split())
 
 
 def _is_of(asked: Asked, row: GuestCare) -> bool:
-    return asked.need in row.needs and asked.guest in ("", row.guest)
+    return asked.need in row.needs and (asked.guest == row.guest or not has_name(asked.guest))
 
 
 def _parts(found: GuestCare, context: Context) -> list[str]:

@@ -66,8 +66,8 @@ def _of_them_too(frame: Frame, before: Cautioned, topics: Mapping[str, Topic]) -
 
 
 def _fragment(frame: Frame) -> bool:
-    """Whether only a food is named, and no drink is asked for with it."""
-    return short(frame) and not says(frame, "they-drink")
+    """Whether only a food is named, no drink being asked for with it and nothing being said to be gone."""
+    return short(frame) and not (says(frame, "they-drink") or says(frame, "table-drops"))
 
 
 def _no_alcohol(named: Iterable[str], topics: Mapping[str, Topic]) -> bool:

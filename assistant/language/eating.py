@@ -10,9 +10,10 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.cues import Lines
 from assistant.language.data import read_data
-from assistant.language.frame import Reading, Text
+from assistant.language.frame import Frame, Reading, Text
 
 WITHOUT_ALCOHOL = "kind/drink"
+STOP = "."  # stands behind the last word, so that a line can end there
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,12 +25,14 @@ class Eating:
     free: Lines
     off: Lines
     abstains: Lines
+    sober: Lines
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Eating:
         """The lines read from the file's tables. Raises KeyError for a table that is missing."""
         diets = {diet: Lines(lines) for diet, lines in tables["diets"].items()}
-        return cls(diets, *(Lines(tables[name]["lines"]) for name in ("never", "free", "off", "abstains")))
+        others = ("never", "free", "off", "abstains", "sober")
+        return cls(diets, *(Lines(tables[name]["lines"]) for name in others))
 
 
 @lru_cache(maxsize=1)
@@ -45,9 +48,24 @@ def diets_in(stems: Sequence[str]) -> dict[str, frozenset[int]]:
     return {diet: places for diet, places in found.items() if places}
 
 
+def diets_of(frame: Frame) -> tuple[str, ...]:
+    """The diets of a frame, those too that its text speaks of where what stands was taken up."""
+    return frame.diets or tuple(diets_in(frame.text.stems))
+
+
 def abstains(stems: Sequence[str]) -> frozenset[int]:
+    """The positions of the words by which somebody drinks no alcohol, or none of it is asked for."""
+    return somebody_abstains(stems) | _found(eating_words().sober, stems)
+
+
+def somebody_abstains(stems: Sequence[str]) -> frozenset[int]:
     """The positions of the words by which somebody drinks no alcohol; none where nobody says so."""
-    return frozenset(i for places in eating_words().abstains.find(stems) for i in places)
+    return _found(eating_words().abstains, stems)
+
+
+def _found(lines: Lines, stems: Sequence[str]) -> frozenset[int]:
+    found = (i for places in lines.find((*stems, STOP)) for i in places)
+    return frozenset(i for i in found if i < len(stems))
 
 
 def unkept(text: Text) -> tuple[str, ...]:

@@ -174,6 +174,8 @@ def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     if not (frame.follows or (short(frame) and len(frame.dishes) == 1)):
         return None
+    if says(frame, "pours-what"):
+        return None
     if talk.asked in (*JUDGING, "foods-for-wine") and talk.frame.wines:
         intent = "compare" if talk.asked == "compare" else "judge-pair"
         return replace(frame, intent=intent, wines=talk.frame.wines)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from assistant.language.fold import fold, stem
+from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
 
 _WORD = re.compile(r"\w[\w-]*")
@@ -16,7 +18,18 @@ def guests_named(typed: str, needs: Sequence[Asked]) -> tuple[str, ...]:
     """The guests, as called, that a text names: by name, or by what they ask to be spared (`the vegans`)."""
     words = _WORD.findall(_POSSESSIVE.sub("", typed))
     found = [n.guest for n in needs if _by_name(n.guest, words) or _by_need(n.need, words)]
-    return tuple(dict.fromkeys(found))
+    return tuple(one for one in dict.fromkeys(found) if not _of_another(one, found))
+
+
+def needs_named(typed: str, needs: Sequence[Asked]) -> tuple[str, ...]:
+    """The needs by which guests without a name are called (`the coeliac`)."""
+    words = _WORD.findall(_POSSESSIVE.sub("", typed))
+    return tuple(n.need for n in needs if not n.guest and _by_need(n.need, words))
+
+
+def _of_another(guest: str, found: Sequence[str]) -> bool:
+    """Whether the name only tells whose guest another is: Lena, where Lena's husband is named."""
+    return any(other != guest and guest and _POSSESSIVE.split(other)[0] == guest for other in found)
 
 
 def has_name(guest: str) -> bool:
@@ -25,14 +38,28 @@ def has_name(guest: str) -> bool:
     return bool(name) and not guest_words().grouped.intersection(fold(word) for word in name)
 
 
+def own_name(guest: str) -> list[str]:
+    """The name in what a guest is called (`my neighbour Ewa`); empty where there is none, or nothing else."""
+    words = _WORD.findall(guest)
+    name = [word for word in words if word[:1].isupper()]
+    return name if words[-len(name) :] == name and 0 < len(name) < len(words) else []
+
+
 def words_of_guests(guests: Iterable[str]) -> frozenset[str]:
     """The words of these names, folded."""
     return frozenset(fold(word) for guest in guests for word in _WORD.findall(guest))
 
 
+def without_names(frame: Frame, needs: Sequence[Asked]) -> Frame:
+    """The frame without the names of guests told of among the words that are not known."""
+    names = words_of_guests(need.guest for need in needs if has_name(need.guest))
+    left = tuple(word for word in frame.text.left_out if fold(word) not in names)
+    return replace(frame, text=replace(frame.text, left_out=left)) if names else frame
+
+
 def _by_name(guest: str, words: Sequence[str]) -> bool:
     """Whether the name stands in the words: a letter as written, one that is a word too not in front."""
-    known, name = guest_words(), _WORD.findall(guest)
+    known, name = guest_words(), own_name(guest) or _WORD.findall(_POSSESSIVE.sub("", guest))
     if not has_name(guest):
         return False
     everyday = any(fold(word) in known.everyday for word in name)

@@ -26,8 +26,10 @@ NAMED = (
     "passing_kept",
     "passing_verbs",
     "passing_asks",
+    "does",
 )
 KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"))
+OWNS = ("'s", "’s")
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
 _TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
@@ -74,6 +76,7 @@ class GuestWords:
     passing_kept: frozenset[str]
     passing_verbs: frozenset[str]
     passing_asks: frozenset[str]
+    does: frozenset[str]
     denies: frozenset[str]
     no_name: frozenset[str]
     no_name_verbs: frozenset[str]
@@ -104,7 +107,7 @@ def asked_by(typed: str) -> Asked | None:
     known, words = guest_words(), _WORD.findall(first_hand(typed.strip()))
     while words and words[0].lower() in known.lead:
         words.pop(0)
-    at = next((i for i, word in enumerate(words[: MOST_NAME + 1]) if i and word.lower() in known.is_), None)
+    at = _told_at(words)
     lower = [word.lower() for word in words]
     if at is None or known.asks.intersection(lower) or known.things.intersection(lower[:1]):
         return None
@@ -117,7 +120,18 @@ def asked_by(typed: str) -> Asked | None:
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
         need = f"{words[at]} {need}"
     need = need.strip()
-    return Asked(" ".join(words[:at]) if named or at > 1 else "", need) if _few(need) else None
+    return Asked(_called(words[:at]) if named or at > 1 else "", need) if _few(need) else None
+
+
+def _told_at(words: list[str]) -> int | None:
+    """Where what is told of a guest begins; `Lena's husband is vegan` tells of the husband."""
+    found = [i for i, word in enumerate(words[: MOST_NAME + 1]) if i and word.lower() in guest_words().is_]
+    owns = len(found) > 1 and words[found[0]] in OWNS and found[1] > found[0] + 1
+    return found[owns] if found else None
+
+
+def _called(words: list[str]) -> str:
+    return " ".join(words).replace(" 's", "'s").replace(" ’s", "’s")
 
 
 def all_asked(typed: str) -> tuple[Asked, ...]:

@@ -29,6 +29,7 @@ from assistant.language.follow_lines import follow_lines
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Preference, Reading, Text
 from assistant.language.guests import guest_words
+from assistant.language.headings import without_headings
 from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
@@ -94,7 +95,9 @@ class Parser:
         choice = choose(text, signature, self._deciding, self.evidence)
         objects = choice.intent == OBJECTS and not standing
         chooses = choice.intent == CHOOSES and is_bare(text) and not bottles(text).total
-        if (objects or chooses) and _only_limits(text, found, dishes, standing):
+        if any(self.topics.by_id[name].urgent for name in text.topics):
+            choice = replace(choice, intent=SAFETY)
+        elif (objects or chooses) and _only_limits(text, found, dishes, standing):
             choice = replace(choice, intent=LIMITED)
         return self._frame(choice, text, found, dishes)
 
@@ -116,7 +119,7 @@ class Parser:
         used = self._limits(text, found)
         found.spare(not_eaten(text.stems, found.edible), left_off(text.stems, found.edible))
         dishes, idle = self._dishes.dishes(text, found.edible)
-        dishes, profile = described(self._named(dishes), text, used)
+        dishes, profile = described(without_headings(self._named(dishes), text), text, used)
         idle_words = [*found.unused, *(reading.text for reading in idle), *wishes(text)]
         known = {text.words[i] for i in (*used, *profile)}
         left = tuple(dict.fromkeys((*(w for w in text.left_out if w not in known), *idle_words)))

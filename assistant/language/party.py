@@ -13,7 +13,7 @@ from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked, Told, all_asked, all_told
-from assistant.language.quantities import numbers
+from assistant.language.quantities import counts, numbers
 from assistant.language.small_words import small_words
 from assistant.language.sober import is_sober
 
@@ -28,6 +28,9 @@ class PartyWords:
     between: frozenset[str]
     one: str
     many: str
+    one_other: str
+    many_other: str
+    behind: frozenset[str]
     money: frozenset[str]
     spend: frozenset[str]
     whole: frozenset[str]
@@ -37,11 +40,12 @@ class PartyWords:
         """The words of the file. Raises KeyError for a key that is missing."""
         table = tables["party"]
         needs = {_stems(words): need for need, said in table["needs"].items() for words in said}
-        between, money, spend, whole = (
+        between, money, spend, whole, behind = (
             frozenset(stem(fold(word)) for word in table[key])
-            for key in ("between", "money", "spend", "whole")
+            for key in ("between", "money", "spend", "whole", "behind")
         )
-        return cls(needs, between, table["one"], table["many"], money, spend, whole)
+        one, many, one_other, many_other = (table[key] for key in ("one", "many", "one_other", "many_other"))
+        return cls(needs, between, one, many, one_other, many_other, behind, money, spend, whole)
 
 
 @lru_cache(maxsize=1)
@@ -84,6 +88,22 @@ def party_counts(stems: Sequence[str]) -> set[float]:
     known, counts = party_words(), need_counts(stems)
     led = ((stems[start - 1], number) for start, _, number in numbers(stems) if start)
     return counts - {number for before, number in led if before in known.whole}
+
+
+def opening_total(stems: Sequence[str]) -> float | None:
+    """The number of all guests where it opens what is told of a party (`eight, two vegetarians`)."""
+    found = numbers(stems)
+    if not found or found[0][0] or not (some := need_counts(stems) | _drinkless(stems)):
+        return None
+    _, end, total = found[0]
+    while end < len(stems) and stems[end] in party_words().behind:
+        end += 1
+    ends = end < len(stems) and stems[end] in small_words()["ends"]
+    return total if ends and total > max(some) else None
+
+
+def _drinkless(stems: Sequence[str]) -> set[float]:
+    return {found.number for found in counts(stems) if found.name == "non_drinkers" and found.start}
 
 
 def money_said(stems: Sequence[str]) -> float | None:

@@ -14,6 +14,7 @@ from assistant.language.fold import fold, key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
+from assistant.language.persons import is_person
 from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
@@ -65,8 +66,9 @@ class Reader:
     def _read(self, cleaned: Cleaned) -> Text:
         doc, mended = self._mended(self._taken_apart(tokens(self._as_meant(cleaned.text))))
         stems = [token.norm_ for token in doc]
-        elsewhere = self._senses.elsewhere(doc)
-        readings = [r for r in self._names(doc, stems, mended) if not _lies_in(r, elsewhere)]
+        elsewhere, verbs = self._senses.elsewhere(doc), self._senses.verbs(doc)
+        named = (r for r in self._names(doc, stems, mended) if r.start not in verbs or r.end > r.start + 1)
+        readings = [r for r in named if not _lies_in(r, elsewhere)]
         cues = self._cues.find(doc)
         warnings = _undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings)
@@ -99,7 +101,8 @@ class Reader:
             if said and self._lexicon.longest([said], 0):
                 mended[at] = token.text
             token.norm_ = said or token.norm_
-        for repair in self._repairer.repairs(doc):
+        repairs = self._repairer.repairs(doc)
+        for repair in (one for one in repairs if not is_person(doc, one.start, one.end)):
             for at in range(repair.start, repair.end):
                 mended[at] = doc[at].text
                 doc[at].norm_ = repair.word if at == repair.start else NOTHING

@@ -22,24 +22,36 @@ class Senses:
     def __init__(self) -> None:
         self._lines: dict[str, Lines]
         self._behind: Lines
-        self._lines, self._behind = read_data(corpus_dir() / "language" / "other-senses.toml", _read)
+        self._verbs: dict[str, Lines]
+        self._lines, self._behind, self._verbs = read_data(
+            corpus_dir() / "language" / "other-senses.toml", _read
+        )
 
     def elsewhere(self, doc: Doc) -> frozenset[int]:
         """Positions of the words that name nothing to eat, to drink or to come from."""
         typed = [fold(token.text) for token in doc]
         stems = [stem(word) for word in typed]
-        return frozenset((*self._phrases(typed, stems), *_next(self._behind, stems)))
+        both = (*_phrases(self._lines, typed, stems), *_phrases(self._verbs, typed, stems))
+        return frozenset((*both, *_next(self._behind, stems)))
 
-    def _phrases(self, typed: list[str], stems: list[str]) -> Iterator[int]:
-        for word in self._lines.keys() & set(typed):
-            for places in self._lines[word].find(stems):
-                yield from (i for i in places if typed[i] == word)
+    def verbs(self, doc: Doc) -> frozenset[int]:
+        """Positions of the words that are not even a term of the trade (`what must I buy`)."""
+        typed = [fold(token.text) for token in doc]
+        return frozenset(_phrases(self._verbs, typed, [stem(word) for word in typed]))
+
+
+def _phrases(lines: Mapping[str, Lines], typed: list[str], stems: list[str]) -> Iterator[int]:
+    for word in lines.keys() & set(typed):
+        for places in lines[word].find(stems):
+            yield from (i for i in places if typed[i] == word)
 
 
 def _next(lines: Lines, stems: list[str]) -> Iterator[int]:
     return (places[-1] + 1 for places in lines.find(stems))
 
 
-def _read(tables: Mapping[str, Any]) -> tuple[dict[str, Lines], Lines]:
-    words = {fold(word): Lines(lines) for word, lines in tables["words"].items()}
-    return words, Lines(tables["behind"]["lines"])
+def _read(tables: Mapping[str, Any]) -> tuple[dict[str, Lines], Lines, dict[str, Lines]]:
+    words, verbs = (
+        {fold(word): Lines(lines) for word, lines in tables[table].items()} for table in ("words", "verbs")
+    )
+    return words, Lines(tables["behind"]["lines"]), verbs

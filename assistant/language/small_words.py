@@ -15,7 +15,7 @@ LISTS = (
     "manner", "linking", "told", "money", "smelling", "asks-also",
     "idle-endings", "tastes", "articles", "first-person", "any-wine", "turns-over", "behind-wish",
     "short-tails",
-    "eating", "ruled-out-by",
+    "eating", "ruled-out-by", "spread", "occasion",
 )  # fmt: skip
 
 

@@ -13,6 +13,7 @@ from assistant.language.guests import all_asked
 from assistant.language.passed_on import as_asked, kept_for_later
 from assistant.language.phrases import Phrases
 from assistant.language.standing import Talk
+from assistant.overrun import overspends, runs_late
 from assistant.rehearse.rolling import roll_back, rolls
 from assistant.taught.alias import untailed
 from assistant.taught.first import chooses
@@ -25,7 +26,6 @@ from assistant.taught.teach import taught
 from assistant.taught.telling import Hearing
 from assistant.taught.voice import in_order, with_voices
 from assistant.taught.words import taught_words
-from assistant.tonight import overspends, runs_late
 
 TEACH, NOTE, UNDO, TABLE, PLAN = "teach", "note", "undo", "set-table", "plan"
 OWN = (TEACH, NOTE)

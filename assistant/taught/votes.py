@@ -8,7 +8,9 @@ from dataclasses import dataclass, replace
 
 from assistant.answers.wording import capital
 from assistant.language.fold import fold
+from assistant.language.follow_words import follow_words
 from assistant.language.frame import Reading
+from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.flight import pour_order
 from assistant.pairing.likeness import unlike
@@ -17,6 +19,7 @@ from assistant.taught.words import number_of, taught_words
 
 MOST_VOTES = 10000
 MOST_NAME = 3
+USUAL_POINTS = 5  # of which a vote is where no more is said
 OWNS = ("'s", "’s")
 Things = Mapping[int, tuple[str, int]]
 _PIECES = re.compile(r"\w+|[^\w\s]")
@@ -87,11 +90,14 @@ def _tasted(heard: Hearing) -> Things:
 
 
 def _of_grape(wine: str, heard: Hearing) -> list[str]:
-    """The wine on the table made of a grape of this one, the most alike: `the riesling`, off-dry there."""
+    """The wine on the table made of a grape of this one, the most alike: `the riesling`, off-dry there.
+
+    Of another colour it is another wine: `the pinot` is no sparkling wine that Pinot Noir went into.
+    """
     known, wines = heard.context.knowledge.wines, heard.context.tonight.wines
     grapes = set(known[wine].grapes) if wine in known else set()
-    kin = [one for one in wines if grapes & set(known[one].grapes)]
     glasses = heard.context.engine.glasses
+    kin = [w for w in wines if grapes & set(known[w].grapes) and glasses[w].colour == glasses[wine].colour]
     apart = {one: unlike(glasses[wine], glasses[one], heard.context.knowledge) for one in kin}
     return sorted(kin, key=lambda one: (apart[one], one))[:1]
 
@@ -101,7 +107,8 @@ def _places(heard: Hearing) -> Things:
     context = heard.context
     glasses = [context.engine.glasses[wine] for wine in context.tonight.wines]
     poured = pour_order(glasses, context.knowledge.constants) if glasses else []
-    numbers = ((at, number_of(stem)) for at, stem in enumerate(heard.stems))
+    places = follow_words().places
+    numbers = ((at, number_of(stem) or places.get(stem)) for at, stem in enumerate(heard.stems))
     return {at: (poured[n - 1].wine, at + 1) for at, n in numbers if n and 0 < n <= len(poured)}
 
 
@@ -158,19 +165,32 @@ def guests_before(heard: Hearing, at: int) -> list[str]:
 def _rated(heard: Hearing, things: Things) -> Iterator[Vote]:
     """`mo gave the zin 4 out of 5`: a vote in points, as the band that counts like it."""
     stems = heard.stems
-    for at in range(len(stems)):
-        verdict, end = _scored(stems, at)
-        about = [thing for where, (thing, _) in things.items() if where < at or where >= end]
+    scores = {at: _scored(stems, at) for at in range(len(stems))}
+    taken = {at for start, (band, end) in scores.items() if band for at in range(start, end)}
+    for at, (verdict, end) in scores.items():
+        about = _nearest(
+            at, end, {where: thing for where, (thing, _) in things.items() if where not in taken}
+        )
         if not (verdict and about):
             continue
         gave = next((i for i in range(at) if stems[i] in taught_words().sets["gives"]), None)
         names = guests_before(heard, gave or next((i for i in range(at) if stems[i] == ":"), 0))
-        yield from (replace(Vote(tuple(about[:1]), verdict), guest=n) for n in names or [""])
+        yield from (replace(Vote((about,), verdict), guest=n) for n in names or [""])
+
+
+def _nearest(at: int, end: int, things: Mapping[int, str]) -> str:
+    """What points at this place are given to: what stands nearest before them, else first behind."""
+    before = [where for where in things if where < at]
+    behind = [where for where in things if where >= end]
+    where = max(before) if before else min(behind, default=-1)
+    return things.get(where, "")
 
 
 def _scored(stems: tuple[str, ...], at: int) -> tuple[str, int]:
     """The band of the points given at this place and the place behind them; empty where none are."""
     given = number_of(stems[at])
+    if given and _alone(stems, at):
+        return taught_words().points[USUAL_POINTS].get(given, ""), at + 1
     for places in taught_words().lines["out_of"].at(stems, at + 1) if at + 2 < len(stems) else ():
         end = places[-1] + 1
         most = number_of(stems[end]) if end < len(stems) else None
@@ -178,3 +198,9 @@ def _scored(stems: tuple[str, ...], at: int) -> tuple[str, int]:
         if band:
             return band, end + 1
     return "", at + 1
+
+
+def _alone(stems: tuple[str, ...], at: int) -> bool:
+    """Whether a number behind a word of rating ends its part: `rated the malbec 4`, `scored it 3, then`."""
+    ends = not stems[at + 1 : at + 2] or stems[at + 1] in small_words()["ends"]
+    return ends and not taught_words().sets["rates"].isdisjoint(stems[:at])

@@ -21,6 +21,7 @@ NOW = datetime(2026, 11, 27, 22, 15)  # a Friday
         ("out from 7:30 till 9", 90),
         ("brie out since 11pm, it's 1am", 120),
         ("out since 19:00, now 21:30", 150),
+        ("the eel stands since 19:30, now is 22:00", 150),
         ("out since 9", 75),
         ("out since 8pm", 135),
         ("out since noon", 615),

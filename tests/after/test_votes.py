@@ -27,6 +27,14 @@ def cast(session: Session) -> list[tuple[str, tuple[str, ...], str]]:
             [("Tom", ("wine/malbec",), "band/good"), ("Priya", ("wine/malbec",), "band/good")],
         ),
         ("mo gave the pinot noir 2 out of 5", [("Mo", ("wine/pinot-noir",), "band/poor")]),
+        ("Ewa has loved the second", [("Ewa", ("wine/off-dry-riesling",), "band/good")]),
+        ("Bo rated the malbec 4", [("Bo", ("wine/malbec",), "band/good")]),
+        (
+            "Bo rated the riesling 2, malbec 3",
+            [("Bo", ("wine/off-dry-riesling",), "band/poor"), ("Bo", ("wine/malbec",), "band/neutral")],
+        ),
+        ("bo rated the malbec 2", [("Bo", ("wine/malbec",), "band/poor")]),
+        ("Bo scored the riesling 5", [("Bo", ("wine/off-dry-riesling",), "band/strong")]),
         ("Priya: malbec 5/5", [("Priya", ("wine/malbec",), "band/strong")]),
         ("aoife's favourite was the riesling", [("Aoife", ("wine/off-dry-riesling",), "band/good")]),
         ("jen liked the off-dry", [("Jen", ("wine/off-dry-riesling",), "band/good")]),
@@ -122,3 +130,9 @@ def test_a_text_that_asks_is_not_noted(evening: Session, asked: str) -> None:
 def test_what_was_noted_is_shown(evening: Session) -> None:
     evening.ask("note: buy more bread next time")
     assert "buy more bread next time" in evening.ask("show me my notes").text
+
+
+def test_a_wine_that_is_not_poured_is_none_of_another_colour(evening: Session) -> None:
+    evening.ask("skip the pinot")
+    evening.ask("Jen loved the pinot")
+    assert [about for _, about, _ in cast(evening)] == [("wine/pinot-noir",)]

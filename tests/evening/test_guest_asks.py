@@ -206,3 +206,47 @@ def test_why_something_is_not_for_a_diet_is_told(table: Session) -> None:
 def test_an_emergency_goes_before_what_a_guest_may_have(table: Session) -> None:
     table.ask("is the brie ok for R")
     assert table.ask("she is choking on the brie").cautions[0]["id"] == "caution/choking"
+
+
+def test_a_guest_who_is_known_is_no_unknown_word(table: Session) -> None:
+    assert table.ask("R feels her lips tingling").left_out == ()
+    assert "Mo" not in table.ask("Mo has dropped the cork").left_out
+
+
+@pytest.fixture
+def nameless(conversation: Session) -> Session:
+    """Twelve guests, two of them with needs and no name, one whose husband is told of as well."""
+    conversation.new_conversation()
+    for said in (
+        "we are twelve tomorrow, one is coeliac, one doesn't eat fish",
+        "Lena is 8 months pregnant",
+        "Lena's husband drives",
+        "the menu: gravlax, beef tartare, camembert",
+    ):
+        conversation.ask(said)
+    return conversation
+
+
+def test_months_are_no_guests_and_a_head_count_is_read(nameless: Session) -> None:
+    assert (nameless.tonight.guests, nameless.tonight.non_drinkers) == (12, 2)
+    assert [one.guest for one in nameless.tonight.needs] == ["", "", "Lena", "Lena's husband"]
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ("can the coeliac have the tartare", "Ask or read the label first for a guest: steak tartare."),
+        ("can Lena have the gravlax", "Not for Lena: gravlax."),
+        ("can Lena's husband have the gravlax", "Lena's husband may have: gravlax."),
+        ("can he have a glass of riesling", "Not for Lena's husband: dry Riesling."),
+    ],
+)
+def test_guests_without_a_name_and_those_of_another_guest(nameless: Session, asked: str, said: str) -> None:
+    nameless.ask("can Lena's husband have the gravlax")
+    assert nameless.ask(asked).say == said
+
+
+def test_what_is_safe_for_everyone_is_asked_of_guests_without_a_name_too(nameless: Session) -> None:
+    text = nameless.ask("which of these is safe for everyone").text
+    assert "Not for a guest: gravlax" in text
+    assert "Not for Lena: gravlax, steak tartare and Camembert." in text

@@ -111,3 +111,11 @@ def test_money_that_is_over_is_no_time(session: Session) -> None:
     session.new_conversation()
     assert "Pour only" in session.ask("we're 15 euros over budget").text
     assert not session.ask("we're over the moon").understood
+
+
+def test_late_guests_are_no_minutes_and_no_fewer_guests(conversation: Session) -> None:
+    conversation.new_conversation()
+    for said in ("ten people", "on the table: brie, malbec and riesling"):
+        conversation.ask(said)
+    assert "Give each wine" not in conversation.ask("two guests are late").text
+    assert conversation.tonight.guests == 10

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from assistant.evening import kept
+from assistant.language.guests import Asked
 from assistant.session import Session
 from assistant.tonight import Tonight
 
@@ -144,3 +145,23 @@ def test_they_count_when_the_guests_are_told_after_them(session: Session) -> Non
     session.ask("plan it")
     assert session.tonight.non_drinkers == 1
     session.new_conversation()
+
+
+@pytest.mark.parametrize(
+    ("said", "guest", "need"),
+    [
+        ("Igor not drink alcohol", "Igor", "not drink alcohol"),
+        ("one friend eats no pig", "one friend", "eats no pig"),
+        ("my neighbour Ewa has intolerance for lactose", "my neighbour Ewa", "has intolerance for lactose"),
+    ],
+)
+def test_needs_in_the_words_of_a_second_language(table: Session, said: str, guest: str, need: str) -> None:
+    table.ask(said)
+    assert Asked(guest, need) in table.tonight.needs
+
+
+def test_a_guest_told_of_by_more_than_a_name_is_known_by_the_name(table: Session) -> None:
+    table.ask("my neighbour Ewa has intolerance for lactose")
+    assert table.ask("can Ewa have the brie").say.endswith("for my neighbour Ewa: Brie.")
+    table.ask("Ewa is vegan")
+    assert {one.guest for one in table.tonight.needs if "Ewa" in one.guest} == {"my neighbour Ewa"}

@@ -13,6 +13,7 @@ from assistant.knowledge.store import shipped
 from assistant.pairing.dish import single
 from assistant.pairing.engine import Engine
 from assistant.pairing.flight import order_cost, pour_order
+from assistant.session import Session
 from tests.pairing.made import glass, plate
 
 C = shipped().constants
@@ -115,3 +116,19 @@ def test_a_long_table_is_eaten_whole_and_sweet_last(engine: Engine) -> None:
     found = eating_order([engine.plate(single(food)) for food in foods], C)
     assert sorted(step.food for step in found) == list(range(len(foods)))
     assert found[-1].food == 0
+
+
+def test_a_wine_that_is_not_known_is_told_and_the_rest_is_ordered(conversation: Session) -> None:
+    conversation.new_conversation()
+    one = conversation.ask("what order for chianti and blorx")
+    assert "“blorx”" in one.say
+    assert not one.understood
+    two = conversation.ask("what order for chianti, blorx and riesling")
+    assert (two.say, two.left_out) == ("Pour dry Riesling first, Chianti last.", ("blorx",))
+
+
+def test_one_wine_alone_needs_no_order(conversation: Session) -> None:
+    conversation.new_conversation()
+    answer = conversation.ask("in what order: chianti")
+    assert "needs no order" in answer.say
+    assert answer.understood

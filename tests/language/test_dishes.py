@@ -213,3 +213,25 @@ def test_wine_that_is_cooked_in_is_part_of_the_dish(parse: Parse, text: str, foo
 def test_wine_that_is_drunk_is_no_part_of_the_dish(parse: Parse, text: str) -> None:
     parts = [part.food for dish in parse(text).dishes for part in dish.parts]
     assert not [food for food in parts if food.startswith("food/cooked-")]
+
+
+@pytest.mark.parametrize(
+    ("typed", "foods"),
+    [
+        ("what wine for tapas night: prawns, chorizo and olives", {"shrimp", "chorizo", "mixed olives"}),
+        ("we have prawns and chorizo for tapas night", {"shrimp", "chorizo"}),
+        ("what wine for tapas night", {"tapas"}),
+        ("tapas with prawns", {"tapas", "shrimp"}),
+    ],
+)
+def test_a_spread_heads_what_is_named_beside_it(session: Session, typed: str, foods: set[str]) -> None:
+    dishes = session.parser.parse(typed).dishes
+    assert {session.knowledge.label(part.food) for dish in dishes for part in dish.parts} == foods
+
+
+@pytest.mark.parametrize("chutney", ["coconut chutney", "mint chutney", "green chutney", "tamarind chutney"])
+def test_a_chutney_of_its_own_is_one_food(session: Session, chutney: str) -> None:
+    (dish,) = session.parser.parse(f"what goes with {chutney}").dishes
+    (part,) = dish.parts
+    assert session.knowledge.label(part.food).endswith("chutney")
+    assert part.food != "food/fruit-chutney"

@@ -106,3 +106,11 @@ def test_a_ban_leaves_the_colour_asked_for(conversation: Session) -> None:
     assert {item.wine["colour"] for item in last.picks if item.wine} == {"white"}
     grapes = {g for item in last.picks for g in conversation.knowledge.wines[item.id].grapes}
     assert "grape/sauvignon-blanc" not in grapes
+
+
+def test_a_wine_asked_for_is_no_verdict_on_the_wine_that_stands(conversation: Session) -> None:
+    conversation.new_conversation()
+    conversation.ask("what goes with Sauternes")
+    answer = conversation.ask("what do I pour with the coppa")
+    assert answer.intent == "wines-for-food"
+    assert len(answer.picks) > 1

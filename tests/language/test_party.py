@@ -20,6 +20,13 @@ PARTIES = [
     ("there are two vegetarians", None, [("2 guests", "vegetarian")], None),
     ("eight guests, brie and salami on the board, one gluten free", 8, [("one guest", "gluten free")], None),
     ("budget is 120", None, [], 120),
+    ("eight, two vegetarians", 8, [("2 guests", "vegetarian")], None),
+    (
+        "ten on friday, one vegan and two coeliacs",
+        10,
+        [("one guest", "vegan"), ("2 guests", "coeliac")],
+        None,
+    ),
 ]
 
 
@@ -66,3 +73,42 @@ def test_a_wine_is_asked_for_and_the_party_noted_besides(session: Session) -> No
     assert answer.intent == "wines-for-food"
     assert answer.picks
     assert "Noted: 6 guests and 2 guests vegan." in answer.text
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("eight of us, two vegetarians", "Jo is vegetarian", "Tom is vegan"),
+        ("Jo is vegetarian", "Tom is vegan", "eight of us, two vegetarians"),
+        ("Tom is vegan", "eight of us, two vegetarians", "Jo is veggie"),
+    ],
+)
+def test_who_is_counted_may_be_named_before_or_after(session: Session, turns: tuple[str, ...]) -> None:
+    session.new_conversation()
+    for turn in turns:
+        assert session.ask(turn).understood
+    guests = {(asked.guest, asked.need.replace("veggie", "vegetarian")) for asked in session.tonight.needs}
+    assert guests == {("one other guest", "vegetarian"), ("Jo", "vegetarian"), ("Tom", "vegan")}
+
+
+def test_when_all_who_are_counted_are_named_nobody_is_left_over(session: Session) -> None:
+    session.new_conversation()
+    for turn in ("nine people, two vegans", "Ann is vegan", "Bo is vegan", "Cy is vegan"):
+        session.ask(turn)
+    assert [asked.guest for asked in session.tonight.needs] == ["Ann", "Bo", "Cy"]
+
+
+@pytest.mark.parametrize("first", ["eight people", "Ann drives"])
+def test_a_driver_takes_no_wine_whenever_the_guests_are_counted(session: Session, first: str) -> None:
+    session.new_conversation()
+    for turn in (first, "eight people" if first == "Ann drives" else "Ann drives"):
+        session.ask(turn)
+    assert (session.tonight.guests, session.tonight.non_drinkers) == (8, 1)
+
+
+def test_a_party_told_is_noted_before_the_cautions_of_it(session: Session) -> None:
+    session.new_conversation()
+    answer = session.ask("eight, two vegetarians and one coeliac")
+    assert answer.say.startswith("Noted: 8 guests")
+    assert answer.cautions
+    assert all(one["text"].split(". ")[-1] in answer.text for one in answer.cautions)

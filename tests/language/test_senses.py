@@ -46,3 +46,14 @@ def test_a_word_of_such_a_phrase_is_not_reported(parser: Parser) -> None:
 def test_a_longer_name_behind_an_article_wins(parser: Parser) -> None:
     labels = [r.label for r in parser.parse("does a white zinfandel go with ham").text.readings]
     assert labels[0] == "white Zinfandel"
+
+
+@pytest.mark.parametrize(
+    "typed", ["what must I buy in the shop", "which wines I must to buy", "when must we open it"]
+)
+def test_what_has_to_be_done_is_no_must(parser: Parser, typed: str) -> None:
+    assert not parser.parse(typed).terms
+
+
+def test_must_is_asked_for(parser: Parser) -> None:
+    assert parser.parse("what is must").terms == ("term/must",)

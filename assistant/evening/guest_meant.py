@@ -1,0 +1,100 @@
+"""Whom `she` or `he` means of the guests spoken of: by what is known of them, else the last; doubts told."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from assistant.answers.wording import listed
+from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
+from assistant.language.fold import fold, key, stem
+from assistant.language.follow_lines import says
+from assistant.language.frame import Frame
+from assistant.language.guest_named import has_name
+from assistant.session import Session
+
+
+@dataclass(frozen=True, slots=True)
+class Pronoun:
+    """A row of the table `pronouns` of corpus/language/guests.toml: what is said, and by what it is known."""
+
+    said: frozenset[str]
+    known_by: frozenset[str]
+
+    @classmethod
+    def of(cls, row: Mapping[str, Any]) -> Pronoun:
+        """The words as stems. Raises KeyError for a key that is missing."""
+        said, known_by = (frozenset(stem(fold(word)) for word in row[name]) for name in ("said", "known_by"))
+        return cls(said, known_by)
+
+
+@lru_cache(maxsize=1)
+def _pronouns() -> Mapping[str, Pronoun]:
+    """The shipped rows. Raises KnowledgeError for a broken file."""
+    return read_data(
+        corpus_dir() / "language" / "guests.toml",
+        lambda tables: {name: Pronoun.of(row) for name, row in tables["pronouns"].items()},
+    )
+
+
+def spoken_of(frame: Frame, session: Session) -> tuple[str, ...]:
+    """The guests whom `she`, `he` or `they` means; none where nobody of whom it can be said was spoken of."""
+    if not (says(frame, "guest-she") and session.spoken.of):
+        return ()
+    said = _said(frame)
+    if said is None:
+        return session.spoken.of
+    last = [guest for guest in session.spoken.of if _of(guest, session) in (said, None)]
+    sure = [guest for guest in _guests(session) if _of(guest, session) == said]
+    asked = bool(last) and set(last) <= set(session.spoken.asked)
+    if last and (asked or not sure or set(last) & set(sure)):
+        return tuple(guest for guest in last if guest in sure) or tuple(last)
+    others = [guest for guest in _guests(session) if _of(guest, session) is None]
+    return tuple((sure or others)[-1:])
+
+
+def doubt(frame: Frame, session: Session) -> tuple[str, str, str] | None:
+    """What was said, whom it was taken for, and who else it may be; None where nobody else may be meant."""
+    said, meant = _said(frame), spoken_of(frame, session)
+    if said is None or not meant or set(meant) != set(session.spoken.asked):
+        return None
+    known = {_of(guest, session) for guest in meant} == {said}
+    others = [g for g in _guests(session) if g not in meant and _may_be(g, said, known, session)]
+    return (said, listed(meant), listed(others, "or")) if others else None
+
+
+def kept(frame: Frame, session: Session) -> None:
+    """Remembers of whom `she` was said, where nobody else may have been meant."""
+    said = _said(frame)
+    if said and len(session.spoken.asked) == 1 and spoken_of(frame, session) and not doubt(frame, session):
+        session.spoken.called[session.spoken.asked[0]] = said
+
+
+def _may_be(guest: str, said: str, known: bool, session: Session) -> bool:
+    """Whether it may be said of a guest; `known`: it is known of those whom it was taken for."""
+    of = _of(guest, session)
+    return of == said or (of is None and (not known or guest in session.spoken.of))
+
+
+def _said(frame: Frame) -> str | None:
+    """The one pronoun that stands in the text; None where none does, or both."""
+    found = [name for name, row in _pronouns().items() if row.said.intersection(frame.text.stems)]
+    return found[0] if len(found) == 1 else None
+
+
+def _guests(session: Session) -> list[str]:
+    """The guests with needs who have a name, in the order told."""
+    return list(dict.fromkeys(one.guest for one in session.tonight.needs if has_name(one.guest)))
+
+
+def _of(guest: str, session: Session) -> str | None:
+    """`she` of my sister, or of whoever is pregnant; None where nothing tells."""
+    needs = (one.need for one in session.tonight.needs if one.guest == guest)
+    told = {*key(guest), *(word for need in needs for word in key(need))}
+    if guest in session.spoken.called:
+        return session.spoken.called[guest]
+    found = [name for name, row in _pronouns().items() if row.known_by & told]
+    return found[0] if len(found) == 1 else None

@@ -1,0 +1,51 @@
+"""`eight, two vegetarians`, then `Jo is vegetarian`: who is counted and who is named may be the same."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from assistant.language.fold import key
+from assistant.language.guest_named import has_name
+from assistant.language.guests import Asked
+from assistant.language.party import party_words
+from assistant.language.quantities import numbers
+
+
+def with_need(needs: Sequence[Asked], asked: Asked) -> tuple[Asked, ...]:
+    """The needs with one more, once; of guests who are only counted no more than those not named.
+
+    A diet counted anew counts instead of what was counted before. The order of telling does not matter.
+    """
+    diet, kept = diet_of(asked.need), [one for one in needs if one != asked]
+    if not diet:
+        return (*kept, asked)
+    anew = bool(_counts(asked))
+    told = [*(one for one in kept if not (anew and _counts(one) == diet)), asked]
+    named = len({one.guest for one in told if has_name(one.guest) and diet_of(one.need) == diet})
+    less = (_less(one, named) if named and _counts(one) == diet else one for one in told)
+    return tuple(one for one in less if one)
+
+
+def _less(asked: Asked, named: int) -> Asked | None:
+    """The guests who are counted without so many who are named as well; None where nobody is left."""
+    left = _number(asked.guest) - named
+    if left <= 0:
+        return None
+    known = party_words()
+    return replace(asked, guest=known.one_other if left == 1 else known.many_other.format(number=f"{left:g}"))
+
+
+def _counts(asked: Asked) -> str:
+    """The diet of guests who have no name and are counted; empty for any other."""
+    return diet_of(asked.need) if not has_name(asked.guest) and _number(asked.guest) else ""
+
+
+def _number(guest: str) -> float:
+    found = numbers(key(guest))
+    return found[0][2] if found else 0.0
+
+
+def diet_of(need: str) -> str:
+    """The need of corpus/language/guests.toml that these words name; empty where none does."""
+    return party_words().needs.get(tuple(key(need)), "")

@@ -1,0 +1,32 @@
+"""Who stands in the place of a person is no slip for the name of a food or a wine."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.knowledge.store import shipped
+from assistant.language.parse import Parser
+
+
+@pytest.fixture(scope="module")
+def parser() -> Parser:
+    return Parser(shipped())
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "Bo rated the malbec 4",
+        "bo rated the malbec 4",
+        "Barbra hated the malbec",
+        "Ali rated the malbec 2, Bo rated the malbec 3",
+        "and Bo rated the malbec 3",
+    ],
+)
+def test_a_person_is_no_food(parser: Parser, typed: str) -> None:
+    assert {r.id for r in parser.parse(typed).text.readings} == {"wine/malbec"}
+
+
+@pytest.mark.parametrize("typed", ["chedar and malbec", "gogonzola with malbec"])
+def test_a_slip_elsewhere_is_mended(parser: Parser, typed: str) -> None:
+    assert any(r.corrected_from for r in parser.parse(typed).text.readings)
