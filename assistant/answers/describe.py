@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from assistant.answers.asked_taste import asked_taste
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import source_text, wine_item
@@ -39,7 +40,7 @@ def _wine(context: Context) -> Answer:
     smells = [context.knowledge.label(s) for s in sorted(wine.smells)]
     lines = [say, context.wording("line", "smells", aromas=", ".join(smells))]
     facts, asked = origin(wine, context), asked_of(context)
-    say = facts.pop(asked, say) if asked else say
+    say = (facts.pop(asked, say) if asked else asked_taste(wine, context)) or say
     lines = list(dict.fromkeys([say, *lines, *facts.values()]))
     item = wine_item(wine, glass, "neutral", (), context.knowledge, context.wording)
     return _with_values(context, say, lines, wine.amounts, item)

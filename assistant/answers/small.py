@@ -11,7 +11,9 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
+from assistant.language.follow_lines import says
 
+EMPTY = ("unclear", "set-table", "help", "define")
 OF_PAIRS = ("judge-pair", "why", "why-not", "what-if")
 
 
@@ -25,9 +27,10 @@ def define(context: Context) -> Answer:
 
 
 def smalltalk(context: Context) -> Answer:
-    """A friendly word back."""
-    say = context.wording("smalltalk", "say")
-    return compose(context, say, [say])
+    """A friendly word back; who asks whom they talk to is told."""
+    lines = ["who", "what"] if says(context.frame, "who-asked") else ["say"]
+    told = [context.wording("smalltalk", line) for line in lines]
+    return compose(context, told[0], told)
 
 
 def outside(context: Context) -> Answer:
@@ -87,19 +90,19 @@ def set_table(context: Context) -> Answer:
 
 
 def shown(context: Context) -> Answer | None:
-    """What is on the table, as it stands; None where nothing is."""
+    """What is on the table, as it stands; None where nothing is and something else may be meant."""
     tonight, label = context.tonight, context.knowledge.label
     foods, wines = (context.one_dish(dish) for dish in tonight.dishes), (label(w) for w in tonight.wines)
     things = [*foods, *wines]
     if not things:
-        return None
+        return replace(cleared(context), intent="set-table") if context.frame.intent in EMPTY else None
     say = context.wording("say", "table", things=listed(things))
     guests = [context.wording("plan", "counted", guests=f"{tonight.guests:g}")] if tonight.guests else []
     return replace(compose(context.of_evening(), say, [say, *guests]), dish=None, intent="set-table")
 
 
 def cleared(context: Context) -> Answer:
-    """Nothing is on the table any more."""
+    """Nothing is on the table."""
     say = context.wording("plan", "nothing")
     return replace(compose(context.of_evening(), say, [say]), dish=None)
 

@@ -131,6 +131,7 @@ def method(digest: Digest, subject: str) -> Method:
         concentrate=first(entry, "concentrate", 1.0),
         weight=first(entry, "methodWeight", 0.0),
         traits=frozenset(entry.get("trait", ())),
+        served_as=first(entry, "servedAs"),
     )
 
 

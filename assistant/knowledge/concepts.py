@@ -84,13 +84,17 @@ class Wine(Concept):
 
 @dataclass(frozen=True, slots=True)
 class Method(Concept):
-    """A cooking method as what it adds to the base: steps, g or mg per 100 g, and factors."""
+    """A cooking method as what it adds to the base: steps, g or mg per 100 g, and factors.
+
+    `served_as`: the dish that is meant where it is named as one (`the roast`).
+    """
 
     adds: Mapping[str, float]
     glutamate_factor: float
     concentrate: float
     weight: float
     traits: frozenset[str]
+    served_as: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

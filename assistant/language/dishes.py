@@ -11,7 +11,8 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
 from assistant.language.frame import Reading, Text
 from assistant.language.recipes import ALIKE, another_sort, without
-from assistant.pairing.dish import BASE, COATING, HUNDRED_GRAMS, SIDE, Dish, DishPart
+from assistant.language.small_words import small_words
+from assistant.pairing.dish import BASE, COATING, HUNDRED_GRAMS, SIDE, Dish, DishPart, single
 from assistant.pairing.plate import recipe
 
 NEXT_TO, WITH, BESIDE, OVER, WITHOUT = "next to", "with", "beside", "over", "without"
@@ -73,7 +74,15 @@ class DishReader:
                 self._food(reading, carried or link, drafts, waiting)
             carried = carried if reading.kind == "method" else None
             last = reading
-        return self._finished(drafts, waiting), idle
+        return self._finished(drafts, waiting) or self._named_alone(text, found), idle
+
+    def _named_alone(self, text: Text, found: list[Reading]) -> list[Dish]:
+        """`wine for the roast` is a wine for the dinner of that name."""
+        if len(found) != 1 or found[0].kind != "method" or not found[0].start:
+            return []
+        dish = self._knowledge.methods[found[0].id].served_as
+        alone = text.stems[found[0].start - 1] in small_words()["before-a-dish"]
+        return [single(dish)] if dish and alone else []
 
     def _goes_on(self, text: Text, last: Reading, reading: Reading, drafts: list[_Draft]) -> bool:
         """Whether a small thing is named behind a part of a dish, and with it (`with lemon and garlic`)."""
@@ -99,7 +108,10 @@ class DishReader:
         between = text.stems[start : reading.start]
         meanings = [self._roles[word] for word in between if word in self._roles]
         if last is None:
-            return WITHOUT if WITHOUT in meanings and meanings[-1] == WITHOUT else BESIDE
+            stands = small_words()["asks-length"].intersection(
+                text.stems[:start]
+            )  # `how long can I leave it`
+            return WITHOUT if meanings[-1:] == [WITHOUT] and not lies else BESIDE
         if not between or all(word in ("-", "'") for word in between):
             return NEXT_TO
         if INSTEAD in meanings and last.type != "Kind":

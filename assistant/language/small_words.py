@@ -10,7 +10,8 @@ from assistant.language.data import read_data
 from assistant.language.fold import key
 
 LISTS = (
-    "turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before", "meal",
+    "turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
+    "meal", "before-a-dish", "asks-length",
     "at-most", "at-least", "at-most-behind", "at-least-behind", "cooked-in", "cooked", "asks-inside",
     "manner", "linking", "told", "money", "smelling", "asks-also",
     "idle-endings", "tastes", "articles", "first-person", "any-wine", "turns-over", "behind-wish",
