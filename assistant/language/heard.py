@@ -15,7 +15,7 @@ from assistant.language.sounding import Sounds
 class Heard:
     """What is known of speech: whole-phrase slips, how letters sound, what stands before the name of a
     person or before something to eat (and little words passed over behind that), what stands between two
-    names and in none that is heard, and before one of a list, the words for kinds of things behind their
+    names and in none that is heard, that and more behind a name, and before one of a list, the words for kinds of things behind their
     names (with the ids of the kinds), and names that the knowledge lacks."""
 
     slips: Mapping[str, str]
@@ -24,6 +24,7 @@ class Heard:
     eaten: frozenset[str]
     passed_over: frozenset[str]
     between: frozenset[str]
+    closing: frozenset[str]
     listed: frozenset[str]
     heads: Mapping[str, str]
     others: frozenset[str]
@@ -47,6 +48,7 @@ class Heard:
             frozenset(tables["eaten"]["before"]),
             frozenset(tables["eaten"]["passed-over"]),
             frozenset(tables["eaten"]["between"]),
+            frozenset(tables["eaten"]["between"] + tables["eaten"]["closing"]),
             frozenset(tables["eaten"]["listed"]),
             dict(tables["heads"]),
             others,

@@ -99,7 +99,9 @@ class Repairer:
             return None
         odd = self._known.odd(doc[at].norm_) and not _is_word(doc[at])
         found = self._weigher.likeliest(doc, at, done, places.named, places.due(at)) if odd else None
-        return found or self._misheard(doc, at, done) or (None if odd else self._weigher.completing(doc, at))
+        if found or odd:
+            return found or self._misheard(doc, at, done)
+        return self._misheard(doc, at, done) or self._weigher.completing(doc, at, places.beside_name(at))
 
     def _compound(self, doc: Doc, at: int) -> Repair | None:
         """One name written in two words (`ginger bread`), unless they are a name as they stand."""

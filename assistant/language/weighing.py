@@ -135,10 +135,13 @@ class Weigher:
         found = ((start, self._lexicon.longest(words, start)) for start in range(place + 1))
         return any(name and name[0] > 1 and start + name[0] > place for start, name in found)
 
-    def completing(self, doc: Doc, at: int) -> Repair | None:
-        """The one word that is but for a likely slip what makes a name with its neighbours."""
+    def completing(self, doc: Doc, at: int, idle: bool = False) -> Repair | None:
+        """The one word that is but for a likely slip what makes a name with its neighbours.
+
+        An `idle` one stands beside a name without any work of its own.
+        """
         word = doc[at].norm_
-        seldom = len(word) >= LONG and word not in self._known.little
+        seldom = (idle or len(word) >= LONG) and word not in self._known.little
         most = COMPLETES + (ONE_LETTER if seldom or self._known.strange(word) else HOMOPHONE)
         found = [r for r in self._completing(doc, at) if r.cost <= most]
         return found[0] if found and all(r.cost > found[0].cost + MARGIN for r in found[1:]) else None
