@@ -11,7 +11,7 @@ from spacy.tokens import Doc
 
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
-from assistant.language.places import Places
+from assistant.language.places import SHORT, Places
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import Repair
 
@@ -68,7 +68,8 @@ class Heads:
             or sum(map(len, words[start:end])) < FEWEST
         ):
             return False
-        return not places.stop[start] and places.closes(end)
+        last = places.stop[end - 1] and len(words[end - 1]) > SHORT  # `vermo uth too`
+        return not (places.stop[start] or last) and places.closes(end)
 
     def _in_front(self, doc: Doc, places: Places, at: int, kind: str) -> Repair | None:
         for start in range(max(0, at - MOST), at):

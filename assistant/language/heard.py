@@ -16,7 +16,7 @@ class Heard:
     """What is known of speech: whole-phrase slips, how letters sound, what stands before the name of a
     person or before something to eat (and little words passed over behind that), what stands between two
     names and in none that is heard, that and more behind a name, and before one of a list, the words for kinds of things behind their
-    names (with the ids of the kinds), and names that the knowledge lacks."""
+    names (with the ids of the kinds), names that the knowledge lacks, and words by the kind they ask for."""
 
     slips: Mapping[str, str]
     sounds: Sounds
@@ -28,6 +28,7 @@ class Heard:
     listed: frozenset[str]
     heads: Mapping[str, str]
     others: frozenset[str]
+    dues: Mapping[str, frozenset[str]]
     key: str
 
     def and_slips(self, slips: Mapping[str, str]) -> Heard:
@@ -52,6 +53,7 @@ class Heard:
             frozenset(tables["eaten"]["listed"]),
             dict(tables["heads"]),
             others,
+            {kind: frozenset(words) for kind, words in tables["due"].items()},
             _digest([rules, sorted(dict(tables["slips"]).items())]),
         )
 

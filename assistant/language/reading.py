@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from itertools import islice
 
@@ -16,6 +17,7 @@ from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
+from assistant.language.weighing import Repair
 from assistant.language.senses import Senses
 from assistant.language.small_words import small_words
 from assistant.language.topics import Topics
@@ -100,10 +102,19 @@ class Reader:
                 mended[at] = token.text
             token.norm_ = said or token.norm_
         for repair in self._repairer.repairs(doc):
+            words = self._words_of(doc, repair)
             for at in range(repair.start, repair.end):
                 mended[at] = doc[at].text
-                doc[at].norm_ = repair.word if at == repair.start else NOTHING
+                doc[at].norm_ = next(words, NOTHING)
         return doc, mended
+
+    def _words_of(self, doc: Doc, repair: Repair) -> Iterator[str]:
+        """The words of a repair, each by itself where there is room, so that a longer name is found."""
+        behind = [token.norm_ for token in doc[repair.end : repair.end + MOST_NAME]]
+        found = self._lexicon.longest([repair.word, *behind], 0)
+        whole = found and found[0] > 1  # `chickpea stew`
+        words = [] if whole else self._lexicon.joined.get(repair.word, "").split()
+        return iter(words if 0 < len(words) <= repair.end - repair.start else [repair.word])
 
     def _slip(self, doc: Doc, at: int) -> str | None:
         """What a common slip stands for; one that is English is a slip only where food may stand."""

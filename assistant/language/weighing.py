@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span
 
+from assistant.language.expected import Expected
 from assistant.language.fold import fold
 from assistant.language.spelling import MARGIN, SHORTEST, allowed, is_english, slip_cost
 from assistant.language.vocabulary import Vocabulary
@@ -49,6 +50,7 @@ class Weigher:
 
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
+        self._expected = Expected(known.lexicon, known.heard)
 
     def likeliest(self, doc: Doc, at: int, since: int, named: Set[int], due: bool) -> Repair | None:
         """The cheapest repair, if it is cheaper than any that means something else."""
@@ -115,7 +117,8 @@ class Weigher:
             limit = ((ROOM if len(joined) > SHORTEST else 0.0) + allowed(len(joined))) * (
                 CERTAIN if like_a_person(doc, at) else 1.0
             )
-            for cost, word in self._candidates(doc, start, end):
+            due = self._expected.kind(doc, start, end, named)
+            for cost, word in self._candidates(doc, start, end, due):
                 if cost <= limit or self._known.idle(word):
                     yield Repair(cost + extra, start, end, word)
 
@@ -151,12 +154,12 @@ class Weigher:
         extra = sum(MORE_USED if self._known.strange(p) else SWALLOWED for p in pieces) - MORE_USED
         return extra + (sum(SWALLOWED for p in pieces if p in STOP_WORDS) if len(pieces) > 1 else 0.0)
 
-    def _candidates(self, doc: Doc, start: int, end: int) -> Iterator[tuple[float, str]]:
+    def _candidates(self, doc: Doc, start: int, end: int, due: str) -> Iterator[tuple[float, str]]:
         """(cost with the doubts, word) of what the words may stand for."""
         pieces = pieces_of(doc[start:end])
         for cost, near in self._near(doc[start:end], pieces):
             word = self._lexicon.slips.get(near, near)
-            doubt = self._doubt(doc, start, end, word)
+            doubt = self._doubt(doc, start, end, word, due)
             if doubt is not None and (len(pieces) == 1 or self._lexicon.longest([word], 0)):
                 yield cost + doubt + (0.0 if word == near else ANOTHER_SLIP), word
 
@@ -176,7 +179,7 @@ class Weigher:
             if not taken and not any(len(word) > 1 and word in STOP_WORDS for word in ends):
                 yield start, end
 
-    def _doubt(self, doc: Doc, start: int, end: int, word: str) -> float | None:
+    def _doubt(self, doc: Doc, start: int, end: int, word: str, due: str) -> float | None:
         """How much less likely the word is than a well-known name; None where it would name nothing."""
         if self._completed(doc, start, end, word) > 1:
             return COMPLETES
@@ -187,7 +190,11 @@ class Weigher:
             return PART_ONLY if end < len(doc) and self._known.strange(doc[end].norm_) else None
         known = all(map(is_english, self._lexicon.joined.get(word, word).split()))
         rare = all(name.type in _RARE for name in found[1])
-        return (0.0 if known else UNCOMMON) + (RARELY_MEANT if rare else 0.0)
+        return (
+            (0.0 if known else UNCOMMON)
+            + (RARELY_MEANT if rare else 0.0)
+            + self._expected.doubt(found[1], due)
+        )
 
     def _completed(self, doc: Doc, start: int, end: int, word: str) -> int:
         """How many words the longest name has that the word makes with its neighbours."""
