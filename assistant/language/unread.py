@@ -77,8 +77,10 @@ class Unread:
             return False  # no name, or one that says the word itself: `ruby porto`
         while start and doc[start - 1].norm_ in self._passed:
             start -= 1
-        begins = start > 0 and doc[start - 1].norm_ in self._eaten
-        return begins and (end == len(doc) or not doc[end].is_alpha or doc[end].norm_ in self._closing)
+        if end < len(doc) and doc[end].norm_ in self._closing:
+            return start == 0 or doc[start - 1].norm_ in self._eaten
+        ends = end == len(doc) or not doc[end].is_alpha
+        return ends and start > 0 and doc[start - 1].norm_ in self._eaten
 
     def _around(self, doc: Doc, at: int, belongs: Callable[[int], bool]) -> tuple[int, int]:
         """(start, end) of the words around a place that belong to it."""
