@@ -75,12 +75,11 @@ class Repairer:
             return
         done, tried = 0, 0
         for at, token in enumerate(doc):
-            if at < done or tried == MOST_REPAIRS or not self._idle(token):
+            if at < done or tried == MOST_REPAIRS:
                 continue
-            tried += at not in named
-            if found := self._compound(doc, at) or (
-                None if at in named else self._found(doc, at, done, places)
-            ):
+            idle = at not in named and self._idle(token)
+            tried += idle
+            if found := self._compound(doc, at) or (self._found(doc, at, done, places) if idle else None):
                 done = found.end
                 yield found
 
@@ -104,14 +103,19 @@ class Repairer:
         return self._misheard(doc, at, done) or self._weigher.completing(doc, at, places.beside_name(at))
 
     def _compound(self, doc: Doc, at: int) -> Repair | None:
-        """One name written in two words (`ginger bread`), unless they are a name as they stand."""
+        """One name written in two words (`ginger bread`), unless they are a name as they stand.
+
+        What is said of a kind of things (`sweet bread`) is no such name.
+        """
         pair = doc[at : at + 2]
         joined = "".join(pieces_of(pair))
         if len(pair) < 2 or len(joined) < COMPOUND or joined not in self._lexicon.spelt_right:
             return None
+        if pair[1].norm_ in self._known.heard.heads and pair[0].norm_ in self._known.little:
+            return None
         found = self._lexicon.longest([t.norm_ for t in pair], 0)
-        whole = bool(found and found[0] == 2) or not self._lexicon.longest([joined], 0)
-        return None if whole else Repair(0.0, at, at + 2, joined)
+        named = self._lexicon.longest([joined], 0) or self._weigher.completed(doc, at, at + 2, joined) > 1
+        return Repair(0.0, at, at + 2, joined) if named and not (found and found[0] == 2) else None
 
     def _misheard(self, doc: Doc, at: int, since: int) -> Repair | None:
         """The name that this and its neighbours were meant for, though each is a word in its own right."""

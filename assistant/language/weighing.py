@@ -181,7 +181,7 @@ class Weigher:
 
     def _doubt(self, doc: Doc, start: int, end: int, word: str, due: str) -> float | None:
         """How much less likely the word is than a well-known name; None where it would name nothing."""
-        if self._completed(doc, start, end, word) > 1:
+        if self.completed(doc, start, end, word) > 1:
             return COMPLETES
         found = self._lexicon.longest([word], 0)
         if not found and word in self._known.plain:
@@ -196,7 +196,7 @@ class Weigher:
             + self._expected.doubt(found[1], due)
         )
 
-    def _completed(self, doc: Doc, start: int, end: int, word: str) -> int:
+    def completed(self, doc: Doc, start: int, end: int, word: str) -> int:
         """How many words the longest name has that the word makes with its neighbours."""
         before = [t.norm_ for t in doc[max(0, start - 2) : start]]
         stems = [*before, word, *(t.norm_ for t in doc[end : end + 2])]
