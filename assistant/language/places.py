@@ -58,7 +58,8 @@ class Places:
 
     def due(self, at: int) -> bool:
         """Whether one word stands where a name is due."""
-        return self._opens[at] and not self._apart[at] and self._closes[at + 1]
+        alone = at > 0 or at + 1 not in self.named  # `compair Merlot and Malbec`
+        return self._opens[at] and not self._apart[at] and self._closes[at + 1] and alone
 
     def beside_name(self, at: int) -> bool:
         """Whether a word and a name beside it fill the place of a name (`with grin pepper`)."""

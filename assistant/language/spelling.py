@@ -40,6 +40,7 @@ _KEYS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 _CONSONANTS = re.compile(r"([^aeiouyhw])\1*")
 _VOWEL = re.compile("[aeiou]")
 _VOWELS = frozenset("aeiouy")
+_VOICED = tuple(map(set, ("bp", "dt", "gk", "fv", "sz")))  # and unvoiced, easily taken for each other
 _START = {"k": "c", "q": "c", "s": "c", "z": "c", "g": "j", "v": "w", "x": "c"}
 
 
@@ -234,6 +235,8 @@ def _swap(one: str, other: str) -> float:
         return 0.6
     if _start(one) == _start(other):
         return 0.6
+    if {one, other} in _VOICED:
+        return 0.7
     return 0.75 if _is_neighbour(one, other) else 1.0
 
 

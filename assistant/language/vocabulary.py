@@ -157,8 +157,9 @@ class Vocabulary:
         return word in self.plain and word not in self.little and not self.lexicon.longest([word], 0)
 
     def concepts(self, word: str) -> tuple[str, ...]:
-        """Ids of what the word names, or the word itself."""
-        found = self.lexicon.longest([word], 0)
+        """Ids of what the word names, or is heard for, or the word itself."""
+        meant = self.heard.slips.get(word)
+        found = self.lexicon.longest(["".join(key(meant))] if meant else [word], 0)
         return tuple(name.id for name in found[1]) if found else (word,)
 
     def parts(self, words: Sequence[str]) -> bool:
