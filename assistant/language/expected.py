@@ -38,6 +38,8 @@ class Expected:
         before = [token.norm_ for token in doc[max(0, at - _REACH) : at]]
         if self._heard.dues["wine-behind"] & set(before[-1:]):
             return WINE
+        if before[-1:] == ["of"] and self._heard.dues["wine-of"] & set(before[-2:-1]):
+            return WINE
         others = {t.norm_ for t in doc if not at <= t.i < end}
         for kind in (TERM, FOOD, WINE):
             if self._heard.dues[kind] & others:

@@ -110,9 +110,7 @@ class Reader:
 
     def _words_of(self, doc: Doc, repair: Repair) -> Iterator[str]:
         """The words of a repair, each by itself where there is room, so that a longer name is found."""
-        behind = [token.norm_ for token in doc[repair.end : repair.end + MOST_NAME]]
-        found = self._lexicon.longest([repair.word, *behind], 0)
-        whole = found and found[0] > 1  # `chickpea stew`
+        whole = self._repairer.completed(doc, repair)  # `chickpea stew`
         words = [] if whole else self._lexicon.joined.get(repair.word, "").split()
         return iter(words if 0 < len(words) <= repair.end - repair.start else [repair.word])
 

@@ -48,6 +48,7 @@ class Repairer:
         places = Places(doc, self._known)
         for pass_ in (
             self._of_phrases,
+            self._compounds,
             self._heads.beside,
             self._slots.surely,
             self._heads.heard,
@@ -66,6 +67,18 @@ class Repairer:
             if self._known.strange(token.norm_) and (found := self._weigher.completing(doc, at)):
                 yield found
 
+    def _compounds(self, doc: Doc, _: Places) -> Iterator[Repair]:
+        """Names that were written in two words."""
+        done = 0
+        for at in range(min(len(doc), MOST_LOOKED_AT)):
+            if at >= done and (found := self._compound(doc, at)):
+                done = found.end
+                yield found
+
+    def completed(self, doc: Doc, repair: Repair) -> bool:
+        """Whether the word of a repair is a part of a longer name with its neighbours."""
+        return self._weigher.completed(doc, repair.start, repair.end, repair.word) > 1
+
     def _of_words(self, doc: Doc, places: Places) -> Iterator[Repair]:
         """The likeliest repair of each strange word."""
         named = places.named
@@ -79,7 +92,7 @@ class Repairer:
                 continue
             idle = at not in named and self._idle(token)
             tried += idle
-            if found := self._compound(doc, at) or (self._found(doc, at, done, places) if idle else None):
+            if found := self._found(doc, at, done, places) if idle else None:
                 done = found.end
                 yield found
 
@@ -109,7 +122,9 @@ class Repairer:
         """
         pair = doc[at : at + 2]
         joined = "".join(pieces_of(pair))
-        if len(pair) < 2 or len(joined) < COMPOUND or joined not in self._lexicon.spelt_right:
+        if len(pair) < 2 or joined not in self._lexicon.spelt_right:
+            return None
+        if len(joined) < COMPOUND and not any(self._known.strange(token.norm_) for token in pair):
             return None
         if pair[1].norm_ in self._known.heard.heads and pair[0].norm_ in self._known.little:
             return None
