@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import islice
 
@@ -33,6 +33,7 @@ MOST_TAKEN_APART = 40
 # What asks for the meaning of a word; then a common word may be one that the glossary lacks (`racy`).
 MEANING = ("define", "means")
 MOST_NAME = 8
+MOST_SLIP = 4  # words of a name that is known to be misspelt
 NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
@@ -93,9 +94,10 @@ class Reader:
         """The doc with misspelt words' norms mended, and the typed words by token position."""
         mended: dict[int, str] = {}
         for at, token in enumerate(doc):
-            slip = self._slip(doc, at)
-            if slip:
-                mended[at], token.norm_ = token.text, slip
+            for i, word in enumerate(self._slips_at(doc, at), at):
+                mended.setdefault(i, doc[i].text)
+                doc[i].norm_ = word
+            if at in mended:
                 continue
             said = self._known.spoken(token)
             if said and self._lexicon.longest([said], 0):
@@ -113,6 +115,14 @@ class Reader:
         whole = self._repairer.completed(doc, repair)  # `chickpea stew`
         words = [] if whole else self._lexicon.joined.get(repair.word, "").split()
         return iter(words if 0 < len(words) <= repair.end - repair.start else [repair.word])
+
+    def _slips_at(self, doc: Doc, at: int) -> Sequence[str]:
+        """The words that common slips of one word or of a name of several stand for, or none."""
+        slip = self._slip(doc, at)
+        if slip or doc[at].norm_ not in self._lexicon.slip_starts:
+            return [slip] if slip else ()
+        spans = ([t.norm_ for t in doc[at : at + size]] for size in range(MOST_SLIP, 1, -1))
+        return next((right for words in spans if (right := self._lexicon.righted(words))), ())
 
     def _slip(self, doc: Doc, at: int) -> str | None:
         """What a common slip stands for; one that is English is a slip only where food may stand."""

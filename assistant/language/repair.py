@@ -19,7 +19,7 @@ from assistant.language.weighing import LONGEST, Repair, Weigher, pieces_of, win
 
 MOST_REPAIRS = 12  # a text with more strange words is not a question
 MOST_LOOKED_AT = 60  # words
-BETTER_WHOLE = 0.8  # what a slip may cost in a word that is not taken apart
+BETTER_WHOLE = 1.2  # what a slip may cost in a word that is not taken apart
 COMPOUND = 8  # letters of a name that may stand in two words
 _APOSTROPHE = re.compile("['’]")
 
@@ -166,7 +166,7 @@ class Repairer:
 
     def apart(self, word: str) -> tuple[str, ...]:
         """The words a strange one, folded, was run together from (`withsteak`), or nothing."""
-        if len(word) < 7 or not self._known.strange(word):
+        if len(word) < 7 or not self._known.strange(word) or self._lexicon.longest([word], 0):
             return ()
         ways = [(word[:i], word[i:]) for i in range(3, len(word) - 2)]
         way = next((way for way in ways if self._known.parts(way)), ())
