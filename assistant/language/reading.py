@@ -147,7 +147,7 @@ class Reader:
 
     def _taken_apart(self, doc: Doc) -> Doc:
         """The doc with what was run together (`withsteak`) in words of its own."""
-        apart = [(self._repairer.apart(fold(token.text)), token) for token in doc[:MOST_TAKEN_APART]]
+        apart = [(self._repairer.apart(token), token) for token in doc[:MOST_TAKEN_APART]]
         if not any(words for words, _ in apart):
             return doc
         pieces = [(" ".join(words) or token.text) + token.whitespace_ for words, token in apart]

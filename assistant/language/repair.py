@@ -9,6 +9,7 @@ from functools import cached_property
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
+from assistant.language.fold import fold
 from assistant.language.headed import Heads
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import Places
@@ -20,6 +21,7 @@ from assistant.language.weighing import LONGEST, Repair, Weigher, pieces_of, win
 MOST_REPAIRS = 12  # a text with more strange words is not a question
 MOST_LOOKED_AT = 60  # words
 BETTER_WHOLE = 1.2  # what a slip may cost in a word that is not taken apart
+HYPHEN = "-"
 COMPOUND = 8  # letters of a name that may stand in two words
 _APOSTROPHE = re.compile("['’]")
 
@@ -164,8 +166,13 @@ class Repairer:
             len(t.norm_) < 3 or t.norm_ not in STOP_WORDS for t in span
         )
 
-    def apart(self, word: str) -> tuple[str, ...]:
-        """The words a strange one, folded, was run together from (`withsteak`), or nothing."""
+    def apart(self, token: Token) -> tuple[str, ...]:
+        """The words that one was run together from (`withsteak`, `off-drychenin`), or nothing."""
+        word = fold(token.text)
+        if token.i > 1 and token.nbor(-1).text == HYPHEN and not token.nbor(-2).whitespace_:
+            head = fold(token.nbor(-2).text)
+            words = self._lexicon.joined.get(head + word, "").split()
+            return tuple(words[1:]) if words[:1] == [head] and len(words) > 2 else ()
         if len(word) < 7 or not self._known.strange(word) or self._lexicon.longest([word], 0):
             return ()
         ways = [(word[:i], word[i:]) for i in range(3, len(word) - 2)]

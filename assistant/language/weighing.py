@@ -24,6 +24,8 @@ DUE = (
 BEHIND = 0.4  # how much more may be paid for a name than for a plain word that leaves pieces behind
 ROOM = 0.1  # what a repair in its context may cost beyond the slip, but in the shortest words
 UNCOMMON = 0.15  # what has no place in the list of English words is asked for less often
+OFTEN = -0.06  # what stands in many names is asked for more often
+NEARER = 0.06  # how much more a word must look like a part of a name that it is left for
 # What the slip may cost in a word that completes a name: at most; in a strange one, so that the name is sure;
 # in an English one.
 COMPLETED, ONE_LETTER, HOMOPHONE = 1.1, 0.9, 0.65
@@ -75,7 +77,8 @@ class Weigher:
         if repair.end - repair.start > 1 or repair.word in self._known.little:
             return False
         looks = slip_cost(word, repair.word)
-        near = (w for cost, w in self._known.speller.near(word) if cost < min(looks, repair.cost))
+        most = min(looks - NEARER, repair.cost)
+        near = (w for cost, w in self._known.speller.near(word) if cost < most)
         return any(
             w in self._lexicon.spelt_right
             and w not in self._known.plain
@@ -191,7 +194,7 @@ class Weigher:
         known = all(map(is_english, self._lexicon.joined.get(word, word).split()))
         rare = all(name.type in _RARE for name in found[1])
         return (
-            (0.0 if known else UNCOMMON)
+            (OFTEN if word in self._known.often else 0.0 if known else UNCOMMON)
             + (RARELY_MEANT if rare else 0.0)
             + self._expected.doubt(found[1], due)
         )
@@ -199,7 +202,7 @@ class Weigher:
     def completed(self, doc: Doc, start: int, end: int, word: str) -> int:
         """How many words the longest name has that the word makes with its neighbours."""
         before = [t.norm_ for t in doc[max(0, start - 2) : start]]
-        stems = [*before, word, *(t.norm_ for t in doc[end : end + 2])]
+        stems = [*before, word, *(t.norm_ for t in doc[end : end + LONGEST])]
         spans = ((s, self._lexicon.longest(stems, s)) for s in range(len(before) + 1))
         return max((f[0] for s, f in spans if f and s + f[0] > len(before)), default=0)
 
