@@ -59,6 +59,7 @@ class Reader:
         self._repairer = Repairer(self._known)
         self._unread = Unread(self._known, filler, plain, more)
         self._senses = Senses()
+        self._slip_starts = lexicon.slip_starts
 
     def read(self, cleaned: Cleaned) -> Text:
         """All that can be recognised in the text, and the words that could not be used."""
@@ -119,7 +120,7 @@ class Reader:
     def _slips_at(self, doc: Doc, at: int) -> Sequence[str]:
         """The words that common slips of one word or of a name of several stand for, or none."""
         slip = self._slip(doc, at)
-        if slip or doc[at].norm_ not in self._lexicon.slip_starts:
+        if slip or doc[at].norm_ not in self._slip_starts:
             return [slip] if slip else ()
         spans = ([t.norm_ for t in doc[at : at + size]] for size in range(MOST_SLIP, 1, -1))
         return next((right for words in spans if (right := self._lexicon.righted(words))), ())

@@ -71,9 +71,10 @@ class Repairer:
 
     def _compounds(self, doc: Doc, _: Places) -> Iterator[Repair]:
         """Names that were written in two words."""
-        done = 0
-        for at in range(min(len(doc), MOST_LOOKED_AT)):
-            if at >= done and (found := self._compound(doc, at)):
+        done, spelt_right = 0, self._lexicon.spelt_right
+        folded = [fold(token.text) for token in doc[:MOST_LOOKED_AT]]
+        for at, (word, next_) in enumerate(zip(folded, [token.norm_ for token in doc[1:]], strict=False)):
+            if word + next_ in spelt_right and at >= done and (found := self._compound(doc, at)):
                 done = found.end
                 yield found
 
@@ -124,8 +125,6 @@ class Repairer:
         """
         pair = doc[at : at + 2]
         joined = "".join(pieces_of(pair))
-        if len(pair) < 2 or joined not in self._lexicon.spelt_right:
-            return None
         if len(joined) < COMPOUND and not any(self._known.strange(token.norm_) for token in pair):
             return None
         if pair[1].norm_ in self._known.heard.heads and pair[0].norm_ in self._known.little:
