@@ -93,6 +93,7 @@ class Speller:
             self._by_start.setdefault((_start(word[0]), len(word)), []).append(word)
         self._firsts = sorted({word[0] for word in self._known})
         self._sounds, self.heard = sounds, heard or BySound({})
+        self._remembered = lru_cache(maxsize=1024)(self._nearest)
 
     def mend(self, word: str) -> tuple[str, ...]:
         """The known words likeliest meant, all equally likely; empty when none is near enough."""
@@ -101,6 +102,9 @@ class Speller:
 
     def near(self, word: str, pieces: Sequence[str] = ()) -> list[tuple[float, str]]:
         """(cost of the slip, known word), the cheapest first; `pieces`: the words as typed apart."""
+        return list(self._remembered(word, tuple(pieces)))
+
+    def _nearest(self, word: str, pieces: tuple[str, ...]) -> list[tuple[float, str]]:
         if not SHORTEST <= len(word) <= LONGEST_SLIP or word in self._known or not word.isalpha():
             return []
         found = {other: slip_cost(word, other) for other in self._spelt_like(word, len(pieces) < 2)}
