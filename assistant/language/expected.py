@@ -1,4 +1,4 @@
-"""What kind of thing is due at a place of a question: a wine behind `glass of`, food where a wine is asked for.
+"""What kind of thing is due at a place of a question: wine behind `glass of`, food where wine is asked for.
 
 Between two things that a misspelt word is equally near to, that decides.
 """

@@ -15,8 +15,9 @@ from assistant.language.sounding import Sounds
 class Heard:
     """What is known of speech: whole-phrase slips, how letters sound, what stands before the name of a
     person or before something to eat (and little words passed over behind that), what stands between two
-    names and in none that is heard, that and more behind a name, and before one of a list, the words for kinds of things behind their
-    names (with the ids of the kinds), names that the knowledge lacks, and words by the kind they ask for."""
+    names and in none that is heard, that and more behind a name, and before
+    one of a list, the words for kinds of things behind their names (with the ids of the kinds), names that
+    the knowledge lacks, and words by the kind they ask for."""
 
     slips: Mapping[str, str]
     sounds: Sounds

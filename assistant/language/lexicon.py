@@ -77,8 +77,8 @@ class Lexicon:
         """The first words of names of several that are known to be misspelt."""
         return frozenset(words.split()[0] for words in self._slipped if " " in words)
 
-    def righted(self, stems: Sequence[str]) -> list[str]:
-        """The words that these, known as a misspelt name, stand for one by one; none where they are no such."""
+    def righted(self, stems: Sequence[str]) -> Sequence[str]:
+        """The words that these, known as a misspelt name, stand for; none where they are no such."""
         if not self.is_slip(stems):
             return []
         labels = (
@@ -89,7 +89,7 @@ class Lexicon:
         )
         joined = "".join(stems)
         same = [words for words in labels if len(words) == len(stems)]
-        return min(same, key=lambda words: slip_cost(joined, "".join(words)), default=list(stems))
+        return min(same, key=lambda words: slip_cost(joined, "".join(words)), default=tuple(stems))
 
     def name(self, subject: str) -> Name:
         """How a subject is read."""

@@ -121,17 +121,21 @@ class Repairer:
     def _compound(self, doc: Doc, at: int) -> Repair | None:
         """One name written in two words (`ginger bread`), unless they are a name as they stand.
 
-        What is said of a kind of things (`sweet bread`) is no such name.
+        What is said of a kind of things (`sweet bread`, `cheese board`) is no such name.
         """
         pair = doc[at : at + 2]
         joined = "".join(pieces_of(pair))
         if len(joined) < COMPOUND and not any(self._known.strange(token.norm_) for token in pair):
             return None
-        if pair[1].norm_ in self._known.heard.heads and pair[0].norm_ in self._known.little:
+        one, other = pair[0].norm_, pair[1].norm_
+        if not pair[0].is_alpha or any(self._of_kind(*way) for way in ((one, other), (other, one))):
             return None
         found = self._lexicon.longest([t.norm_ for t in pair], 0)
         named = self._lexicon.longest([joined], 0) or self._weigher.completed(doc, at, at + 2, joined) > 1
         return Repair(0.0, at, at + 2, joined) if named and not (found and found[0] == 2) else None
+
+    def _of_kind(self, word: str, kind: str) -> bool:
+        return kind in self._known.heard.heads and word in self._known.little
 
     def _misheard(self, doc: Doc, at: int, since: int) -> Repair | None:
         """The name that this and its neighbours were meant for, though each is a word in its own right."""

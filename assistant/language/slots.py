@@ -62,7 +62,7 @@ class Slots:
                 yield Repair(0.0, start, end, name)
 
     def _is_due(self, doc: Doc, start: int, end: int, places: Places, name: str) -> bool:
-        """Whether a name that is only heard is of the kind that is due, and more than a word that stands there."""
+        """Whether a name that is only heard is of the kind due, and more than a word that stands there."""
         found = self._known.lexicon.longest([name], 0)
         kind = self._expected.kind(doc, start, end, places.named)
         due = not found or self._expected.doubt(found[1], kind) <= 0

@@ -15,6 +15,7 @@ from pathlib import Path
 from assistant.knowledge.cache import cached, content_key
 from assistant.language import word_list
 from assistant.language.by_sound import BySound
+from assistant.language.keyboard import are_neighbours
 from assistant.language.sounding import Sounds, apart
 from assistant.language.word_list import WordList, shelved
 
@@ -36,7 +37,6 @@ _BRITISH = (
     (re.compile(r"our(?=(s|ed|ing|ful|ite|ites|able|er|ers)?$)"), "or"),
     (re.compile(r"(?<=[iy])s(?=(e|es|ed|ing|er|ers)$)"), "z"),
 )
-_KEYS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 _CONSONANTS = re.compile(r"([^aeiouyhw])\1*")
 _VOWEL = re.compile("[aeiou]")
 _VOWELS = frozenset("aeiouy")
@@ -241,15 +241,7 @@ def _swap(one: str, other: str) -> float:
         return 0.6
     if {one, other} in _VOICED:
         return 0.7
-    return 0.75 if _is_neighbour(one, other) else 1.0
-
-
-def _is_neighbour(one: str, other: str) -> bool:
-    places = [(row, keys.index(c)) for c in (one, other) for row, keys in enumerate(_KEYS) if c in keys]
-    if len(places) < 2:
-        return False
-    (row, column), (row2, column2) = places
-    return abs(row - row2) <= 1 and -1 <= (column - column2) * (1 if row >= row2 else -1) <= 1
+    return 0.75 if are_neighbours(one, other) else 1.0
 
 
 def _start(letter: str) -> str:

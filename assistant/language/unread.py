@@ -14,7 +14,6 @@ from assistant.language.spelling import SWAPPED, is_english, slip_cost
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import LONG, SURE
 
-
 NAMED = "readings"  # the group of spans of what was named
 
 

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import lru_cache
 
-from spacy.lang.en import EnglishDefaults
 from spacy.attrs import IS_ALPHA, IS_STOP, IS_TITLE, LOWER, NORM  # type: ignore[import-not-found]
+from spacy.lang.en import EnglishDefaults
 from spacy.symbols import ORTH  # type: ignore[import-not-found]
 from spacy.tokenizer import Tokenizer  # type: ignore[import-not-found]
 from spacy.tokens import Doc
@@ -43,7 +43,8 @@ def tokenizer() -> Tokenizer:
 def _vocab() -> Vocab:
     """The English vocabulary, working out of each new word what is looked at and no more."""
     vocab: Vocab = create_vocab("en", EnglishDefaults)
-    vocab.lex_attr_getters = {name: vocab.lex_attr_getters[name] for name in _LOOKED_AT}
+    getters = vocab.lex_attr_getters  # type: ignore[attr-defined]
+    vocab.lex_attr_getters = {name: getters[name] for name in _LOOKED_AT}  # type: ignore[attr-defined]
     return vocab
 
 
