@@ -108,9 +108,7 @@ class DishReader:
         between = text.stems[start : reading.start]
         meanings = [self._roles[word] for word in between if word in self._roles]
         if last is None:
-            stands = small_words()["asks-length"].intersection(
-                text.stems[:start]
-            )  # `how long can I leave it`
+            lies = small_words()["asks-length"].intersection(text.stems[:start])  # `how long can I leave it`
             return WITHOUT if meanings[-1:] == [WITHOUT] and not lies else BESIDE
         if not between or all(word in ("-", "'") for word in between):
             return NEXT_TO

@@ -8,6 +8,7 @@ the largest sum of weights wins, and the traits that spoke for it can be told.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 from pathlib import Path
@@ -52,10 +53,11 @@ class Evidence:
 
     def sums(self, traits: Traits) -> dict[str, float]:
         """How much speaks for each intent, in log odds up to a constant; empty where nothing speaks."""
-        sums: dict[str, float] = {}
+        sums: defaultdict[str, float] = defaultdict(float)
         for trait, much in traits.items():
-            for intent, weight in self._of(trait).items():
-                sums[intent] = sums.get(intent, 0.0) + much * weight
+            if trait in self._weights:
+                for intent, weight in self._of(trait).items():
+                    sums[intent] += much * weight
         return sums
 
     def because(self, traits: Traits, intent: str) -> tuple[str, ...]:

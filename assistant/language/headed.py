@@ -11,7 +11,8 @@ from spacy.tokens import Doc
 
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
-from assistant.language.places import Places
+from assistant.language.places import SHORT, Places
+from assistant.language.spelling import slip_cost
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import Repair
 
@@ -68,7 +69,8 @@ class Heads:
             or sum(map(len, words[start:end])) < FEWEST
         ):
             return False
-        return not places.stop[start] and places.closes(end)
+        last = places.stop[end - 1] and len(words[end - 1]) > SHORT  # `vermo uth too`
+        return not (places.stop[start] or last) and places.closes(end)
 
     def _in_front(self, doc: Doc, places: Places, at: int, kind: str) -> Repair | None:
         for start in range(max(0, at - MOST), at):
@@ -76,9 +78,17 @@ class Heads:
             if sum(map(len, pieces)) < FEWEST or not self._may_name(places, start, at):
                 continue
             name = self._mishearings.of_kind(pieces, kind, self._limit(places, start, at))
-            if name:
+            if name and not (len(pieces) == 1 and self._looks_otherwise(pieces[0], name)):
                 return Repair(0.0, start, at, name)
         return None
+
+    def _looks_otherwise(self, word: str, name: str) -> bool:
+        """Whether a strange word looks more like something else: `sautid fish` is no saithe."""
+        if not self._known.strange(word):
+            return False
+        near = self._known.speller.near(word)[:1]
+        looks = slip_cost(word, name)
+        return any(c < looks and self._known.concepts(w) != self._known.concepts(name) for c, w in near)
 
     def _may_name(self, places: Places, start: int, end: int) -> bool:
         """Whether the words begin where a name may, and none of them is a part of one already."""

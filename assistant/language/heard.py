@@ -15,8 +15,9 @@ from assistant.language.sounding import Sounds
 class Heard:
     """What is known of speech: whole-phrase slips, how letters sound, what stands before the name of a
     person or before something to eat (and little words passed over behind that), what stands between two
-    names and in none that is heard, and before one of a list, the words for kinds of things behind their
-    names (with the ids of the kinds), and names that the knowledge lacks."""
+    names and in none that is heard, that and more behind a name, and before
+    one of a list, the words for kinds of things behind their names (with the ids of the kinds), names that
+    the knowledge lacks, and words by the kind they ask for."""
 
     slips: Mapping[str, str]
     sounds: Sounds
@@ -24,9 +25,11 @@ class Heard:
     eaten: frozenset[str]
     passed_over: frozenset[str]
     between: frozenset[str]
+    closing: frozenset[str]
     listed: frozenset[str]
     heads: Mapping[str, str]
     others: frozenset[str]
+    dues: Mapping[str, frozenset[str]]
     key: str
 
     def and_slips(self, slips: Mapping[str, str]) -> Heard:
@@ -47,9 +50,11 @@ class Heard:
             frozenset(tables["eaten"]["before"]),
             frozenset(tables["eaten"]["passed-over"]),
             frozenset(tables["eaten"]["between"]),
+            frozenset(tables["eaten"]["between"] + tables["eaten"]["closing"]),
             frozenset(tables["eaten"]["listed"]),
             dict(tables["heads"]),
             others,
+            {kind: frozenset(words) for kind, words in tables["due"].items()},
             _digest([rules, sorted(dict(tables["slips"]).items())]),
         )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from pathlib import Path
 from sys import intern
 from typing import Any
@@ -71,6 +71,25 @@ class Lexicon:
     def is_slip(self, stems: Sequence[str]) -> bool:
         """Whether these words are known only as a misspelling of a name."""
         return " ".join(stems) in self._slipped
+
+    @cached_property
+    def slip_starts(self) -> frozenset[str]:
+        """The first words of names of several that are known to be misspelt."""
+        return frozenset(words.split()[0] for words in self._slipped if " " in words)
+
+    def righted(self, stems: Sequence[str]) -> Sequence[str]:
+        """The words that these, known as a misspelt name, stand for; none where they are no such."""
+        if not self.is_slip(stems):
+            return []
+        labels = (
+            key(label)
+            for subject in self._ids.get(" ".join(stems), ())
+            for kind in _SOUGHT[:2]
+            for label in self._knowledge.entry(subject).get(kind, ())
+        )
+        joined = "".join(stems)
+        same = [words for words in labels if len(words) == len(stems)]
+        return min(same, key=lambda words: slip_cost(joined, "".join(words)), default=tuple(stems))
 
     def name(self, subject: str) -> Name:
         """How a subject is read."""

@@ -69,6 +69,7 @@ class Echoes:
 
     def __init__(self, heard: BySound) -> None:
         self._heard = heard
+        self._one_off = lru_cache(maxsize=1024)(self._found_one_off)
 
     def alike(self, sought: Iterable[tuple[str, str]], limit: float) -> dict[str, float]:
         """How unlike the names sound, by name: all whose slips for each sound are within the limit."""
@@ -77,10 +78,13 @@ class Echoes:
         found: dict[str, float] = {}
         for bones, sound in _once(sought):
             fuzzy = limit * (len(sound) + 1) >= CHEAPEST
+            shape, letters = _shape(sound), len(sound)
             for name, other in self._entries(bones, fuzzy):
-                longer = max(len(sound), len(other), 1)
+                longer = max(letters, len(other), 1)
                 most = min(limit, found.get(name, limit)) * longer
-                if CHEAPEST * Levenshtein.distance(_shape(sound), _shape(other)) <= most:
+                if CHEAPEST * abs(letters - len(other)) > most:
+                    continue  # each sound more is a slip at least
+                if CHEAPEST * Levenshtein.distance(shape, _shape(other)) <= most:
                     found[name] = min(found.get(name, NEVER), unlike(sound, other) / longer)
         return {name: off for name, off in found.items() if off <= limit}
 
@@ -90,8 +94,12 @@ class Echoes:
         if not fuzzy or len(bones) <= FEWEST:
             yield from self._heard.of(bones, tongue)
             return
-        for near in self._heard.among(_one_off(bones, self._heard.letters)):
+        for near in self._one_off(bones):
             yield from self._heard.of(near, tongue)
+
+    def _found_one_off(self, bones: str) -> tuple[str, ...]:
+        """Those of the bones nearly like these that any name has."""
+        return tuple(self._heard.among(_one_off(bones, self._heard.letters)))
 
 
 def _once(sought: Iterable[tuple[str, str]]) -> dict[tuple[str, str], None]:

@@ -58,7 +58,23 @@ class Places:
 
     def due(self, at: int) -> bool:
         """Whether one word stands where a name is due."""
-        return self._opens[at] and not self._apart[at] and self._closes[at + 1]
+        alone = at > 0 or at + 1 not in self.named  # `compair Merlot and Malbec`
+        return self._opens[at] and not self._apart[at] and self._closes[at + 1] and alone
+
+    def beside_name(self, at: int) -> bool:
+        """Whether a word and a name beside it fill the place of a name (`with grin pepper`)."""
+        start, end = at, at + 1
+        while end < len(self.words) and self._belongs(end):
+            end += 1
+        while start and self._belongs(start - 1):
+            start -= 1
+        while start and self._passed[start - 1]:
+            start -= 1
+        begins = start > 0 and self.eaten[start - 1]
+        return begins and not self.named.isdisjoint(range(start, end)) and self._closes[end]
+
+    def _belongs(self, at: int) -> bool:
+        return at in self.named or not (self.little[at] or self._apart[at])
 
     def _may_name(self, start: int, end: int) -> bool:
         """Whether these are words enough; an article in front is one of two pieces at least besides."""

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from itertools import islice
 
 from spacy.tokens import Doc, Span
 
 from assistant.language.clean import Cleaned
+from assistant.language.common_slips import CommonSlips
 from assistant.language.cues import Cue, CueBook
 from assistant.language.entries import Entries
-from assistant.language.fold import fold, key
+from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
@@ -22,6 +24,7 @@ from assistant.language.small_words import small_words
 from assistant.language.topics import Topics
 from assistant.language.unread import Unread
 from assistant.language.vocabulary import Vocabulary
+from assistant.language.weighing import Repair
 from assistant.language.words import passing, tokens
 
 GROUP = "readings"
@@ -50,13 +53,14 @@ class Reader:
         more: frozenset[str] = frozenset(),
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
-        self._plain, self._eaten = plain, heard.eaten
+        self._plain = plain
         self._slips = Phrases(heard.slips)
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
         self._unread = Unread(self._known, filler, plain, more)
         self._senses = Senses()
+        self._common = CommonSlips(lexicon, plain, heard.eaten)
 
     def read(self, cleaned: Cleaned) -> Text:
         """All that can be recognised in the text, and the words that could not be used."""
@@ -93,9 +97,10 @@ class Reader:
         """The doc with misspelt words' norms mended, and the typed words by token position."""
         mended: dict[int, str] = {}
         for at, token in enumerate(doc):
-            slip = self._slip(doc, at)
-            if slip:
-                mended[at], token.norm_ = token.text, slip
+            for i, word in enumerate(self._common.words(doc, at), at):
+                mended.setdefault(i, doc[i].text)
+                doc[i].norm_ = word
+            if at in mended:
                 continue
             said = self._known.spoken(token)
             if said and self._lexicon.longest([said], 0):
@@ -103,35 +108,21 @@ class Reader:
             token.norm_ = said or token.norm_
         repairs = self._repairer.repairs(doc)
         for repair in (one for one in repairs if not is_person(doc, one.start, one.end)):
+            words = self._words_of(doc, repair)
             for at in range(repair.start, repair.end):
                 mended[at] = doc[at].text
-                doc[at].norm_ = repair.word if at == repair.start else NOTHING
+                doc[at].norm_ = next(words, NOTHING)
         return doc, mended
 
-    def _slip(self, doc: Doc, at: int) -> str | None:
-        """What a common slip stands for; one that is English is a slip only where food may stand."""
-        word = doc[at].norm_
-        slip = self._lexicon.slips.get(word)
-        sure = slip and (
-            word not in self._plain or self._may_be_eaten(doc, at) or self._completes(doc, at, slip)
-        )
-        return slip if sure else None
-
-    def _completes(self, doc: Doc, at: int, word: str) -> bool:
-        found = self._lexicon.longest([word, *(t.norm_ for t in doc[at + 1 : at + 3])], 0)
-        return bool(found and found[0] > 1)
-
-    def _may_be_eaten(self, doc: Doc, at: int) -> bool:
-        beside = [doc[i].norm_ for i in (at - 1, at + 1) if 0 <= i < len(doc)]
-        return at == 0 or beside[0] in self._eaten or any(map(self._edible, beside))
-
-    def _edible(self, word: str) -> bool:
-        found = self._lexicon.longest([word], 0)
-        return bool(found and found[1][0].kind in ("food", "wine"))
+    def _words_of(self, doc: Doc, repair: Repair) -> Iterator[str]:
+        """The words of a repair, each by itself where there is room, so that a longer name is found."""
+        whole = self._repairer.completed(doc, repair)  # `chickpea stew`
+        words = [] if whole else self._lexicon.joined.get(repair.word, "").split()
+        return iter(words if 0 < len(words) <= repair.end - repair.start else [repair.word])
 
     def _taken_apart(self, doc: Doc) -> Doc:
         """The doc with what was run together (`withsteak`) in words of its own."""
-        apart = [(self._repairer.apart(fold(token.text)), token) for token in doc[:MOST_TAKEN_APART]]
+        apart = [(self._repairer.apart(token), token) for token in doc[:MOST_TAKEN_APART]]
         if not any(words for words, _ in apart):
             return doc
         pieces = [(" ".join(words) or token.text) + token.whitespace_ for words, token in apart]

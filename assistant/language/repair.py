@@ -9,6 +9,7 @@ from functools import cached_property
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
+from assistant.language.fold import fold
 from assistant.language.headed import Heads
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import Places
@@ -19,7 +20,8 @@ from assistant.language.weighing import LONGEST, Repair, Weigher, pieces_of, win
 
 MOST_REPAIRS = 12  # a text with more strange words is not a question
 MOST_LOOKED_AT = 60  # words
-BETTER_WHOLE = 0.8  # what a slip may cost in a word that is not taken apart
+BETTER_WHOLE = 1.2  # what a slip may cost in a word that is not taken apart
+HYPHEN = "-"
 COMPOUND = 8  # letters of a name that may stand in two words
 _APOSTROPHE = re.compile("['’]")
 
@@ -48,6 +50,7 @@ class Repairer:
         places = Places(doc, self._known)
         for pass_ in (
             self._of_phrases,
+            self._compounds,
             self._heads.beside,
             self._slots.surely,
             self._heads.heard,
@@ -66,6 +69,19 @@ class Repairer:
             if self._known.strange(token.norm_) and (found := self._weigher.completing(doc, at)):
                 yield found
 
+    def _compounds(self, doc: Doc, _: Places) -> Iterator[Repair]:
+        """Names that were written in two words."""
+        done, spelt_right = 0, self._lexicon.spelt_right
+        folded = [fold(token.text) for token in doc[:MOST_LOOKED_AT]]
+        for at, (word, next_) in enumerate(zip(folded, [token.norm_ for token in doc[1:]], strict=False)):
+            if word + next_ in spelt_right and at >= done and (found := self._compound(doc, at)):
+                done = found.end
+                yield found
+
+    def completed(self, doc: Doc, repair: Repair) -> bool:
+        """Whether the word of a repair is a part of a longer name with its neighbours."""
+        return self._weigher.completed(doc, repair.start, repair.end, repair.word) > 1
+
     def _of_words(self, doc: Doc, places: Places) -> Iterator[Repair]:
         """The likeliest repair of each strange word."""
         named = places.named
@@ -75,12 +91,11 @@ class Repairer:
             return
         done, tried = 0, 0
         for at, token in enumerate(doc):
-            if at < done or tried == MOST_REPAIRS or not self._idle(token):
+            if at < done or tried == MOST_REPAIRS:
                 continue
-            tried += at not in named
-            if found := self._compound(doc, at) or (
-                None if at in named else self._found(doc, at, done, places)
-            ):
+            idle = at not in named and self._idle(token)
+            tried += idle
+            if found := self._found(doc, at, done, places) if idle else None:
                 done = found.end
                 yield found
 
@@ -99,17 +114,28 @@ class Repairer:
             return None
         odd = self._known.odd(doc[at].norm_) and not _is_word(doc[at])
         found = self._weigher.likeliest(doc, at, done, places.named, places.due(at)) if odd else None
-        return found or self._misheard(doc, at, done) or (None if odd else self._weigher.completing(doc, at))
+        if found or odd:
+            return found or self._misheard(doc, at, done)
+        return self._misheard(doc, at, done) or self._weigher.completing(doc, at, places.beside_name(at))
 
     def _compound(self, doc: Doc, at: int) -> Repair | None:
-        """One name written in two words (`ginger bread`), unless they are a name as they stand."""
+        """One name written in two words (`ginger bread`), unless they are a name as they stand.
+
+        What is said of a kind of things (`sweet bread`, `cheese board`) is no such name.
+        """
         pair = doc[at : at + 2]
         joined = "".join(pieces_of(pair))
-        if len(pair) < 2 or len(joined) < COMPOUND or joined not in self._lexicon.spelt_right:
+        if len(joined) < COMPOUND and not any(self._known.strange(token.norm_) for token in pair):
+            return None
+        one, other = pair[0].norm_, pair[1].norm_
+        if not pair[0].is_alpha or any(self._of_kind(*way) for way in ((one, other), (other, one))):
             return None
         found = self._lexicon.longest([t.norm_ for t in pair], 0)
-        whole = bool(found and found[0] == 2) or not self._lexicon.longest([joined], 0)
-        return None if whole else Repair(0.0, at, at + 2, joined)
+        named = self._lexicon.longest([joined], 0) or self._weigher.completed(doc, at, at + 2, joined) > 1
+        return Repair(0.0, at, at + 2, joined) if named and not (found and found[0] == 2) else None
+
+    def _of_kind(self, word: str, kind: str) -> bool:
+        return kind in self._known.heard.heads and word in self._known.little
 
     def _misheard(self, doc: Doc, at: int, since: int) -> Repair | None:
         """The name that this and its neighbours were meant for, though each is a word in its own right."""
@@ -143,9 +169,14 @@ class Repairer:
             len(t.norm_) < 3 or t.norm_ not in STOP_WORDS for t in span
         )
 
-    def apart(self, word: str) -> tuple[str, ...]:
-        """The words a strange one, folded, was run together from (`withsteak`), or nothing."""
-        if len(word) < 7 or not self._known.strange(word):
+    def apart(self, token: Token) -> tuple[str, ...]:
+        """The words that one was run together from (`withsteak`, `off-drychenin`), or nothing."""
+        word = fold(token.text)
+        if token.i > 1 and token.nbor(-1).text == HYPHEN and not token.nbor(-2).whitespace_:
+            head = fold(token.nbor(-2).text)
+            words = self._lexicon.joined.get(head + word, "").split()
+            return tuple(words[1:]) if words[:1] == [head] and len(words) > 2 else ()
+        if len(word) < 7 or not self._known.strange(word) or self._lexicon.longest([word], 0):
             return ()
         ways = [(word[:i], word[i:]) for i in range(3, len(word) - 2)]
         way = next((way for way in ways if self._known.parts(way)), ())

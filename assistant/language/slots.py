@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from spacy.tokens import Doc
 
+from assistant.language.expected import Expected
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import FEWEST_OF_ONE, Places
@@ -36,6 +37,7 @@ class Slots:
 
     def __init__(self, known: Vocabulary, mishearings: Mishearings) -> None:
         self._known, self._mishearings = known, mishearings
+        self._expected = Expected(known.lexicon, known.heard)
 
     def surely(self, doc: Doc, places: Places) -> Iterator[Repair]:
         """Names that the words of a place sound just like, be a part of them a name of its own."""
@@ -55,9 +57,16 @@ class Slots:
                 continue
             one = end - start == 1
             name = self._of_one(doc, places, start) if one else self._of_all(doc, places, start, end, limit)
-            if name:
+            if name and self._is_due(doc, start, end, places, name):
                 done = end
                 yield Repair(0.0, start, end, name)
+
+    def _is_due(self, doc: Doc, start: int, end: int, places: Places, name: str) -> bool:
+        """Whether a name that is only heard is of the kind due, and more than a word that stands there."""
+        found = self._known.lexicon.longest([name], 0)
+        kind = self._expected.kind(doc, start, end, places.named)
+        due = not found or self._expected.doubt(found[1], kind) <= 0
+        return due and name not in places.words[start:end]
 
     def _is_name(self, words: list[str]) -> bool:
         lexicon = self._known.lexicon

@@ -27,6 +27,7 @@ class Sounds:
 
     def __init__(self, rules: Rules) -> None:
         self._tongues = [_Tongue(pairs) for pairs in rules.values()]
+        self._remembered = lru_cache(maxsize=1024)(self._sought)
 
     def readings(self, words: Sequence[str]) -> list[str]:
         """How the words sound in one breath in each language, in the order of the rules (English first)."""
@@ -39,6 +40,9 @@ class Sounds:
 
     def sought(self, words: Sequence[str]) -> list[tuple[str, str]]:
         """(bones, sound) under which typed words are looked up: English respells every language."""
+        return list(self._remembered(tuple(words)))
+
+    def _sought(self, words: tuple[str, ...]) -> list[tuple[str, str]]:
         readings = self.readings(words)
         respelt = [(_bones(n, readings[0]), readings[0]) for n in range(len(readings))]
         return list(dict.fromkeys(respelt + [(_bones(n, s), s) for n, s in enumerate(readings)]))

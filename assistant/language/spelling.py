@@ -15,6 +15,7 @@ from pathlib import Path
 from assistant.knowledge.cache import cached, content_key
 from assistant.language import word_list
 from assistant.language.by_sound import BySound
+from assistant.language.keyboard import are_neighbours
 from assistant.language.sounding import Sounds, apart
 from assistant.language.word_list import WordList, shelved
 
@@ -36,10 +37,10 @@ _BRITISH = (
     (re.compile(r"our(?=(s|ed|ing|ful|ite|ites|able|er|ers)?$)"), "or"),
     (re.compile(r"(?<=[iy])s(?=(e|es|ed|ing|er|ers)$)"), "z"),
 )
-_KEYS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 _CONSONANTS = re.compile(r"([^aeiouyhw])\1*")
 _VOWEL = re.compile("[aeiou]")
 _VOWELS = frozenset("aeiouy")
+_VOICED = tuple(map(set, ("bp", "dt", "gk", "fv", "sz")))  # and unvoiced, easily taken for each other
 _START = {"k": "c", "q": "c", "s": "c", "z": "c", "g": "j", "v": "w", "x": "c"}
 
 
@@ -92,6 +93,7 @@ class Speller:
             self._by_start.setdefault((_start(word[0]), len(word)), []).append(word)
         self._firsts = sorted({word[0] for word in self._known})
         self._sounds, self.heard = sounds, heard or BySound({})
+        self._remembered = lru_cache(maxsize=1024)(self._nearest)
 
     def mend(self, word: str) -> tuple[str, ...]:
         """The known words likeliest meant, all equally likely; empty when none is near enough."""
@@ -100,6 +102,9 @@ class Speller:
 
     def near(self, word: str, pieces: Sequence[str] = ()) -> list[tuple[float, str]]:
         """(cost of the slip, known word), the cheapest first; `pieces`: the words as typed apart."""
+        return list(self._remembered(word, tuple(pieces)))
+
+    def _nearest(self, word: str, pieces: tuple[str, ...]) -> list[tuple[float, str]]:
         if not SHORTEST <= len(word) <= LONGEST_SLIP or word in self._known or not word.isalpha():
             return []
         found = {other: slip_cost(word, other) for other in self._spelt_like(word, len(pieces) < 2)}
@@ -234,15 +239,9 @@ def _swap(one: str, other: str) -> float:
         return 0.6
     if _start(one) == _start(other):
         return 0.6
-    return 0.75 if _is_neighbour(one, other) else 1.0
-
-
-def _is_neighbour(one: str, other: str) -> bool:
-    places = [(row, keys.index(c)) for c in (one, other) for row, keys in enumerate(_KEYS) if c in keys]
-    if len(places) < 2:
-        return False
-    (row, column), (row2, column2) = places
-    return abs(row - row2) <= 1 and -1 <= (column - column2) * (1 if row >= row2 else -1) <= 1
+    if {one, other} in _VOICED:
+        return 0.7
+    return 0.75 if are_neighbours(one, other) else 1.0
 
 
 def _start(letter: str) -> str:

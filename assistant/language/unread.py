@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Mapping, Set
+from collections.abc import Callable, Mapping, Set
 
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Token
 
-from assistant.language.fold import fold
+from assistant.language.fold import fold, key
 from assistant.language.small_words import small_words
 from assistant.language.spelling import SWAPPED, is_english, slip_cost
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import LONG, SURE
+
+NAMED = "readings"  # the group of spans of what was named
 
 
 class Unread:
@@ -31,6 +33,7 @@ class Unread:
         self._more = more
         self._known, self._filler, self._idle = known, filler, filler | plain
         self._listed, self._passed = known.heard.listed, known.heard.passed_over
+        self._eaten, self._closing = known.heard.eaten, known.heard.closing
 
     def words(
         self, doc: Doc, used: Set[int], mended: Mapping[int, str], asks_meaning: bool = False
@@ -57,18 +60,39 @@ class Unread:
         """Whether an idle word stands where a name is due: with what did some work (`steak and a rise`)."""
         if not self._says(doc[at]):
             return False
-        start, end = at, at + 1
-        while end < len(doc) and end not in used and self._says(doc[end]):
-            end += 1
-        while start and start - 1 not in used and self._says(doc[start - 1]):
-            start -= 1
+        start, end = self._around(doc, at, lambda i: i not in used and self._says(doc[i]))
         while start and doc[start - 1].norm_ in self._passed:
             start -= 1
         ends = end == len(doc) or not doc[end].is_alpha
-        return ends and start > 1 and doc[start - 1].norm_ in self._listed and start - 2 in used
+        listed = ends and start > 1 and doc[start - 1].norm_ in self._listed and start - 2 in used
+        return listed or self._beside_name(doc, at)
+
+    def _beside_name(self, doc: Doc, at: int) -> bool:
+        """Whether an idle word and the name beside it fill the place of a name (`with olive tapping nod`)."""
+        named = {i: span.kb_id_ for span in doc.spans[NAMED] for i in range(span.start, span.end)}
+        start, end = self._around(doc, at, lambda i: i in named or self._says(doc[i]))
+        ids = {named[i] for i in range(start, end) if i in named}
+        if not ids or any(doc[at].norm_ in key(self._known.lexicon.name(id_).label) for id_ in ids):
+            return False  # no name, or one that says the word itself: `ruby porto`
+        while start and doc[start - 1].norm_ in self._passed:
+            start -= 1
+        if end < len(doc) and doc[end].norm_ in self._closing:
+            return start == 0 or doc[start - 1].norm_ in self._eaten
+        ends = end == len(doc) or not doc[end].is_alpha
+        return ends and start > 0 and doc[start - 1].norm_ in self._eaten
+
+    def _around(self, doc: Doc, at: int, belongs: Callable[[int], bool]) -> tuple[int, int]:
+        """(start, end) of the words around a place that belong to it."""
+        start, end = at, at + 1
+        while end < len(doc) and belongs(end):
+            end += 1
+        while start and belongs(start - 1):
+            start -= 1
+        return start, end
 
     def _says(self, token: Token) -> bool:
-        return token.is_alpha and not token.is_stop and token.norm_ not in self._filler
+        idle = token.norm_ in self._filler or token.norm_ in self._passed
+        return token.is_alpha and not token.is_stop and not idle
 
     def _tells_how(self, word: str) -> bool:
         """Whether an English word tells how or how much (`lightly`), and is no part of any name."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from pathlib import Path
@@ -19,6 +20,7 @@ from assistant.language.lexicon import Lexicon
 from assistant.language.likeness import Echoes
 from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english
 
+MANY = 12  # names in which a word stands that is often meant
 FEWEST = 3  # letters of a word without its vowels
 _VOWEL = re.compile("[aeiou]")
 
@@ -57,6 +59,12 @@ class Vocabulary:
         return frozenset(
             {*self.lexicon.slips.values(), *("".join(key(m)) for m in self.heard.slips.values())}
         )
+
+    @cached_property
+    def often(self) -> frozenset[str]:
+        """Words that stand in many names (`chicken`)."""
+        counts = Counter(word for words in self.lexicon.joined.values() for word in words.split())
+        return frozenset(word for word, count in counts.items() if count >= MANY)
 
     def familiar(self, name: str) -> bool:
         """Whether a name (as one word), or a long word of it, is often asked for."""
@@ -157,8 +165,9 @@ class Vocabulary:
         return word in self.plain and word not in self.little and not self.lexicon.longest([word], 0)
 
     def concepts(self, word: str) -> tuple[str, ...]:
-        """Ids of what the word names, or the word itself."""
-        found = self.lexicon.longest([word], 0)
+        """Ids of what the word names, or is heard for, or the word itself."""
+        meant = self.heard.slips.get(word)
+        found = self.lexicon.longest(["".join(key(meant))] if meant else [word], 0)
         return tuple(name.id for name in found[1]) if found else (word,)
 
     def parts(self, words: Sequence[str]) -> bool:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span
 
+from assistant.language.expected import Expected
 from assistant.language.fold import fold
 from assistant.language.spelling import MARGIN, SHORTEST, allowed, is_english, slip_cost
 from assistant.language.vocabulary import Vocabulary
@@ -23,6 +24,8 @@ DUE = (
 BEHIND = 0.4  # how much more may be paid for a name than for a plain word that leaves pieces behind
 ROOM = 0.1  # what a repair in its context may cost beyond the slip, but in the shortest words
 UNCOMMON = 0.15  # what has no place in the list of English words is asked for less often
+OFTEN = -0.06  # what stands in many names is asked for more often
+NEARER = 0.06  # how much more a word must look like a part of a name that it is left for
 # What the slip may cost in a word that completes a name: at most; in a strange one, so that the name is sure;
 # in an English one.
 COMPLETED, ONE_LETTER, HOMOPHONE = 1.1, 0.9, 0.65
@@ -49,6 +52,7 @@ class Weigher:
 
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
+        self._expected = Expected(known.lexicon, known.heard)
 
     def likeliest(self, doc: Doc, at: int, since: int, named: Set[int], due: bool) -> Repair | None:
         """The cheapest repair, if it is cheaper than any that means something else."""
@@ -73,7 +77,8 @@ class Weigher:
         if repair.end - repair.start > 1 or repair.word in self._known.little:
             return False
         looks = slip_cost(word, repair.word)
-        near = (w for cost, w in self._known.speller.near(word) if cost < min(looks, repair.cost))
+        most = min(looks - NEARER, repair.cost)
+        near = (w for cost, w in self._known.speller.near(word) if cost < most)
         return any(
             w in self._lexicon.spelt_right
             and w not in self._known.plain
@@ -115,7 +120,8 @@ class Weigher:
             limit = ((ROOM if len(joined) > SHORTEST else 0.0) + allowed(len(joined))) * (
                 CERTAIN if like_a_person(doc, at) else 1.0
             )
-            for cost, word in self._candidates(doc, start, end):
+            due = self._expected.kind(doc, start, end, named)
+            for cost, word in self._candidates(doc, start, end, due):
                 if cost <= limit or self._known.idle(word):
                     yield Repair(cost + extra, start, end, word)
 
@@ -135,10 +141,13 @@ class Weigher:
         found = ((start, self._lexicon.longest(words, start)) for start in range(place + 1))
         return any(name and name[0] > 1 and start + name[0] > place for start, name in found)
 
-    def completing(self, doc: Doc, at: int) -> Repair | None:
-        """The one word that is but for a likely slip what makes a name with its neighbours."""
+    def completing(self, doc: Doc, at: int, idle: bool = False) -> Repair | None:
+        """The one word that is but for a likely slip what makes a name with its neighbours.
+
+        An `idle` one stands beside a name without any work of its own.
+        """
         word = doc[at].norm_
-        seldom = len(word) >= LONG and word not in self._known.little
+        seldom = (idle or len(word) >= LONG) and word not in self._known.little
         most = COMPLETES + (ONE_LETTER if seldom or self._known.strange(word) else HOMOPHONE)
         found = [r for r in self._completing(doc, at) if r.cost <= most]
         return found[0] if found and all(r.cost > found[0].cost + MARGIN for r in found[1:]) else None
@@ -148,12 +157,12 @@ class Weigher:
         extra = sum(MORE_USED if self._known.strange(p) else SWALLOWED for p in pieces) - MORE_USED
         return extra + (sum(SWALLOWED for p in pieces if p in STOP_WORDS) if len(pieces) > 1 else 0.0)
 
-    def _candidates(self, doc: Doc, start: int, end: int) -> Iterator[tuple[float, str]]:
+    def _candidates(self, doc: Doc, start: int, end: int, due: str) -> Iterator[tuple[float, str]]:
         """(cost with the doubts, word) of what the words may stand for."""
         pieces = pieces_of(doc[start:end])
         for cost, near in self._near(doc[start:end], pieces):
             word = self._lexicon.slips.get(near, near)
-            doubt = self._doubt(doc, start, end, word)
+            doubt = self._doubt(doc, start, end, word, due)
             if doubt is not None and (len(pieces) == 1 or self._lexicon.longest([word], 0)):
                 yield cost + doubt + (0.0 if word == near else ANOTHER_SLIP), word
 
@@ -173,9 +182,9 @@ class Weigher:
             if not taken and not any(len(word) > 1 and word in STOP_WORDS for word in ends):
                 yield start, end
 
-    def _doubt(self, doc: Doc, start: int, end: int, word: str) -> float | None:
+    def _doubt(self, doc: Doc, start: int, end: int, word: str, due: str) -> float | None:
         """How much less likely the word is than a well-known name; None where it would name nothing."""
-        if self._completed(doc, start, end, word) > 1:
+        if self.completed(doc, start, end, word) > 1:
             return COMPLETES
         found = self._lexicon.longest([word], 0)
         if not found and word in self._known.plain:
@@ -184,12 +193,16 @@ class Weigher:
             return PART_ONLY if end < len(doc) and self._known.strange(doc[end].norm_) else None
         known = all(map(is_english, self._lexicon.joined.get(word, word).split()))
         rare = all(name.type in _RARE for name in found[1])
-        return (0.0 if known else UNCOMMON) + (RARELY_MEANT if rare else 0.0)
+        return (
+            (OFTEN if word in self._known.often else 0.0 if known else UNCOMMON)
+            + (RARELY_MEANT if rare else 0.0)
+            + self._expected.doubt(found[1], due)
+        )
 
-    def _completed(self, doc: Doc, start: int, end: int, word: str) -> int:
+    def completed(self, doc: Doc, start: int, end: int, word: str) -> int:
         """How many words the longest name has that the word makes with its neighbours."""
         before = [t.norm_ for t in doc[max(0, start - 2) : start]]
-        stems = [*before, word, *(t.norm_ for t in doc[end : end + 2])]
+        stems = [*before, word, *(t.norm_ for t in doc[end : end + LONGEST])]
         spans = ((s, self._lexicon.longest(stems, s)) for s in range(len(before) + 1))
         return max((f[0] for s, f in spans if f and s + f[0] > len(before)), default=0)
 

@@ -7,17 +7,19 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import lru_cache
 
+from spacy.attrs import IS_ALPHA, IS_STOP, IS_TITLE, LOWER, NORM  # type: ignore[import-not-found]
 from spacy.lang.en import EnglishDefaults
 from spacy.symbols import ORTH  # type: ignore[import-not-found]
 from spacy.tokenizer import Tokenizer  # type: ignore[import-not-found]
 from spacy.tokens import Doc
 from spacy.util import compile_infix_regex, compile_prefix_regex, compile_suffix_regex
-from spacy.vocab import create_vocab
+from spacy.vocab import Vocab, create_vocab
 
 from assistant.language.fold import fold, stem
 
 _SHORTHAND = ("w/", "w/o", "b/c")
 _MEANING = {"w/": "with", "w/o": "without", "b/c": "because"}
+_LOOKED_AT = (NORM, LOWER, IS_ALPHA, IS_STOP, IS_TITLE)
 _HEAP = re.compile(r"(?:[^\w\s]|_){20,}")  # the tokenizer would look at such a heap once for each mark
 _SPLIT_INSIDE = (r"(?<=\w)[-–—/+&](?=\w)", r"(?<=[^\W\d_])[,;:.!?]+(?=[^\W\d_])")
 
@@ -30,12 +32,20 @@ def tokenizer() -> Tokenizer:
     """
     defaults = EnglishDefaults
     return Tokenizer(
-        create_vocab("en", defaults),
+        _vocab(),
         rules={text: [{ORTH: text}] for text in _SHORTHAND},
         prefix_search=compile_prefix_regex(defaults.prefixes or ()).search,
         suffix_search=compile_suffix_regex(_suffixes()).search,
         infix_finditer=compile_infix_regex([*(defaults.infixes or ()), *_SPLIT_INSIDE]).finditer,
     )
+
+
+def _vocab() -> Vocab:
+    """The English vocabulary, working out of each new word what is looked at and no more."""
+    vocab: Vocab = create_vocab("en", EnglishDefaults)
+    getters = vocab.lex_attr_getters  # type: ignore[attr-defined]
+    vocab.lex_attr_getters = {name: getters[name] for name in _LOOKED_AT}  # type: ignore[attr-defined]
+    return vocab
 
 
 def _suffixes() -> list[str]:

@@ -51,5 +51,5 @@ def test_it_reads_the_corpus_alike(blank: Tokenizer) -> None:
 
 def seen(tokenizer: Tokenizer, text: str) -> list[tuple[object, ...]]:
     return [
-        (t.text, t.lower_, t.norm_, t.like_num, t.is_stop, t.is_punct, t.whitespace_) for t in tokenizer(text)
+        (t.text, t.lower_, t.norm_, t.is_alpha, t.is_title, t.is_stop, t.whitespace_) for t in tokenizer(text)
     ]
