@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.eating import fits
 from assistant.answers.record import Answer
+from assistant.answers.wording import capital
 from assistant.pairing import choose
 from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
@@ -17,23 +20,43 @@ def judge_pair(context: Context) -> Answer:
     match = matches[0]
     good = match.verdict in LIKED
     reason = say_reason(match, context.knowledge, good)
-    fields = {"wine": label(context, match), "dish": context.dish_name(), "reason": reason}
+    names = [called(context, wine) for wine in context.frame.wines]
+    fields = {"wine": names[0], "dish": context.dish_name(), "reason": reason}
     long = (f"judge-{match.verdict}", f"judge-brief-{match.verdict}") if reason else ()
     say = context.wording.spoken(*long, f"judge-short-{match.verdict}", **fields)
     lines = [
-        context.wording("line", "verdict", verdict=m.verdict, wine=label(context, m), dish=fields["dish"])
-        for m in matches
+        capital(context.wording("line", "verdict", verdict=m.verdict, wine=name, dish=fields["dish"]))
+        for name, m in zip(names, matches, strict=True)
     ]
+    lines += stand_ins(context, matches)
     lines = [say, *lines, *forces(context, match), *([] if good else repairs(context, match)), *fits(context)]
     return compose(context, say, lines, picks=matches, verdict=match.verdict)
 
 
 def judged(context: Context, wine: str) -> Match:
-    """A style's match; for a whole kind of wine, the match of its middle member."""
-    if wine in context.knowledge.wines:
+    """A style's match; for a whole kind of wine, the match of the middle one of those sold everywhere."""
+    known = context.knowledge.wines
+    if wine in known:
         return context.engine.judge(context.table(), wine)
-    ranked = context.engine.rank(context.table(), context.knowledge.styles_of(wine))
+    styles = context.knowledge.styles_of(wine)
+    common = [style for style in styles if known[style].availability >= choose.COMMONEST]
+    ranked = context.engine.rank(context.table(), common or styles)
     return ranked[len(ranked) // 2]
+
+
+def called(context: Context, wine: str) -> str:
+    """The name of what was asked about: a kind of wine stays one."""
+    return context.knowledge.label(wine)
+
+
+def stand_ins(context: Context, matches: Sequence[Match]) -> list[str]:
+    """Which wine of a kind was tasted in its place."""
+    pairs = zip(context.frame.wines, matches, strict=False)
+    kinds = ((wine, match) for wine, match in pairs if wine not in context.knowledge.wines)
+    return [
+        context.wording("line", "middle-of", kind=called(context, kind), wine=label(context, match))
+        for kind, match in kinds
+    ]
 
 
 def forces(context: Context, match: Match) -> list[str]:

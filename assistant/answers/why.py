@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from assistant.answers.compose import compose, label
+from assistant.answers.compose import compose
 from assistant.answers.context import Context, strongest
 from assistant.answers.items import source_text
-from assistant.answers.judge import forces, judged, repairs
+from assistant.answers.judge import called, forces, judged, repairs, stand_ins
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Rule
@@ -20,13 +20,14 @@ def why(context: Context) -> Answer:
     match = judged(context, context.frame.wines[0])
     good = match.verdict in LIKED
     told = strongest(match, context.knowledge, good) or strongest(match, context.knowledge, not good)
-    name = label(context, match)
+    name = called(context, context.frame.wines[0])
     if told is None:
         say = context.wording("say", f"judge-short-{match.verdict}")
     else:
         say = capital(context.wording("line", "pick", wine=name, reason=told.say))
-    lines = [context.wording("line", "verdict", wine=name, dish=context.dish_name(), verdict=match.verdict)]
-    lines += _reasons(context, match, told)
+    told_of = {"wine": name, "dish": context.dish_name(), "verdict": match.verdict}
+    lines = [capital(context.wording("line", "verdict", **told_of))]
+    lines += [*stand_ins(context, [match]), *_reasons(context, match, told)]
     return compose(context, say, [say, *lines], picks=[match], verdict=match.verdict)
 
 
