@@ -133,12 +133,28 @@ def _glasses(context: Context, counted: Quantities) -> Built:
 
 def _alcohol(context: Context, counted: Quantities) -> Built:
     """Grams and national measures of what is poured; never advice."""
-    bottle = counted.bottle_ml or fact("amounts", "bottle", "typical_ml").typical
-    ml = (counted.ml or bottle * (counted.bottles or 1.0)) * (counted.pours or 1.0)
-    percent = counted.percent or _strength(context)
+    ml, percent = _poured(counted), counted.percent or _strength(context)
     found = {name: round(measure(ml, percent), 1) for name, (measure, _) in MEASURES.items()}
     say = _told(context, "alcohol", ml=ml, percent=percent, **found)
     return say, {name: (value, MEASURES[name][1]) for name, value in found.items()}, []
+
+
+def _poured(counted: Quantities) -> float:
+    """Millilitres that are asked about; a bottle where no amount is said."""
+    bottle = counted.bottle_ml or fact("amounts", "bottle", "typical_ml").typical
+    return (counted.ml or bottle * (counted.bottles or 1.0)) * (counted.pours or 1.0)
+
+
+def _energy(context: Context, counted: Quantities) -> Built:
+    """Kilocalories of what is poured, from its alcohol and its sugar."""
+    ml, percent = _poured(counted), counted.percent or _strength(context)
+    wines = context.frame.wines
+    amounts = context.knowledge.wines[context.knowledge.style(wines[0])].amounts if wines else {}
+    sugar = amounts["residualSugar"].typical if wines else 0.0
+    kcal = round(measures.kilocalories(ml, percent, sugar), -1)
+    say = _told(context, "energy", kcal=kcal, ml=ml)
+    lines = [_told(context, "energy-of", percent=percent, sugar=sugar)]
+    return say, {"kilocalories": (kcal, "kcal")}, lines
 
 
 def _strength(context: Context) -> float:
@@ -210,5 +226,6 @@ BUILDERS: Mapping[str, Callable[[Context, Quantities], Built]] = {
     "water": _water,
     "glasses": _glasses,
     "alcohol": _alcohol,
+    "energy": _energy,
     "food": _food,
 }

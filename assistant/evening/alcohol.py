@@ -6,7 +6,7 @@ from assistant.evening.facts import fact
 from assistant.evening.records import Evening, WineLine
 from assistant.knowledge.store import Knowledge
 
-PER_CENT = 100.0
+PER_CENT, ML_IN_LITRE = 100.0, 1000.0
 
 
 def grams(ml: float, percent: float) -> float:
@@ -27,6 +27,12 @@ def au_drinks(ml: float, percent: float) -> float:
 def uk_units(ml: float, percent: float) -> float:
     """United Kingdom units."""
     return ml * percent / PER_CENT / fact("alcohol", "measure", "uk_units").typical
+
+
+def kilocalories(ml: float, percent: float, sugar: float) -> float:
+    """Energy in kcal of the alcohol and the sugar (g/l) in so many millilitres of wine."""
+    of_alcohol = grams(ml, percent) * fact("alcohol", "energy", "alcohol").typical
+    return of_alcohol + sugar * ml / ML_IN_LITRE * fact("alcohol", "energy", "sugar").typical
 
 
 def alcohol(evening: Evening, knowledge: Knowledge) -> dict[str, float]:

@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from assistant.evening.alcohol import alcohol, au_drinks, grams, uk_units, us_drinks
+from assistant.evening.alcohol import alcohol, au_drinks, grams, kilocalories, uk_units, us_drinks
 from assistant.session import Session
 from tests.evening.made import evening, rows
 
@@ -48,6 +48,21 @@ def test_the_constants_are_those_published() -> None:
     assert float(defined["US standard drink"]["grams_ethanol"]) == 14.0
     assert float(defined["Australian standard drink"]["grams_ethanol"]) == 10.0
     assert float(defined["UK unit"]["ml_ethanol"]) == 10.0
+
+
+def test_energy_by_the_factors_of_the_regulation() -> None:
+    """Regulation (EU) No 1169/2011, Annex XIV: alcohol 7 kcal/g, carbohydrate 4 kcal/g."""
+    ten_grams = 1000.0 / 0.789
+    assert kilocalories(ten_grams, 1.0, 0.0) == pytest.approx(70.0)
+    assert kilocalories(100.0, 0.0, 100.0) == pytest.approx(40.0)
+
+
+def test_energy_is_asked_of_a_wine_by_its_own_figures(session: Session) -> None:
+    session.new_conversation()
+    answer = session.ask("calories in 125 ml of port")
+    amounts = session.knowledge.wines["wine/ruby-port"].amounts
+    kcal = kilocalories(125.0, amounts["alcohol"].typical, amounts["residualSugar"].typical)
+    assert answer.figures["kilocalories"]["value"] == pytest.approx(kcal, abs=5.0)
 
 
 def test_an_evening_is_the_sum_of_its_pours(session: Session) -> None:
