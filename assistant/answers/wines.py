@@ -16,6 +16,7 @@ from assistant.pairing.likeness import nearest_foods
 from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
 
+FORTIFIED = "kind/fortified-wine"
 AVOID = 3
 
 
@@ -51,17 +52,30 @@ def wines_for_food(context: Context) -> Answer:
 
 
 def _within_limits(context: Context) -> Answer:
-    """The wines that keep to the limits, the easiest to buy first; the dish is asked for."""
+    """Wines that keep to the limits, sorts mixed, the easiest to buy first; the dish is asked for."""
     wines = context.knowledge.wines
-    fitting = sorted(context.candidates(), key=lambda w: (-wines[w].availability, wines[w].label))
-    fitting = [w for w in fitting if w not in context.frame.named_before][: context.top]
+    fitting = _mixed([w for w in context.candidates() if w not in context.frame.named_before], context)
     if not fitting:
         return _empty(context)
-    say = context.wording("say", "fitting", wines=listed([wines[w].label for w in fitting]))
+    say = capital(context.wording("say", "fitting", wines=listed([wines[w].label for w in fitting])))
     limits = listed([p.label for p in context.frame.preferences])
     lines = [say, context.wording("line", "limits", limits=limits), context.wording("line", "which-food")]
     answer = compose(context, say, lines, picks=[Match(w, 0.0, "neutral") for w in fitting])
     return replace(answer, clarify=context.wording("line", "which-food"), verdict=None)
+
+
+def _mixed(fitting: list[str], context: Context) -> list[str]:
+    """The first of each sort of wine, then the others: easy to buy, not fortified and dry go first."""
+    wines, glasses = context.knowledge.wines, context.engine.glasses
+
+    def trouble(wine: str) -> tuple[float, bool, float, str]:
+        known, sweetness = wines[wine], glasses[wine].points["sweetness"]
+        return -known.availability, FORTIFIED in known.kinds, sweetness, known.label
+
+    near = sorted(fitting, key=trouble)
+    first = {choose.style_kind(wines[wine]): wine for wine in reversed(near)}
+    leading = [wine for wine in near if wine in first.values()]
+    return list(dict.fromkeys([*leading, *near]))[: context.top]
 
 
 def _empty(context: Context) -> Answer:
