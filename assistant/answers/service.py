@@ -18,7 +18,7 @@ from assistant.language.follow_lines import says
 from assistant.pairing.choose import COMMONEST
 
 # What may be asked of serving a wine, the first that is; by the lines of follow-ups.toml.
-ASKED = ("freezer", "keeping", "chill", "air")
+ASKED = ("freezer", "keeping", "chill", "air", "opening")
 CHILLING = ("chill", "range", "basis")
 
 
@@ -112,10 +112,12 @@ def _lines(context: Context, wine: Wine) -> list[str]:
     keeping = context.knowledge.keeps_open(wine.id)
     if keeping:
         lines["keeping"] = context.wording("line", "keeps", days=_range(keeping))
+    bubbles = context.engine.glasses[wine.id].points["bubbles"]
+    sparkling = bubbles >= context.knowledge.constants["bubbles-restart"]
     if says(context.frame, "freezer"):
-        bubbles = context.engine.glasses[wine.id].points["bubbles"]
-        sparkling = bubbles >= context.knowledge.constants["bubbles-restart"]
         lines["freezer"] = _in_freezer(sparkling)
+    if says(context.frame, "opening"):
+        lines["opening"] = context.wording("line", "opening-sparkling" if sparkling else "opening-still")
     chill = chill_lines(context, wine.label, [wine]) if says(context.frame, "chill") else []
     if chill:
         lines |= dict(zip(CHILLING, chill, strict=False))
