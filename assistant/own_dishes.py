@@ -23,13 +23,16 @@ THE = "the"
 
 
 def menu_of(tonight: Tonight, talk: Talk | None) -> tuple[Dish, ...]:
-    """The dishes on the table, or else those of the last turn that was about several."""
-    found = tonight.dishes
+    """The dishes on the table, or else those of the last turn about several, or those of the last turns."""
+    if tonight.dishes:
+        return tonight.dishes
+    named: list[Dish] = []
     for _ in range(LOOKS_BACK):
-        if found or talk is None:
+        if talk is None or len(talk.frame.dishes) > 1:
             break
-        found, talk = talk.frame.dishes if len(talk.frame.dishes) > 1 else (), talk.before
-    return found
+        named, talk = [*talk.frame.dishes, *named], talk.before
+    several = talk.frame.dishes if talk and len(talk.frame.dishes) > 1 else once(named)
+    return several if len(several) > 1 else ()
 
 
 def short_names(dishes: Sequence[Dish], knowledge: Knowledge, lexicon: Lexicon) -> Mapping[str, str]:

@@ -41,9 +41,9 @@ def _wine(context: Context) -> Answer:
     lines = [say, context.wording("line", "smells", aromas=", ".join(smells))]
     facts, asked = origin(wine, context), asked_of(context)
     say = (facts.pop(asked, say) if asked else asked_taste(wine, context)) or say
-    lines = list(dict.fromkeys([say, *lines, *facts.values()]))
+    lines = list(dict.fromkeys(map(capital, [say, *lines, *facts.values()])))
     item = wine_item(wine, glass, "neutral", (), context.knowledge, context.wording)
-    return _with_values(context, say, lines, wine.amounts, item)
+    return _with_values(context, lines[0], lines, wine.amounts, item)
 
 
 def _body(points: float, c: Mapping[str, float]) -> str:

@@ -87,7 +87,7 @@ def _spoken_pick(context: Context, match: Match) -> str:
     fields = {"wine": label(context, match), "dish": context.dish_name(), "reason": reason}
     if match.verdict not in LIKED:
         if context.frame.preferences:
-            return context.wording("say", "nearest", **fields)
+            return capital(context.wording("say", "nearest", **fields))
         quiet = any(e.rule == "limit/quiet-food" for e in match.path)
         return context.wording("say", "quiet" if quiet else "none", **fields)
     if reason is None:

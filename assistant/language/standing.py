@@ -14,6 +14,7 @@ from assistant.pairing.dish import BASE, Dish, DishPart
 FEW_WORDS = 3
 WHYS = ("why", "why-not")
 JUDGING = ("judge-pair", "compare", "why", "why-not")
+OF_ONE = ("service",)
 FOR_ALL = ("choose-wines", "one-bottle")
 TABLE = ("choose-wines", "one-bottle", "check-board", "compare", "set-table", "what-if")
 PLAIN = ("wines-for-food", "foods-for-wine", "unclear", "judge-pair", "describe", "define", "substitute")
@@ -42,6 +43,8 @@ def stands(frame: Frame, picks: tuple[str, ...], avoid: tuple[str, ...], before:
         return before
     if frame.again and before is not None and before.before is not None:  # gone back
         return before.before
+    if before and frame.intent in OF_ONE and len(picks) == 1 and picks[0] in before.picks:
+        picks = before.picks  # what is asked of one of a list leaves the list standing
     explains = frame.intent in WHYS and before is not None
     return Talk(frame, picks, avoid, before.asked if explains and before else frame.intent, before)
 
