@@ -155,3 +155,19 @@ def test_foods_of_a_class_share_what_a_guest_eats_of_it(session: Session) -> Non
     answer = ask(session, "how much comté, roquefort and manchego for 10")
     together = sum(figure(answer, f"grams_{name}") for name in ("Comté", "Roquefort", "Manchego"))
     assert together == pytest.approx(alone, rel=0.05)
+
+
+@pytest.mark.parametrize(
+    ("asked", "ml"),
+    [
+        ("calories in a glass of prosecco", 150),
+        ("calories in two glasses of malbec", 300),
+        ("how many calories in a small glass of chablis", 125),
+        ("calories in a large glass of merlot", 250),
+        ("grams of alcohol in 3 glasses of shiraz", 450),
+        ("how many grams of alcohol in a bottle of shiraz", 750),
+        ("grams of alcohol in 2 glasses of 100 ml shiraz", 200),
+    ],
+)
+def test_a_glass_is_no_bottle(session: Session, asked: str, ml: int) -> None:
+    assert f" in {ml} ml" in ask(session, asked).say

@@ -140,9 +140,10 @@ def _alcohol(context: Context, counted: Quantities) -> Built:
 
 
 def _poured(counted: Quantities) -> float:
-    """Millilitres that are asked about; a bottle where no amount is said."""
+    """Millilitres that are asked about: so many glasses, else bottles; one bottle where neither is said."""
     bottle = counted.bottle_ml or fact("amounts", "bottle", "typical_ml").typical
-    return (counted.ml or bottle * (counted.bottles or 1.0)) * (counted.pours or 1.0)
+    each = counted.ml or (None if counted.bottles else counted.glass_ml)
+    return (each or bottle * (counted.bottles or 1.0)) * (counted.pours or 1.0)
 
 
 def _energy(context: Context, counted: Quantities) -> Built:

@@ -31,6 +31,7 @@ class QuantityWords:
     not_people: frozenset[str]
     half: Lines
     sizes: Mapping[str, float]
+    glass: Mapping[Lines, float]
     asked: Mapping[str, Lines]
     party: Mapping[str, Lines]
 
@@ -50,6 +51,7 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         frozenset(stem(fold(word)) for word in tables["not_people"]["words"]),
         Lines(tables["half"]["lines"]),
         {name: float(size) for name, size in tables["sizes"].items()},
+        {Lines([said]): float(ml) for said, ml in tables["glass"].items()},
         {name: Lines(words) for name, words in tables["asked"].items()},
         {name: Lines(words) for name, words in tables["party"].items()},
     )
@@ -67,7 +69,10 @@ class Counted:
 
 @dataclass(frozen=True, slots=True)
 class Quantities:
-    """What a question counts; `ml` of one pour, `bottle_ml` of one bottle, None where not said."""
+    """What a question counts; `ml` of one pour, `bottle_ml` of one bottle, None where not said.
+
+    `glass_ml`: what a glass holds that is spoken of.
+    """
 
     people: float | None = None
     non_drinkers: float = 0.0
@@ -77,6 +82,7 @@ class Quantities:
     percent: float | None = None
     ml: float | None = None
     bottle_ml: float | None = None
+    glass_ml: float | None = None
 
 
 def quantities(text: Text) -> Quantities:
@@ -99,6 +105,7 @@ def quantities(text: Text) -> Quantities:
         found.get("percent"),
         small[0] if small else None,
         big,
+        next((ml for said, ml in words.glass.items() if said.stand_in(text.stems)), None),
     )
 
 
