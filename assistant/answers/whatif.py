@@ -97,6 +97,9 @@ def _effects(match: Match) -> dict[str, float]:
 
 def _changed_choice(context: Context) -> Answer:
     """Whether the first choice changes."""
+    if not context.candidates():
+        none = context.wording("line", "none-left")
+        return compose(context, none, [none])
     first = _first(context, context.frame.dishes)
     old = _first(context, _before(context))
     same = first.wine == old.wine

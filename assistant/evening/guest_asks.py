@@ -56,8 +56,10 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
         return _diet_told
-    told = (frame.intent in SAID or says(frame, "guest-votes")) and not opens(frame, "guest-may")
-    other = frame.intent in OTHER and not (frame.intent == COUNTS and opens(frame, "guest-what"))
+    may, drank = opens(frame, "guest-may"), says(frame, "guest-drank")
+    told = ((frame.intent in SAID and not drank) or says(frame, "guest-votes")) and not may
+    counts = frame.intent == COUNTS and (may or opens(frame, "guest-what"))
+    other = frame.intent in OTHER and not (counts or drank)
     if not session.spoken.asked or told or other or needs_told(frame).asked:
         return None
     sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken)

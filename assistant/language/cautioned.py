@@ -45,11 +45,14 @@ def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], 
     """The frame with what the caution before asks for; `without` labels drinks without alcohol."""
     if before is not None and frame.intent == SAFETY:
         return _of_them_too(frame, before, topics)
-    if before is None or frame.intent not in OPEN:
+    if before is None:
+        return frame
+    for_them = _no_alcohol(before.frame.topics, topics) and _asks_for_them(frame, before.frame)
+    if frame.intent not in OPEN and not (for_them and frame.wines):
         return frame
     if before.just_now and frame.dishes and not frame.wines and _fragment(frame):
         return replace(frame, intent=SAFETY, topics=before.frame.topics)
-    if not (_no_alcohol(before.frame.topics, topics) and _asks_for_them(frame, before.frame)):
+    if not for_them:
         return frame
     if frame.wines:
         return replace(frame, intent=SAFETY, topics=before.frame.topics)
