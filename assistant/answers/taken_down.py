@@ -13,13 +13,14 @@ from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_of
 from assistant.tonight import Tonight
 
+EMPTY = ("unclear", "set-table")
 TELLS = ("note", "set-table", "quantity")  # with nothing but a number of guests, nothing else is told
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 
 def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs and money in a line of its own."""
-    unread = answer.intent == "smalltalk" or (answer.intent == "unclear" and not answer.understood)
+    unread = answer.intent == "smalltalk" or (answer.intent in EMPTY and not answer.understood)
     unread = unread or (answer.intent in TELLS and only_heads(context.frame))
     prepared = bool(before.dishes or before.wines or before.guests or before.needs)
     opened = opening_total(context.frame.text.stems) is not None
