@@ -14,7 +14,7 @@ from assistant.language.party import opening_total, party_of
 from assistant.tonight import Tonight
 
 EMPTY = ("unclear", "set-table")
-TELLS = ("note", "set-table", "quantity")  # with nothing but a number of guests, nothing else is told
+TELLS = ("note", "set-table")  # with nothing but a number of guests, nothing else is told
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 
