@@ -16,6 +16,8 @@ from assistant.session import Session
         ("is sauternes sweet", "Yes, Sauternes is sweet: about 125 g of sugar a litre."),
         ("is amarone strong", "Yes, Amarone is strong: about 15.7 % alcohol."),
         ("is muscadet full bodied", "No, Muscadet is not full-bodied: body 1.9 of 5."),
+        ("is gamay light", "No, Gamay is not light: body 2.4 of 5."),
+        ("tell me about a light gamay", "Gamay: dry, medium-bodied, acidity fresh."),
         ("what is muscadet like", "Muscadet: dry, light, acidity brisk."),
     ],
 )

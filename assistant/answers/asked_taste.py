@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from assistant.answers.context import Context
 from assistant.knowledge.concepts import Wine
+from assistant.language.follow_lines import opens
 from assistant.language.frame import Preference
 from assistant.pairing.sweetness import sweetness_word
 
-SUGAR, STRENGTH = "sugar", "alcoholPercent"
+SUGAR, BODY, STRENGTH = "sugar", "body", "alcoholPercent"
 
 
 def asked_taste(wine: Wine, context: Context) -> str | None:
     """A sentence on the first taste that is asked of a wine; None where none is."""
     asked = next((p for p in context.frame.preferences if p.wanted is None), None)
-    if asked is None:
+    if asked is None or not opens(context.frame, "taste-asked"):
         return None
     kept = "yes" if _is_so(wine, asked, context) else "no"
     figure = context.wording("tasted-figure", asked.property, value=_value(wine, asked, context))
@@ -21,11 +24,18 @@ def asked_taste(wine: Wine, context: Context) -> str | None:
 
 
 def _is_so(wine: Wine, asked: Preference, context: Context) -> bool:
-    """Sweet and dry go by the word of the trade, the rest by the bounds of the word that was said."""
-    if asked.property != SUGAR:
-        return wine.id in context.engine.within([wine.id], [asked])
-    sweetness = context.engine.glasses[wine.id].points["sweetness"]
-    return asked.label in sweetness_word(wine, sweetness, context.knowledge.constants).split()
+    """Sweetness and body go by the words a wine is described in, the rest by the bounds of the word said."""
+    points, c = context.engine.glasses[wine.id].points, context.knowledge.constants
+    if asked.property == SUGAR:
+        return asked.label in sweetness_word(wine, points["sweetness"], c).split()
+    if asked.property == BODY:
+        return asked.label.startswith(body_word(points["body"], c))
+    return wine.id in context.engine.within([wine.id], [asked])
+
+
+def body_word(points: float, c: Mapping[str, float]) -> str:
+    """light, medium or full, by the body in points."""
+    return "light" if points < c["medium-body"] else "medium" if points < c["full-body"] else "full"
 
 
 def _value(wine: Wine, asked: Preference, context: Context) -> str:

@@ -6,6 +6,7 @@ from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.judge import judged
 from assistant.answers.record import Answer
+from assistant.answers.wording import capital
 from assistant.language.follow_lines import says
 from assistant.pairing.score import LIKED
 
@@ -23,7 +24,9 @@ def compare(context: Context) -> Answer:
     matches = sorted((judged(context, w) for w in context.frame.wines), key=lambda m: -m.score)
     noise = context.knowledge.constants["noise"]
     tie = matches[0].score - matches[-1].score < noise
-    say = context.wording("say", "compare-tie" if tie else "compare", winner=label(context, matches[0]))
+    say = capital(
+        context.wording("say", "compare-tie" if tie else "compare", winner=label(context, matches[0]))
+    )
     lines = [say]
     for match in matches:
         reason = say_reason(match, context.knowledge, match.verdict in LIKED)

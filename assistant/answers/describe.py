@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from assistant.answers.asked_taste import asked_taste
+from assistant.answers.asked_taste import asked_taste, body_word
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import source_text, wine_item
@@ -34,7 +34,7 @@ def _wine(context: Context) -> Answer:
         "describe-wine",
         wine=wine.label,
         sweetness=sweetness_word(wine, glass.points["sweetness"], context.knowledge.constants),
-        body=context.wording("body", _body(glass.points["body"], context.knowledge.constants)),
+        body=context.wording("body", body_word(glass.points["body"], context.knowledge.constants)),
         acid=scales["acidity"].word(glass.points["acid"]),
     )
     smells = [context.knowledge.label(s) for s in sorted(wine.smells)]
@@ -44,10 +44,6 @@ def _wine(context: Context) -> Answer:
     lines = list(dict.fromkeys(map(capital, [say, *lines, *facts.values()])))
     item = wine_item(wine, glass, "neutral", (), context.knowledge, context.wording)
     return _with_values(context, lines[0], lines, wine.amounts, item)
-
-
-def _body(points: float, c: Mapping[str, float]) -> str:
-    return "light" if points < c["medium-body"] else "medium" if points < c["full-body"] else "full"
 
 
 def _food(context: Context) -> Answer:

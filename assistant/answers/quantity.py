@@ -142,7 +142,8 @@ def _alcohol(context: Context, counted: Quantities) -> Built:
 def _poured(counted: Quantities) -> float:
     """Millilitres that are asked about: so many glasses, else bottles; one bottle where neither is said."""
     bottle = counted.bottle_ml or fact("amounts", "bottle", "typical_ml").typical
-    each = counted.ml or (None if counted.bottles else counted.glass_ml)
+    by_glass = counted.glass and not counted.bottles
+    each = counted.ml or (fact("amounts", "glass", counted.glass or "").typical if by_glass else None)
     return (each or bottle * (counted.bottles or 1.0)) * (counted.pours or 1.0)
 
 
@@ -154,7 +155,7 @@ def _energy(context: Context, counted: Quantities) -> Built:
     sugar = amounts["residualSugar"].typical if wines else 0.0
     kcal = round(measures.kilocalories(ml, percent, sugar), -1)
     say = _told(context, "energy", kcal=kcal, ml=ml)
-    lines = [_told(context, "energy-of", percent=percent, sugar=sugar)]
+    lines = [_told(context, "energy-of" if wines else "energy-of-usual", percent=percent, sugar=sugar)]
     return say, {"kilocalories": (kcal, "kcal")}, lines
 
 

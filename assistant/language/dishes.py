@@ -9,6 +9,7 @@ from pathlib import Path
 from assistant.knowledge.concepts import Food
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
+from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.recipes import ALIKE, another_sort, without
 from assistant.language.small_words import small_words
@@ -87,7 +88,7 @@ class DishReader:
     def _goes_on(self, text: Text, last: Reading, reading: Reading, drafts: list[_Draft]) -> bool:
         """Whether a small thing is named behind a part of a dish, and with it (`with lemon and garlic`)."""
         parts = drafts[-1].parts if drafts else []
-        joined = len(parts) > 1 and parts[-1].food == last.id and parts[-1].role != BASE
+        joined = parts[1:] and parts[-1].food == last.id and parts[-1].role != BASE
         if not joined or reading.kind == "method" or "," in text.stems[last.end : reading.start]:
             return False
         food = self._knowledge.food(reading.id)
@@ -130,8 +131,9 @@ class DishReader:
         return waits
 
     def _food(self, reading: Reading, link: str, drafts: list[_Draft], waiting: _Draft) -> None:
-        food = self._knowledge.food(reading.id)
-        current = drafts[-1] if drafts else None
+        food, current = self._knowledge.food(reading.id), drafts[-1] if drafts else None
+        if current and link in (WITH, BESIDE) and self._holds(current, food):
+            return
         if current is None or link == OVER:
             self._start(food, drafts, waiting)
         elif ACCOMPANIMENT in food.kinds and self._lies_alone(food, link, drafts):
@@ -147,6 +149,14 @@ class DishReader:
             waiting.methods = []
         else:
             self._start(food, drafts, waiting)
+
+    def _holds(self, current: _Draft, food: Food) -> bool:
+        """Whether a small thing is in the dish as it is known (`lamb tagine and apricots`)."""
+        if current.base is None or food.role != TOPPING:
+            return False
+        dish = self._knowledge.food(current.base.food)
+        named = bool(dish.parts) and set(key(food.label)) <= set(key(dish.label))
+        return named or any(part.food == food.id and part.role != BASE for part in dish.parts)
 
     def _lies_alone(self, food: Food, link: str, drafts: list[_Draft]) -> bool:
         """Whether something sweet ends a list of savoury things: nobody means olives with quince paste."""

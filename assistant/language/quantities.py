@@ -31,7 +31,7 @@ class QuantityWords:
     not_people: frozenset[str]
     half: Lines
     sizes: Mapping[str, float]
-    glass: Mapping[Lines, float]
+    glass: Mapping[str, Lines]
     asked: Mapping[str, Lines]
     party: Mapping[str, Lines]
 
@@ -51,7 +51,7 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         frozenset(stem(fold(word)) for word in tables["not_people"]["words"]),
         Lines(tables["half"]["lines"]),
         {name: float(size) for name, size in tables["sizes"].items()},
-        {Lines([said]): float(ml) for said, ml in tables["glass"].items()},
+        {name: Lines(lines) for name, lines in tables["glass"].items()},
         {name: Lines(words) for name, words in tables["asked"].items()},
         {name: Lines(words) for name, words in tables["party"].items()},
     )
@@ -71,7 +71,7 @@ class Counted:
 class Quantities:
     """What a question counts; `ml` of one pour, `bottle_ml` of one bottle, None where not said.
 
-    `glass_ml`: what a glass holds that is spoken of.
+    `glass`: the size of a glass that is spoken of, by its name in ontology/evening/amounts.toml.
     """
 
     people: float | None = None
@@ -82,7 +82,7 @@ class Quantities:
     percent: float | None = None
     ml: float | None = None
     bottle_ml: float | None = None
-    glass_ml: float | None = None
+    glass: str | None = None
 
 
 def quantities(text: Text) -> Quantities:
@@ -105,7 +105,7 @@ def quantities(text: Text) -> Quantities:
         found.get("percent"),
         small[0] if small else None,
         big,
-        next((ml for said, ml in words.glass.items() if said.stand_in(text.stems)), None),
+        next((name for name, said in words.glass.items() if said.stand_in(text.stems)), None),
     )
 
 

@@ -235,3 +235,8 @@ def test_a_chutney_of_its_own_is_one_food(session: Session, chutney: str) -> Non
     (part,) = dish.parts
     assert session.knowledge.label(part.food).endswith("chutney")
     assert part.food != "food/fruit-chutney"
+
+
+@pytest.mark.parametrize("text", ["lamb tagine and apricots", "lamb tagine, apricots"])
+def test_what_a_recipe_holds_is_not_served_twice(parse: Parse, text: str) -> None:
+    assert [seen(dish) for dish in parse(text).dishes] == [seen(parse("lamb tagine with apricots").dishes[0])]
