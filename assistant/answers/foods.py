@@ -4,20 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import islice
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
+from assistant.answers.kinds_meant import kinds_meant
 from assistant.answers.record import Answer, Item
 from assistant.answers.table_foods import table_foods
 from assistant.answers.wording import listed
 from assistant.pairing import choose
-from assistant.pairing.engine import key_of
-from assistant.pairing.larder import TABLE_KINDS
 from assistant.pairing.score import LIKED, Score
 
 MOST_CLASSICS = 2
+TABLE_KINDS = (
+    "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/pate-food", "kind/dish",
+    "kind/sweet-food", "kind/egg-dish",
+)  # fmt: skip
 
 
 def foods_for_wine(context: Context) -> Answer:
@@ -26,7 +30,7 @@ def foods_for_wine(context: Context) -> Answer:
         return table_foods(context)
     wine = context.knowledge.style(context.frame.wines[0])
     foods = [f for f in _tasting_foods(context) if f not in context.frame.named_before]
-    foods = eaten(foods, context) or eaten(_standing(TABLE_KINDS, context), context)
+    foods = eaten(foods, context) or eaten(_standing((), context), context)
     if not foods:
         none = context.wording("line", "none-eaten")
         return compose(context, none, [none])
@@ -49,14 +53,18 @@ def foods_for_wine(context: Context) -> Answer:
 
 def _tasting_foods(context: Context) -> list[str]:
     """Foods that can stand on a table by themselves, or those of the kinds the guest named."""
-    named = [d.main.food for d in context.frame.dishes]
-    return _standing(tuple(f for f in named if f.startswith("kind/")) or TABLE_KINDS, context)
+    named = [kind for dish in context.frame.dishes for kind in kinds_meant(dish.main.food, context.knowledge)]
+    return _standing(named, context)
 
 
 def _standing(kinds: Sequence[str], context: Context) -> list[str]:
-    """The foods of these kinds that the engine can taste."""
-    found = (f for kind in kinds for f in context.knowledge.members(kind))
-    return [food for food in dict.fromkeys(found) if key_of(food) in context.engine.larder]
+    """The foods of these kinds; no dips and herbs of a kind as wide as food itself."""
+    members = context.knowledge.members
+    table = [food for kind in TABLE_KINDS for food in members(kind)]
+    wide = {above for kind in TABLE_KINDS for above in context.knowledge.broader(kind)}
+    narrow = [food for kind in kinds if kind not in wide for food in members(kind)]
+    within = {food for kind in kinds if kind in wide for food in members(kind)}
+    return list(dict.fromkeys([*narrow, *(food for food in table if food in within or not kinds)]))
 
 
 def _classics_first(context: Context, wine: str, ranked: list[tuple[str, Score]]) -> list[tuple[str, Score]]:
@@ -72,16 +80,13 @@ def _classics_first(context: Context, wine: str, ranked: list[tuple[str, Score]]
 def _varied(context: Context, ranked: list[tuple[str, Score]], count: int) -> list[tuple[str, Score]]:
     if count > choose.VARIED_UP_TO:
         return ranked[:count]
-    chosen: list[tuple[str, Score]] = []
-    seen: set[str] = set()
-    for food, score in ranked:
-        kind = next(iter(context.knowledge.broader(food)), food)
-        if kind not in seen:
-            chosen.append((food, score))
-            seen.add(kind)
-        if len(chosen) == count:
+    first: dict[str, tuple[str, Score]] = {}
+    for row in ranked:
+        first.setdefault(next(iter(context.knowledge.broader(row[0])), row[0]), row)
+        if len(first) == count:
             break
-    return chosen
+    chosen = list(first.values())
+    return [*chosen, *islice((row for row in ranked if row not in chosen), count - len(chosen))]
 
 
 def _food_reason(context: Context, score: Score) -> str:

@@ -39,9 +39,13 @@ class Background:
 
     def _run(self) -> None:
         try:
-            self.future.set_result(_loaded(*self._files, self._wanted))
+            session = _loaded(*self._files, self._wanted)
         except BaseException as error:  # told by whoever waits for it
             self.future.set_exception(error)
+            return
+        self.future.set_result(session)
+        if not self._wanted.is_set():
+            session.engine.lay()
 
 
 def _loaded(evening: Path | None, notebook: Path | None, bottles: Path | None, wanted: Event) -> Session:

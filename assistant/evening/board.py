@@ -127,17 +127,6 @@ def even_amounts(items: Sequence[BoardItem], knowledge: Knowledge) -> Amounts:
     return Amounts((each,) * len(items), given=False)
 
 
-def faults(findings: Iterable[Finding], knowledge: Knowledge) -> float:
-    """How much is wrong with a board: 0 for one in balance."""
-    return sum(f.faults * _counts(f.aspect, knowledge) for f in findings if f.faults)
-
-
-@lru_cache(maxsize=32)
-def _counts(aspect: str, knowledge: Knowledge) -> float:
-    """How much a fault of an aspect counts."""
-    return float(knowledge.entry(aspect)["counts"][0])
-
-
 def findings(
     items: Sequence[BoardItem], knowledge: Knowledge, amounts: Amounts | None = None
 ) -> list[Finding]:
@@ -147,17 +136,18 @@ def findings(
     """
     amounts = amounts or even_amounts(items, knowledge)
     supporting = tuple(item for item in items if SUPPORT in item.places)
-    found = [_support(supporting, knowledge), _salt(items, amounts, knowledge)]
+    found = [support(supporting, knowledge), _salt(items, amounts, knowledge)]
     if amounts.given:
         found.append(_sweet(items, amounts, knowledge))
-    found += _of_cheeses(tuple(item for item in items if item.cheese), knowledge)
+    found += of_cheeses(tuple(item for item in items if item.cheese), knowledge)
     if len(items) > FEW:
         found += [_mild(items, knowledge), _loud(items, knowledge)]
     return found
 
 
 @lru_cache(maxsize=KEPT)
-def _of_cheeses(cheeses: tuple[BoardItem, ...], knowledge: Knowledge) -> tuple[Finding, ...]:
+def of_cheeses(cheeses: tuple[BoardItem, ...], knowledge: Knowledge) -> tuple[Finding, ...]:
+    """What is found of the cheeses alone: milk, texture and flavour, where two have a place there."""
     looks = ((MILK, _milk), (TEXTURE, _texture), (None, _flavoured))
     known = ((look, [c for c in cheeses if aspect is None or c.places.get(aspect)]) for aspect, look in looks)
     return tuple(look(placed, knowledge) for look, placed in known if len(placed) >= FEW)
@@ -216,7 +206,8 @@ def _flavoured(cheeses: Sequence[BoardItem], knowledge: Knowledge) -> Finding:
 
 
 @lru_cache(maxsize=KEPT)
-def _support(items: tuple[BoardItem, ...], knowledge: Knowledge) -> Finding:
+def support(items: tuple[BoardItem, ...], knowledge: Knowledge) -> Finding:
+    """What is found of the things beside the cheese: bread, fruit, nuts, something sour."""
     taken = dict.fromkeys(place for item in items for place in item.places[SUPPORT])
     lacks = _open(taken, SUPPORT, knowledge)
     return Finding(SUPPORT, len(lacks), len(taken), len(taken) + len(lacks), tuple(taken), lacks)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import chain
 from typing import NamedTuple
 
@@ -15,9 +16,8 @@ from assistant.evening.board import (
     BoardItem,
     board_food,
     board_places,
-    faults,
-    findings,
 )
+from assistant.evening.board_faults import faults_of
 from assistant.knowledge.diets import Fit, fit
 from assistant.knowledge.store import Knowledge
 from assistant.pairing.dish import single, table_of
@@ -91,9 +91,9 @@ def _tied(
     groups: Sequence[list[BoardItem]], items: Sequence[BoardItem], known: Knowledge, swap: bool
 ) -> list[Tied]:
     """The changes that mend most, a few foods for each; none where nothing mends anything."""
-    before = faults(findings(items, known), known)
+    before = faults_of(items, known)
     changes = [
-        (round(before - faults(findings(after, known), known), 6), out, group)
+        (round(before - faults_of(after, known), 6), out, group)
         for group in groups
         for out, after in _ways(items, group[0], swap)
     ]
@@ -127,10 +127,11 @@ def _groups(
     for food in _offered(known, bool(diets)):
         if food not in there and suits(food) and all(fit(food, diet, known) is Fit.YES for diet in diets):
             item = board_food(food, engine)
-            groups.setdefault(_signature(item, known.constants), []).append(item)
+            groups.setdefault(_signature(item, known), []).append(item)
     return list(groups.values())
 
 
+@lru_cache(maxsize=4)
 def _offered(knowledge: Knowledge, diets: bool) -> list[str]:
     """Foods that take a place by which a board is mended; no composed dish, no flavoured cheese."""
     places = board_places(knowledge)
@@ -141,7 +142,10 @@ def _offered(knowledge: Knowledge, diets: bool) -> list[str]:
     return [food for food in foods if barred.isdisjoint(knowledge.broader(food))]
 
 
-def _signature(item: BoardItem, c: Mapping[str, float]) -> object:
+@lru_cache(maxsize=2048)
+def _signature(item: BoardItem, knowledge: Knowledge) -> object:
+    """What an item does for a balance, as far as a board looks."""
+    c = knowledge.constants
     mild, loud = item.aroma <= c["board-mild"], item.aroma >= c["board-loud"]
     return tuple(sorted(item.places.items())), item.cheese, mild, loud, round(item.sodium, -2)
 

@@ -55,7 +55,7 @@ class Engine:
 
     @cached_property
     def larder(self) -> dict[str, Plate]:
-        """The plates of all foods that can stand on a table by themselves, by key."""
+        """The plates of all foods and kinds of food by themselves, by key."""
         plain = {food: plate for food, plate in self._as_shipped.items() if food not in self._heeded}
         self._plates = plain | self._plates
         return {key_of(food): self.plate_of_food(food) for food in self._as_shipped}
@@ -75,6 +75,10 @@ class Engine:
     @cached_property
     def _shelf(self) -> Shelf:
         return Shelf(glass_quads(self.glasses.values()))
+
+    def lay(self) -> None:
+        """Works out now what many foods at once would wait for: worth it while nobody waits."""
+        self._runner.run(self._laid.picked(()), self._poured.picked(()))
 
     def forget(self) -> None:
         """Drops the rankings that are kept for follow-ups."""
@@ -190,7 +194,7 @@ class Engine:
         return [matches[wine] for wine in wines]
 
     def rank_foods(self, wine: str, foods: Sequence[str]) -> list[tuple[str, Score]]:
-        """Foods of the larder eaten by themselves, best with this wine first."""
+        """Foods eaten by themselves, best with this wine first."""
         sums = self._sums(self._laid, self._glasses((wine,)))
         ranked = ((food, sums.score(self._laid.row(key_of(food)), 0)) for food in foods)
         return sorted(ranked, key=lambda pair: (-pair[1].total, pair[0]))

@@ -12,21 +12,12 @@ from assistant.knowledge.store import Knowledge
 from assistant.pairing.dish import single
 from assistant.pairing.plate import Plate, plate_of
 
-TABLE_KINDS = (
-    "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/pate-food", "kind/dish",
-    "kind/sweet-food", "kind/egg-dish",
-)  # fmt: skip
 SOURCES = ("larder.py", "dish.py", "mixing.py", "plate.py")
 
 
-def larder_foods(knowledge: Knowledge) -> list[str]:
-    """All foods that can stand on a table by themselves."""
-    return list(dict.fromkeys(food for kind in TABLE_KINDS for food in knowledge.members(kind)))
-
-
 def larder_plates(knowledge: Knowledge) -> dict[str, Plate]:
-    """Their plates as shipped, by food; from the cache where neither knowledge nor composing has changed."""
-    foods = larder_foods(knowledge)
+    """The plates of all foods and kinds; from the cache where knowledge and composing are the same."""
+    foods = knowledge.of_type("Food", "Kind")
     if not knowledge.key:
         return {food: plate_of(single(food), knowledge) for food in foods}
     code = content_key(Path(__file__).parent / name for name in SOURCES)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import compress
 
 import numpy as np
 
@@ -74,7 +75,30 @@ class RuleRunner:
 
     def run(self, plates: Columns, glasses: Columns) -> list[Fired]:
         """What fires for these plates and glasses, in the order of the rules."""
-        return [fired for rule in self._rules for fired in _fired(rule, {PLATE: plates, GLASS: glasses})]
+        sides = {PLATE: plates, GLASS: glasses}
+        held = np.logical_and(*(self._held(side, columns) for side, columns in sides.items()))
+        return [fired for rule in compress(self._rules, held) for fired in _fired(rule, sides)]
+
+    def _held(self, side: str, columns: Columns) -> Array:
+        """Rule by rule, whether any of these columns is left in by itself."""
+        if columns.source:
+            picked = self._where(side, columns.source.whole)[:, columns.source.rows]
+            return np.array(picked.any(axis=1))
+        return np.array([_alone(rule, side, columns) is not None for rule in self._rules])
+
+    def _where(self, side: str, columns: Columns) -> Array:
+        """The same column by column (rules x columns): what columns that are picked look up."""
+        if self not in columns.kept:  # kept once it is whole: another thread may look
+            columns.kept[self] = self._looked(side, columns)
+        where: Array = columns.kept[self]
+        return where
+
+    def _looked(self, side: str, columns: Columns) -> Array:
+        where = np.zeros((len(self._rules), len(columns.keys)), dtype=np.bool_)
+        for row, rule in enumerate(self._rules):
+            one = _alone(rule, side, columns)
+            where[row, one.rows if one else ()] = True
+        return where
 
 
 def _fired(rule: _Ready, sides: Mapping[str, Columns]) -> Iterator[Fired]:

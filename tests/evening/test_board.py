@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from assistant.evening.board import Amounts, BoardItem, Finding, board_food, evenness, faults, findings, traps
+from assistant.evening.board import Amounts, BoardItem, Finding, board_food, evenness, findings, traps
 from assistant.evening.board_change import best_change
+from assistant.evening.board_faults import faults, faults_of
 from assistant.evening.main_bites import rests_palate
 from assistant.knowledge.diets import Fit, fit
 from assistant.knowledge.store import shipped
@@ -19,6 +22,9 @@ BALANCED = (
     "brie", "fresh-goat-cheese", "manchego", "gouda", "stilton", "salami", "cornichon", "walnut",
     "red-grape", "baguette",
 )  # fmt: skip
+
+TILTED = ("feta", "anchovy", "prosciutto", "mozzarella", "burrata", "epoisses", "honey")
+ENGINE = Engine(KNOWLEDGE)
 
 
 def items(engine: Engine, *foods: str) -> list[BoardItem]:
@@ -135,6 +141,12 @@ def test_no_swap_of_any_cheese_mends_more(engine: Engine) -> None:
         for at in (0, 1):
             after = [*things[:at], board_food(food, engine), *things[at + 1 :]]
             assert before - faults(findings(after, KNOWLEDGE), KNOWLEDGE) <= change.mended + 1e-6
+
+
+@given(st.lists(st.sampled_from(BALANCED + TILTED), min_size=1, max_size=12))
+def test_a_board_that_is_tried_has_the_faults_that_would_be_found(foods: list[str]) -> None:
+    things = items(ENGINE, *foods)
+    assert faults_of(things, KNOWLEDGE) == faults(findings(things, KNOWLEDGE), KNOWLEDGE)
 
 
 def test_an_addition_leaves_everything_on_the_board(engine: Engine) -> None:

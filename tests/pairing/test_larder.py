@@ -10,7 +10,7 @@ import pytest
 from assistant.knowledge.store import load
 from assistant.pairing.dish import single, table_of
 from assistant.pairing.engine import Engine, key_of
-from assistant.pairing.larder import larder_foods, larder_plates
+from assistant.pairing.larder import larder_plates
 from assistant.pairing.plate import plate_of
 
 WINES = ("wine/ruby-port", "wine/chablis", "wine/barolo")
@@ -20,7 +20,7 @@ def test_a_plate_from_the_file_is_the_one_composed(tmp_path: Path) -> None:
     knowledge = load(cache=tmp_path)
     written, read = larder_plates(knowledge), larder_plates(knowledge)
     assert [file.name for file in tmp_path.glob("larder-*.json")]
-    assert list(read) == list(written) == larder_foods(knowledge)
+    assert list(read) == list(written) == list(knowledge.of_type("Food", "Kind"))
     for food, plate in read.items():
         assert plate == plate_of(single(food), knowledge), food
 
@@ -34,7 +34,7 @@ def test_a_damaged_file_is_made_anew(tmp_path: Path) -> None:
 
 
 def test_foods_score_the_same_before_and_after_the_larder_is_laid() -> None:
-    foods = larder_foods(load())[::40]
+    foods = list(load().of_type("Food", "Kind"))[::40]
     tables = {food: table_of([single(food)]) for food in foods}
     engine = Engine(load())
     before = engine.each(tables, WINES)
