@@ -45,7 +45,16 @@ class Background:
             return
         self.future.set_result(session)
         if not self._wanted.is_set():
-            session.engine.lay()
+            _warm(session)
+
+
+def _warm(session: Session) -> None:
+    """Makes what the first slip, many foods and the first board would wait for; no answer hangs on it."""
+    from assistant.evening.board_change import best_changes
+
+    session.parser.warm()
+    session.engine.lay()
+    best_changes((), session.engine, ())
 
 
 def _loaded(evening: Path | None, notebook: Path | None, bottles: Path | None, wanted: Event) -> Session:

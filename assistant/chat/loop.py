@@ -11,8 +11,7 @@ from typing import TYPE_CHECKING, Protocol
 import platformdirs
 
 from assistant.chat.background import Background
-from assistant.chat.first_time import greeting, hint
-from assistant.chat.history import OwnHistory, own_history
+from assistant.chat.early import shown_early
 from assistant.chat.manner import Manner, manner_of
 from assistant.chat.show import Shower
 from assistant.chat.talk_file import Turn
@@ -20,6 +19,7 @@ from assistant.chat.words import ChatWords, chat_words
 
 if TYPE_CHECKING:
     from assistant.answers.record import Answer
+    from assistant.chat.history import OwnHistory
     from assistant.session import Session
 
 
@@ -54,13 +54,14 @@ class Chat:
         self._folder = Path(platformdirs.user_data_dir("goeswith", appauthor=False))
         self._words, self._table = words, evening
         self._background = background
-        self._history = own_history(self._folder)
         self._show = Shower(manner, words)
-        self._lines = _lines(manner, self._background, self._history, words)
+        with shown_early("" if manner.plain else words("sign", "usual")):
+            self._history, self._lines = _lines(self._folder, manner, background, words)
         self._turns: list[Turn] = []
 
     def run(self) -> int:
         """Asks for lines and answers them until the end; the exit code."""
+        from assistant.chat.first_time import greeting
         from assistant.knowledge.problems import KnowledgeError
 
         if first := greeting(self._folder, self._table is not None, self._words):
@@ -138,6 +139,8 @@ class Chat:
         return answer.understood and not answer.clarify and not careful
 
     def _hint(self) -> None:
+        from assistant.chat.first_time import hint
+
         if told := hint(self._folder, len(self._turns), self._words):
             self._show.note(told)
 
@@ -150,15 +153,21 @@ class Chat:
             meanwhile.clear()
 
 
-def _lines(manner: Manner, background: Background, history: OwnHistory, words: ChatWords) -> Lines:
-    if manner.plain:
-        from assistant.chat.plain import PlainLines
-
-        background.start()
-        return PlainLines(words)
+def _lines(
+    folder: Path, manner: Manner, background: Background, words: ChatWords
+) -> tuple[OwnHistory, Lines]:
+    """What was typed before, and where lines come from."""
     from assistant.knowledge.collector import loading
 
     with loading():
-        from assistant.chat.prompt import Prompt
+        from assistant.chat.history import own_history
 
-        return Prompt(background, history, words, manner)
+        history = own_history(folder)
+        if not manner.plain:
+            from assistant.chat.prompt import Prompt
+
+            return history, Prompt(background, history, words, manner)
+    from assistant.chat.plain import PlainLines
+
+    background.start()
+    return history, PlainLines(words)

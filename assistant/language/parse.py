@@ -88,6 +88,10 @@ class Parser:
         kept = tuple(r for r in text.readings if r.kind not in EDIBLE or r.text.lower() not in self._limiting)
         return replace(text, readings=kept)
 
+    def warm(self) -> None:
+        """Makes now what the first slip would wait for."""
+        self._reader.warm()
+
     def parse(self, typed: str, standing: bool = False) -> Frame:
         """The frame of one question; `standing` tells that an earlier turn stands."""
         text, found, dishes = self._understood(typed, standing)

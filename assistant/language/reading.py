@@ -62,6 +62,10 @@ class Reader:
         self._senses = Senses()
         self._common = CommonSlips(lexicon, plain, heard.eaten)
 
+    def warm(self) -> None:
+        """Makes now what the first slip would wait for."""
+        self._known.warm()
+
     def read(self, cleaned: Cleaned) -> Text:
         """All that can be recognised in the text, and the words that could not be used."""
         with passing():

@@ -33,6 +33,10 @@ class Vocabulary:
         self.little = little | {stem(fold(word)) for word in STOP_WORDS}
         self.plain = plain | self.little
 
+    def warm(self) -> None:
+        """Makes now what is otherwise made on the first slip."""
+        _ = self.echoes, self.completions
+
     @cached_property
     def speller(self) -> Speller:
         """The speller, made on the first word that needs it."""

@@ -87,6 +87,7 @@ def test_prompt_on_screen(benchmark) -> None:  # type: ignore[no-untyped-def]
     prompt()
     pairs = [(seconds(DRAWS), prompt()) for _ in range(RUNS)]
     benchmark.extra_info["prompt_ms"] = round(median(took for _, took in pairs) * 1e3)
+    benchmark.extra_info["key_shown_ms"] = round(median(key_shown() for _ in range(RUNS)) * 1e3)
     benchmark.extra_info["ratio"] = ratio(pairs)
     benchmark.pedantic(prompt, rounds=3)
 
@@ -109,6 +110,13 @@ def prompt() -> float:
     """Seconds until the chat's prompt stands on a terminal."""
     with Terminal(os.environ | DRAWN) as terminal:
         return terminal.sees(PROMPT)
+
+
+def key_shown() -> float:
+    """Seconds until a key pressed at once is drawn behind the prompt."""
+    with Terminal(os.environ | DRAWN) as terminal:
+        terminal.press("w")
+        return terminal.sees(f"{PROMPT} w")
 
 
 def first_answer() -> float:

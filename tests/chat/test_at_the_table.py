@@ -242,7 +242,7 @@ def test_the_first_time_there_is_something_to_try_and_one_hint(chat: Open, home:
 def test_the_hint_waits_until_nobody_s_health_is_spoken_of(chat: Open, home: Path) -> None:
     (home / "goeswith" / "hint-given").unlink()
     hint = SAYS("said", "hint").split(":")[0]
-    terminal = chat()
+    terminal = chat(lines=90)
     ask(terminal, "why", "Why what?")
     ask(terminal, "why", "Why what?")
     ask(terminal, "why", "Why what?")
