@@ -30,7 +30,10 @@ from assistant.answers import (
     wines,
 )
 from assistant.answers.context import Context
+from assistant.answers.degrees import degrees_said, held_against
+from assistant.answers.explained import explained
 from assistant.answers.record import Answer
+from assistant.language.entries import is_explained
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.party import needs_told
@@ -90,7 +93,7 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     rehearses = by_talk(frame)
     if rehearses:
         return rehearses
-    if stories.story_asked(frame):
+    if stories.story_asked(frame) and not is_explained(frame):
         return lambda context, _: stories.outside_story(context)
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
@@ -144,6 +147,12 @@ def built(context: Context) -> Answer:
     Why wine gives a headache is no question of a pairing, and a food that is not named is not waited for.
     """
     frame = context.frame
+    if is_explained(frame):
+        return explained(context)
+    degrees = degrees_said(frame)
+    told = held_against(context, degrees) if degrees is not None else None
+    if told is not None:
+        return told
     builder = BUILDERS.get(frame.intent)
     if builder is None:
         return small.outside(context)

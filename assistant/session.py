@@ -23,6 +23,7 @@ from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded
 from assistant.language.eating import WITHOUT_ALCOHOL
+from assistant.language.entries import is_explained
 from assistant.language.follow_asks import doubted
 from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
@@ -194,7 +195,7 @@ class Session:
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
         old = self._talk.frame.dishes if self._talk else ()
-        if frame.after or is_own(frame, self.taught):
+        if frame.after or is_own(frame, self.taught) or is_explained(frame):
             return True
         counts = frame.intent in COUNTED and bool(self.tonight.dishes or (old and only_kinds(frame.dishes)))
         return counts or frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))

@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from assistant.answers.myth import MOST_RULES
+from assistant.answers.notes import MOST_RULES
 from assistant.answers.record import Answer
 from assistant.knowledge.store import shipped
 from assistant.session import Session

@@ -29,9 +29,13 @@ def usual_kinds() -> tuple[str, ...]:
     return tuple(tables("cooling")["usual"]["kinds"])
 
 
-def chilled(wine: Wine, place: str) -> Chilled | None:
-    """The minutes in this place, from a room as is usual; None where it never gets so cold."""
-    room = fact("cooling", "limits", "room_celsius").typical
+def usual_room() -> float:
+    """The degrees Celsius of a room where nobody says otherwise."""
+    return fact("cooling", "limits", "room_celsius").typical
+
+
+def chilled(wine: Wine, place: str, room: float) -> Chilled | None:
+    """The minutes in this place, from so many degrees; None where it never gets so cold."""
     _, aim, high = band(wine)
     where = places((), room)[place]
     if room <= high:
@@ -41,10 +45,16 @@ def chilled(wine: Wine, place: str) -> Chilled | None:
     return Chilled(*minutes) if len(minutes) == len(found) else None
 
 
-def chill_lines(context: Context, called: str, wines: Sequence[Wine]) -> list[str]:
-    """How long these wines, called so together, take in the fridge and in ice, and what that rests on."""
-    cold = [[one for wine in wines if (one := chilled(wine, place))] for place in (FRIDGE, ICE)]
-    room = f"{fact('cooling', 'limits', 'room_celsius').typical:g}"
+def chill_lines(
+    context: Context, called: str, wines: Sequence[Wine], degrees: float | None = None
+) -> list[str]:
+    """How long these wines, called so together, take in the fridge and in ice, and what that rests on.
+
+    `degrees`: how warm they are now, in Celsius; as warm as a usual room where that is not known.
+    """
+    now = usual_room() if degrees is None else degrees
+    cold = [[one for wine in wines if (one := chilled(wine, place, now))] for place in (FRIDGE, ICE)]
+    room = f"{now:.3g}"
     if not all(cold):
         return []
     if not any(one.typical for one in cold[0]):

@@ -7,7 +7,7 @@ from dataclasses import replace
 from assistant.answers.compose import label
 from assistant.answers.context import Context
 from assistant.answers.judge import judge_pair
-from assistant.answers.notes import note_lines, noted
+from assistant.answers.notes import note_lines, noted, rule_lines
 from assistant.answers.record import Answer
 from assistant.answers.trial import Trial, trials
 from assistant.answers.trouble import trouble
@@ -16,7 +16,6 @@ from assistant.knowledge.concepts import Entry, first
 from assistant.pairing.match import Match
 
 SORT = "myth/"
-MOST_RULES = 3
 
 
 def myth(context: Context) -> Answer:
@@ -72,11 +71,7 @@ def _rule_lines(context: Context, entry: Entry, tried: list[Trial]) -> list[str]
     if tried:
         at_work = {effect.rule for t in tried for match in (t.keeps, t.breaks) for effect in match.path}
         names = [name for name in names if name in at_work]
-    rules = [context.knowledge.rules[name] for name in names]
-    return [
-        context.wording("line", "rule-behind", label=rule.label, because=rule.because)
-        for rule in rules[:MOST_RULES]
-    ]
+    return rule_lines(context, names)
 
 
 def _other(context: Context, claim: str) -> list[str]:

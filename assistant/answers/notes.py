@@ -13,6 +13,8 @@ from assistant.answers.safety import caution, cautions, spoken
 from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Amount, Entry
 
+MOST_RULES = 3
+
 
 def amounts_of(entry: Entry) -> dict[str, Amount]:
     """The amounts of an entry by property."""
@@ -35,6 +37,12 @@ def noted(context: Context, say: str, lines: Sequence[str], entries: Sequence[En
     rest = [below, *told[1:], say, *lines] if urgent else [*lines, *told]
     answer = compose(context, aloud, [aloud, *rest])
     return replace(answer, figures=figures, cautions=tuple(records.values()))
+
+
+def rule_lines(context: Context, names: Sequence[str]) -> list[str]:
+    """What a few of these pairing rules say."""
+    rules = [context.knowledge.rules[name] for name in names[:MOST_RULES]]
+    return [context.wording("line", "rule-behind", label=rule.label, because=rule.because) for rule in rules]
 
 
 def note_lines(context: Context, entry: Entry) -> list[str]:

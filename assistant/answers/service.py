@@ -24,7 +24,7 @@ CHILLING = ("chill", "range", "basis")
 
 def service(context: Context) -> Answer:
     """What is known of serving the wines named, the first one to say aloud; of a kind, the range."""
-    words = _words(context)
+    words = words_asked(context)
     styles = [w for w in words if w in context.knowledge.wines]
     if not words and says(context.frame, "freezer"):
         return _freezer(context)
@@ -68,11 +68,13 @@ def _of_word(context: Context, word: str) -> list[str]:
     if wine:
         return _lines(context, wine)
     chills = says(context.frame, "chill") and not says(context.frame, "keeping")
-    chill = chill_lines(context, context.knowledge.label(word), _common(context, word)) if chills else []
+    chill = (
+        chill_lines(context, context.knowledge.label(word), common_styles(context, word)) if chills else []
+    )
     return [*chill[:1], _kind_line(context, word), *chill[1:]]
 
 
-def _words(context: Context) -> list[str]:
+def words_asked(context: Context) -> list[str]:
     """The wines and kinds of wine named; `the white` stands among the limits, and before what only stands."""
     wanted = [p.wanted for p in context.frame.preferences if p.property == "kind" and not p.banned]
     kinds = [kind for kind in wanted if kind and context.knowledge.styles_of(kind)]
@@ -93,12 +95,12 @@ def _of_kinds(context: Context, words: list[str]) -> Answer:
 
 
 def _kind_line(context: Context, kind: str) -> str:
-    degrees = sorted(w.serve.typical for w in _common(context, kind) if w.serve)
+    degrees = sorted(w.serve.typical for w in common_styles(context, kind) if w.serve)
     told = {"kind": context.knowledge.label(kind), "degrees": span(degrees[0], degrees[-1])}
     return context.wording("say", "serve-kind", **told)
 
 
-def _common(context: Context, kind: str) -> list[Wine]:
+def common_styles(context: Context, kind: str) -> list[Wine]:
     """The styles of a kind that are easy to buy; all of them where none is."""
     wines = [context.knowledge.wines[style] for style in context.knowledge.styles_of(kind)]
     return [w for w in wines if w.availability >= COMMONEST and w.serve] or [w for w in wines if w.serve]

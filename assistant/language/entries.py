@@ -1,4 +1,4 @@
-"""Popular claims and troubles: which one is meant, by cue lines that stand beside the knowledge about them.
+"""Popular claims, troubles and what is explained: which one is meant, by cue lines that stand beside the knowledge about them.
 
 Whether a question is about a claim or about trouble at all is decided by what its words speak for; the
 longest line found then tells which.
@@ -24,7 +24,10 @@ from assistant.language.frame import Frame, Text
 # Sorts of entries by intent; a doubted claim may also be about a fault.
 OWN = {"myth": ("myth",), "trouble": ("trouble", "fault")}
 SORTS = {"myth": ("myth", "fault"), "trouble": ("trouble", "fault")}
-TROUBLE, SAFETY = "trouble", "safety"
+TROUBLE, SAFETY, WHY = "trouble", "safety", "why"
+EXPLAINED = "explained"
+# What is told or taken down explains nothing, whatever words it holds.
+UNEXPLAINED = ("safety", "teach", "note", "undo", "set-table")
 NEAREST, TELLING = 3, 6
 
 
@@ -41,6 +44,7 @@ class Row:
     anywhere: tuple[str, ...]
     settles: frozenset[str]
     surely: tuple[str, ...] = ()
+    intent: str = WHY
 
 
 class Entries:
@@ -49,7 +53,8 @@ class Entries:
     def __init__(self, folder: Path, knowledge: Knowledge) -> None:
         self._knowledge = knowledge
         self._called = read_data(folder / "troubles.toml", lambda tables: dict(tables["called"]))
-        rows = [*read_data(folder / "myths.toml", _myths), *read_data(folder / "troubles.toml", _troubles)]
+        files = (("myths.toml", _myths), ("troubles.toml", _troubles), ("explanations.toml", _explanations))
+        rows = [row for file, read in files for row in read_data(folder / file, read)]
         self.by_id: Mapping[str, Row] = {row.id: row for row in rows}
         self._book = CueBook({row.id: row.lines for row in rows})
         self._loose = [(row.id, read_line(line)) for row in rows for line in row.anywhere]
@@ -79,8 +84,11 @@ class Entries:
     def told(self, frame: Frame) -> Frame:
         """A frame about a claim or trouble with the entries meant, or the nearest; any other frame as it is.
 
-        Entries that answer a safety topic of the question come first.
+        Entries that answer a safety topic of the question come first. What is explained is so whatever the
+        words speak for, unless they name a claim or trouble, or a pair that has reasons of its own.
         """
+        if (explained := self._explained(frame)) is not None:
+            return explained
         if frame.intent not in (*SORTS, SAFETY) and self._surely.stand_in(frame.text.stems):
             frame = replace(frame, intent=TROUBLE)
         if frame.intent not in SORTS:
@@ -95,6 +103,17 @@ class Entries:
         settled = self._settled(ids, frame)
         topics = tuple(topic for topic in frame.text.topics if topic not in settled)
         return replace(frame, entries=tuple(ids), topics=topics, text=_used(frame.text, ids))
+
+    def _explained(self, frame: Frame) -> Frame | None:
+        """The frame about what is explained, where that is what is asked."""
+        pair = frame.wines and frame.dishes
+        if pair or frame.text.topics or frame.intent in UNEXPLAINED or _meant(frame):
+            return None
+        name = next((cue.name for cue in frame.text.entries if cue.name.startswith(EXPLAINED)), None)
+        if name is None:
+            return None
+        text = _used(frame.text, [name])
+        return replace(frame, intent=self.by_id[name].intent, entries=(name,), text=text)
 
     def _of_called(self, text: Text) -> tuple[Cue, ...]:
         """The cues found where wines that are named are called wine, red or the like; the surest first."""
@@ -132,8 +151,8 @@ def _anywhere(name: str, line: Line, stems: Sequence[str]) -> Cue | None:
 
 def _meant(frame: Frame) -> list[Cue]:
     """The entries of the frame's intent, the surest first: claims, else causes, else symptoms."""
-    cues = [cue for cue in frame.text.entries if cue.name.startswith(SORTS[frame.intent])]
-    by_sort = {sort: [cue for cue in cues if cue.name.startswith(sort)] for sort in SORTS[frame.intent]}
+    sorts = SORTS.get(frame.intent, ())
+    by_sort = {sort: [cue for cue in frame.text.entries if cue.name.startswith(sort)] for sort in sorts}
     if "trouble" in by_sort:  # a cause says more than its symptom, unless the symptom says all of it and more
         wide = [set(cue.fixed) for cue in by_sort["trouble"]]
         by_sort["fault"] = [c for c in by_sort["fault"] if not any(set(c.fixed) < words for words in wide)]
@@ -162,6 +181,10 @@ def _myths(tables: Mapping[str, Any]) -> list[Row]:
     return [_row(f"myth/{name}", table) for name, table in tables["myth"].items()]
 
 
+def _explanations(tables: Mapping[str, Any]) -> list[Row]:
+    return [_row(f"{EXPLAINED}/{name}", table) for name, table in tables[EXPLAINED].items()]
+
+
 def _troubles(tables: Mapping[str, Any]) -> list[Row]:
     sorts = (("trouble", tables["trouble"]), ("fault", tables["fault"]))
     return [_row(f"{sort}/{name}", table) for sort, entries in sorts for name, table in entries.items()]
@@ -170,4 +193,10 @@ def _troubles(tables: Mapping[str, Any]) -> list[Row]:
 def _row(id_: str, table: Mapping[str, Any]) -> Row:
     lines, anywhere = tuple(table.get("lines", ())), tuple(table.get("anywhere", ()))
     surely = tuple(table.get("surely", ()))
-    return Row(id_, lines, anywhere, frozenset(table.get("settles", ())), surely)
+    settles = frozenset(table.get("settles", ()))
+    return Row(id_, lines, anywhere, settles, surely, str(table.get("intent", WHY)))
+
+
+def is_explained(frame: Frame) -> bool:
+    """Whether a frame asks what is behind a thing, by an entry of that sort."""
+    return any(name.startswith(EXPLAINED) for name in frame.entries)

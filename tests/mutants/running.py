@@ -142,10 +142,11 @@ def _against(mutant: Mutant, items: Sequence[pytest.Item], note: Path) -> int:
 def put_in(mutant: Mutant) -> None:
     """Gives the function of a fault the code and the defaults that it has with the fault."""
     name = mutant.file.removesuffix(".py").replace("/", ".")
+    module = importlib.import_module(name)  # first, as dataclasses look their module up by name
     fresh = types.ModuleType(name)
     fresh.__dict__.update(__file__=str(ROOT / mutant.file), __package__=name.rpartition(".")[0])
     exec(compile(mutant.source, mutant.file, "exec"), fresh.__dict__)
-    old, new = (_function(module, mutant.function) for module in (importlib.import_module(name), fresh))
+    old, new = (_function(of, mutant.function) for of in (module, fresh))
     old.__code__, old.__defaults__, old.__kwdefaults__ = new.__code__, new.__defaults__, new.__kwdefaults__
 
 

@@ -1,0 +1,63 @@
+"""What guests wonder about and is no pairing is explained; a pair, a claim or a danger keeps its own answer."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from assistant.answers.notes import MOST_RULES
+from assistant.knowledge.store import shipped
+from assistant.language.entries import is_explained
+from assistant.session import Session
+from tests.answer_schema import faults
+
+KNOWLEDGE = shipped()
+EXPLAINED = KNOWLEDGE.of_type("Explanation")
+MOST_WORDS = 20
+OWN_ANSWERS = (
+    ("why does port go with stilton", "why"),
+    ("why not red wine with fish", "why-not"),
+    ("is it true that a screw cap means cheap wine", "myth"),
+    ("what are legs", "define"),
+    ("what is tannin", "define"),
+    ("how many spit cups do we need for ten people", "quantity"),
+    ("champagne is too dear, what does the same job for less", "substitute"),
+    ("A kedgeree lunch with hard-boiled eggs, what white?", "wines-for-food"),
+    ("why does red wine give me a headache", "safety"),
+    ("I'm pregnant, why can't I have brie", "safety"),
+    ("should I decant the Barolo", "service"),
+)
+
+
+@pytest.mark.parametrize("subject", EXPLAINED)
+def test_it_is_explained_as_people_ask(conversation: Session, subject: str) -> None:
+    entry = KNOWLEDGE.entry(subject)
+    for way in entry["altLabel"]:
+        conversation.new_conversation()
+        answer = conversation.ask(str(way))
+        assert answer.understood, way
+        assert answer.say == entry["say"][0], way
+        assert entry["behind"][0] in answer.text
+        assert faults(json.loads(json.dumps(answer.as_json()))) == []
+
+
+@pytest.mark.parametrize("subject", EXPLAINED)
+def test_what_is_said_aloud_is_short_and_its_rules_are_told(conversation: Session, subject: str) -> None:
+    entry = KNOWLEDGE.entry(subject)
+    assert len(str(entry["say"][0]).split()) <= MOST_WORDS
+    text = conversation.ask(str(entry["altLabel"][0])).text
+    rules = [KNOWLEDGE.rules[name].label in text for name in entry.get("spokenFor", ())]
+    assert sum(rules) == min(MOST_RULES, len(rules))
+
+
+@pytest.mark.parametrize(("question", "intent"), OWN_ANSWERS)
+def test_what_has_an_answer_of_its_own_keeps_it(conversation: Session, question: str, intent: str) -> None:
+    assert not is_explained(conversation.read(question))
+    assert conversation.ask(question).intent == intent
+
+
+def test_what_stood_stands_on_after_an_explanation(conversation: Session) -> None:
+    conversation.ask("what goes with garlic cheddar")
+    assert conversation.ask("why do people swirl the glass").intent == "why"
+    assert "garlic cheddar" in conversation.ask("something red instead").text
