@@ -1,4 +1,4 @@
-"""What guests wonder about and is no pairing is explained; a pair, a claim or a danger keeps its own answer."""
+"""What guests wonder about is explained; a pair, a claim or a danger keeps its own answer."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Whether a wine is poured too warm or too cold: the degrees that are named, held against its serving range."""
+"""Whether a wine is poured too warm or too cold: the degrees named, held against its serving range."""
 
 from __future__ import annotations
 
@@ -26,8 +26,9 @@ def degrees_said(frame: Frame) -> float | None:
     if frame.intent not in INTENTS or frame.dishes:
         return None
     found = {c.name: c.number for c in counts(frame.text.stems) if c.name in (CELSIUS, FAHRENHEIT)}
-    if not found and says(frame, "degrees"):
-        found = {CELSIUS: number for _, _, number in numbers(frame.text.stems)[:1]}
+    bare = numbers(frame.text.stems)
+    if not found and bare and says(frame, "degrees"):
+        found = {CELSIUS: bare[0][2]}
     if FAHRENHEIT in found or found.get(CELSIUS, 0.0) > STEAM:
         return (next(iter(found.values())) - ICE) / PER_DEGREE
     return found.get(CELSIUS)

@@ -1,7 +1,7 @@
-"""Popular claims, troubles and what is explained: which one is meant, by cue lines that stand beside the knowledge about them.
+"""Popular claims, troubles and what is explained: which one is meant.
 
-Whether a question is about a claim or about trouble at all is decided by what its words speak for; the
-longest line found then tells which.
+Cue lines that stand beside the knowledge tell. Whether a question is about a claim or about trouble at all
+is decided by what its words speak for; the longest line found then tells which.
 """
 
 from __future__ import annotations
