@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from pathlib import Path
 
 from assistant.knowledge.concepts import Food
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
+from assistant.language.drafts import Draft, cook_base, mass_beside
 from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.recipes import ALIKE, another_sort, without
@@ -28,19 +29,6 @@ LIES_ON = frozenset(("kind/nut", "kind/vegetable", "kind/fruit"))
 DEFAULT_SHARE = 20.0
 
 
-@dataclass(slots=True)
-class _Draft:
-    """A dish in the making."""
-
-    parts: list[DishPart] = field(default_factory=list)
-    methods: list[str] = field(default_factory=list)
-    called: str = ""
-
-    @property
-    def base(self) -> DishPart | None:
-        return next((p for p in self.parts if p.role == BASE), None)
-
-
 def read_roles(file: Path) -> dict[str, str]:
     """Connecting words by what they mean (`with`, `beside`, `over`, `without`)."""
     return read_data(
@@ -56,8 +44,8 @@ class DishReader:
 
     def dishes(self, text: Text, readings: Iterable[Reading]) -> tuple[list[Dish], list[Reading]]:
         """The dishes named, in order, and what could not be left out; a side is a dish of its own."""
-        drafts: list[_Draft] = []
-        waiting, idle = _Draft(), list[Reading]()
+        drafts: list[Draft] = []
+        waiting, idle = Draft(), list[Reading]()
         last: Reading | None = None
         carried: str | None = None  # the link of a method counts for the food right behind it
         found = list(readings)
@@ -65,6 +53,8 @@ class DishReader:
             link = self._link(text, last, reading)
             if last and link == BESIDE and self._goes_on(text, last, reading, drafts):
                 link = WITH
+            if drafts and (link == WITH or (link == BESIDE and _ends(text, found[0], reading, drafts[-1]))):
+                drafts[-1].set_apart()
             if reading.kind == "method":
                 waits = self._method(text, reading, found[i + 1 : i + 2], drafts, waiting)
                 carried = (carried or link) if waits else None
@@ -85,7 +75,7 @@ class DishReader:
         alone = text.stems[found[0].start - 1] in small_words()["before-a-dish"]
         return [single(dish)] if dish and alone else []
 
-    def _goes_on(self, text: Text, last: Reading, reading: Reading, drafts: list[_Draft]) -> bool:
+    def _goes_on(self, text: Text, last: Reading, reading: Reading, drafts: list[Draft]) -> bool:
         """Whether a small thing is named behind a part of a dish, and with it (`with lemon and garlic`)."""
         parts = drafts[-1].parts if drafts else []
         joined = parts[1:] and parts[-1].food == last.id and parts[-1].role != BASE
@@ -95,7 +85,7 @@ class DishReader:
         new = all(part.food != food.id for part in parts)
         return new and food.role == TOPPING and not food.parts and bool(LIES_ON.intersection(food.kinds))
 
-    def _left_out(self, reading: Reading, drafts: list[_Draft]) -> bool:
+    def _left_out(self, reading: Reading, drafts: list[Draft]) -> bool:
         """Takes a food off the last dish; whether it is surely not on it now."""
         if not drafts:
             return True
@@ -120,28 +110,30 @@ class DishReader:
         return next((meaning for meaning in (WITHOUT, WITH, OVER) if meaning in meanings), BESIDE)
 
     def _method(
-        self, text: Text, method: Reading, behind: list[Reading], drafts: list[_Draft], waiting: _Draft
+        self, text: Text, method: Reading, behind: list[Reading], drafts: list[Draft], waiting: Draft
     ) -> bool:
         """Cooks the food right behind it, or else the last base; whether it waits for a food."""
         waits = bool(behind) and self._link(text, method, behind[0]) == NEXT_TO
         if waits or not drafts:
             waiting.methods.append(method.id)
         else:
-            _cook_base(drafts[-1], (method.id,))
+            cook_base(drafts[-1], (method.id,))
         return waits
 
-    def _food(self, reading: Reading, link: str, drafts: list[_Draft], waiting: _Draft) -> None:
+    def _food(self, reading: Reading, link: str, drafts: list[Draft], waiting: Draft) -> None:
         food, current = self._knowledge.food(reading.id), drafts[-1] if drafts else None
         if current and link in (WITH, BESIDE) and self._holds(current, food):
             return
         if current is None or link == OVER:
             self._start(food, drafts, waiting)
         elif ACCOMPANIMENT in food.kinds and self._lies_alone(food, link, drafts):
-            drafts.append(_Draft([DishPart(food.served_as or food.id, BASE, HUNDRED_GRAMS)]))
+            drafts.append(Draft([DishPart(food.served_as or food.id, BASE, HUNDRED_GRAMS)]))
         elif ACCOMPANIMENT in food.kinds:
             current.parts.append(self._part(food))
         elif link == NEXT_TO and not self._alike(food, current):
-            self._becomes_head(food, reading.text, current, waiting)
+            if apart := current.taken_apart():  # `brie, olives and rosemary crackers`
+                drafts.append(apart)
+            self._becomes_head(food, reading.text, drafts[-1], waiting)
         elif link == WITH and food.role not in (None, SIDE) and not waiting.methods:
             current.parts.append(self._part(food))
         elif link == WITH and self._tops(food, current):
@@ -150,7 +142,7 @@ class DishReader:
         else:
             self._start(food, drafts, waiting)
 
-    def _holds(self, current: _Draft, food: Food) -> bool:
+    def _holds(self, current: Draft, food: Food) -> bool:
         """Whether a small thing is in the dish as it is known (`lamb tagine and apricots`)."""
         if current.base is None or food.role != TOPPING:
             return False
@@ -158,7 +150,7 @@ class DishReader:
         named = bool(dish.parts) and set(key(food.label)) <= set(key(dish.label))
         return named or any(part.food == food.id and part.role != BASE for part in dish.parts)
 
-    def _lies_alone(self, food: Food, link: str, drafts: list[_Draft]) -> bool:
+    def _lies_alone(self, food: Food, link: str, drafts: list[Draft]) -> bool:
         """Whether something sweet ends a list of savoury things: nobody means olives with quince paste."""
         base = drafts[-1].base
         if link != BESIDE or len(drafts) < 2 or SWEETENER not in food.kinds or base is None:
@@ -166,22 +158,22 @@ class DishReader:
         savoury = self._knowledge.food(base.food)
         return SWEETENED not in savoury.kinds and savoury.course in (None, SAVOURY)
 
-    def _alike(self, food: Food, current: _Draft) -> bool:
+    def _alike(self, food: Food, current: Draft) -> bool:
         """Two cheeses in a row are a board; a mushroom before a risotto is a part of it."""
         base = current.base
         shared = set(food.kinds) & set(self._knowledge.food(base.food).kinds) if base else set()
         return bool(shared & ALIKE)
 
-    def _start(self, food: Food, drafts: list[_Draft], waiting: _Draft) -> None:
+    def _start(self, food: Food, drafts: list[Draft], waiting: Draft) -> None:
         """A new dish; what waited for a base becomes its parts."""
         if ACCOMPANIMENT in food.kinds:
             waiting.parts.append(self._part(food))
             return
         base = DishPart(food.id, BASE, HUNDRED_GRAMS, tuple(waiting.methods))
-        drafts.append(_Draft([base, *waiting.parts]))
+        drafts.append(Draft([base, *waiting.parts]))
         waiting.parts, waiting.methods = [], []
 
-    def _becomes_head(self, food: Food, said: str, current: _Draft, waiting: _Draft) -> None:
+    def _becomes_head(self, food: Food, said: str, current: Draft, waiting: Draft) -> None:
         """`mushroom risotto`: the later name is the base, the earlier one a part of it."""
         former = current.base
         sort = another_sort(food, said, former.food, self._knowledge) if former else ()
@@ -199,7 +191,7 @@ class DishReader:
         head = DishPart(food.id, BASE, HUNDRED_GRAMS, methods or former.methods)
         current.parts = [head, replace(part, methods=()), *others]
 
-    def _tops(self, food: Food, current: _Draft) -> bool:
+    def _tops(self, food: Food, current: Draft) -> bool:
         """Whether a single food named with a pizza or sandwich is on it (`pizza with anchovies`)."""
         base = current.base
         kinds = self._knowledge.food(base.food).kinds if base else ()
@@ -208,11 +200,11 @@ class DishReader:
     def _part(self, food: Food, methods: tuple[str, ...] = ()) -> DishPart:
         role = food.role if food.role not in (None, SIDE) else TOPPING
         share = food.share or DEFAULT_SHARE
-        return DishPart(food.id, role or TOPPING, _mass(share), methods)
+        return DishPart(food.id, role or TOPPING, mass_beside(share), methods)
 
-    def _finished(self, drafts: list[_Draft], waiting: _Draft) -> list[Dish]:
+    def _finished(self, drafts: list[Draft], waiting: Draft) -> list[Dish]:
         if waiting.methods and drafts:
-            _cook_base(drafts[-1], tuple(waiting.methods))
+            cook_base(drafts[-1], tuple(waiting.methods))
         self._settle(drafts, waiting)
         dishes: list[Dish] = []
         for draft in drafts:  # said twice is served once
@@ -220,17 +212,17 @@ class DishReader:
             dishes += [] if dish in dishes else [dish]
         return dishes
 
-    def _settle(self, drafts: list[_Draft], waiting: _Draft) -> None:
+    def _settle(self, drafts: list[Draft], waiting: Draft) -> None:
         """Sauces and seasonings that waited for a base: the first becomes one if there is none."""
         if waiting.parts and not drafts:
             lead, *rest = waiting.parts
             food = self._knowledge.food(lead.food).served_as or lead.food
-            drafts.append(_Draft([replace(lead, food=food, role=BASE, mass=HUNDRED_GRAMS), *rest]))
+            drafts.append(Draft([replace(lead, food=food, role=BASE, mass=HUNDRED_GRAMS), *rest]))
         elif waiting.parts:
             drafts[-1].parts.extend(waiting.parts)
         waiting.parts = []
 
-    def _swapped(self, draft: _Draft) -> tuple[DishPart, ...]:
+    def _swapped(self, draft: Draft) -> tuple[DishPart, ...]:
         """A dressing or sauce the guest names takes the place of the one in the recipe."""
         named = {p.role for p in draft.parts if p.role in COATING}
         base = draft.base
@@ -241,10 +233,6 @@ class DishReader:
         return (*kept, *(p for p in draft.parts if p is not base))
 
 
-def _mass(share: float) -> float:
-    """Grams beside 100 g of base that make up this percentage of the two."""
-    return HUNDRED_GRAMS * share / (HUNDRED_GRAMS - share)
-
-
-def _cook_base(draft: _Draft, methods: tuple[str, ...]) -> None:
-    draft.parts = [replace(p, methods=(*p.methods, *methods)) if p.role == BASE else p for p in draft.parts]
+def _ends(text: Text, first: Reading, reading: Reading, draft: Draft) -> bool:
+    """Whether what stands before is whole: in a list, or behind a sauce (`with mint sauce and`)."""
+    return "," in text.stems[first.end : reading.start] or draft.parts[-1].role in COATING

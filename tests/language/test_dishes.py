@@ -240,3 +240,27 @@ def test_a_chutney_of_its_own_is_one_food(session: Session, chutney: str) -> Non
 @pytest.mark.parametrize("text", ["lamb tagine and apricots", "lamb tagine, apricots"])
 def test_what_a_recipe_holds_is_not_served_twice(parse: Parse, text: str) -> None:
     assert [seen(dish) for dish in parse(text).dishes] == [seen(parse("lamb tagine with apricots").dishes[0])]
+
+
+APART = {
+    "brie, salami, olives and rosemary crackers": [
+        Wanted("brie"),
+        Wanted("salami"),
+        Wanted("mixed-olives"),
+        Wanted("plain-cracker", (), ("seasoning/rosemary",)),
+    ],
+    "fish with lemon potatoes": [Wanted("fish"), Wanted("boiled-potato", (), ("topping/lemon",))],
+    "lamb with mint sauce and rosemary potatoes": [
+        Wanted("lamb", (), ("sauce/mint-sauce",)),
+        Wanted("boiled-potato", (), ("seasoning/rosemary",)),
+    ],
+}
+
+
+@pytest.mark.parametrize("text", APART)
+def test_a_compound_name_takes_only_what_belongs_to_it(parse: Parse, text: str) -> None:
+    assert read(parse, text) == APART[text]
+
+
+def test_a_compound_name_of_two_takes_both(parse: Parse) -> None:
+    assert [dish.base for dish in read(parse, "cheese and onion pie")] == ["cheese-and-onion-pie"]
