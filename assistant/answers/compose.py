@@ -9,6 +9,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.fold import key
+from assistant.language.frame import Reading
 from assistant.pairing.match import Match
 
 EDIBLE = ("food", "sauce", "dressing", "garnish", "cuisine")
@@ -52,12 +53,20 @@ def label(context: Context, match: Match) -> str:
     return context.knowledge.wines[match.wine].label
 
 
+def _as_read(context: Context, reading: Reading) -> str:
+    """The name of what was read; of a wine that is ruled out, that it is."""
+    bans = (p for p in context.frame.preferences if p.banned)
+    said = reading.text.casefold(), reading.label.casefold()
+    own = (p.label for p in bans if p.wanted == reading.id or p.label.casefold().endswith(said))
+    return next(own, reading.label)
+
+
 def reading_lines(context: Context) -> list[str]:
     """What was read, what was mended, and what could not be used."""
     text, wording = context.frame.text, context.wording
     lines = []
     if text.readings:
-        labels = list(dict.fromkeys(r.label for r in text.readings))
+        labels = list(dict.fromkeys(_as_read(context, reading) for reading in text.readings))
         lines.append(wording("line", "read", readings=", ".join(labels)))
     if context.frame.dishes and not any(r.kind in EDIBLE for r in text.readings):
         lines.append(wording("line", "standing", dish=context.dish_name()))

@@ -46,8 +46,10 @@ def bottles(text: Text) -> Count:
 
 
 def _numbers(text: Text) -> list[tuple[int, int]]:
-    """Last places and values of whole numbers from one on."""
-    return [(end - 1, int(n)) for _, end, n in numbers(text.stems) if n >= 1 and n == int(n)]
+    """Last places and values of whole numbers from one on that count no people (`one of them hates`)."""
+    people = {places[0] for places in quantity_words().not_bottles.find(text.stems)}
+    found = ((end - 1, int(n)) for _, end, n in numbers(text.stems) if n >= 1 and n == int(n))
+    return [(at, n) for at, n in found if at not in people]
 
 
 def _counted(text: Text, at: int) -> str | None:

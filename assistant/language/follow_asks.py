@@ -200,5 +200,7 @@ def context(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return replace(anew(frame, talk), intent=frame.intent, wines=(), dishes=talk.frame.dishes)
     many = frame.intent in ("pour-order", "compare")
     wines = talk.frame.wines or wines_of(talk.picks if many else talk.picks[:1])
-    wines = () if frame.intent in ("one-bottle", "choose-wines", "check-board") else wines
+    if frame.intent in ("one-bottle", "choose-wines", "check-board"):  # chosen anew, within what was said
+        limits = joined(talk.frame.preferences, frame.preferences)
+        return replace(frame, wines=(), dishes=talk.frame.dishes, preferences=limits)
     return replace(frame, wines=wines, dishes=talk.frame.dishes)

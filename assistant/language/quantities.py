@@ -29,6 +29,7 @@ class QuantityWords:
     counts: Mapping[str, Lines]
     for_people: Lines
     not_people: frozenset[str]
+    not_bottles: Lines
     half: Lines
     sizes: Mapping[str, float]
     glass: Mapping[str, Lines]
@@ -49,6 +50,7 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         {name: Lines(words) for name, words in tables["counts"].items()},
         Lines(tables["for_people"]["words"]),
         frozenset(stem(fold(word)) for word in tables["not_people"]["words"]),
+        Lines(tables["not_bottles"]["lines"]),
         Lines(tables["half"]["lines"]),
         {name: float(size) for name, size in tables["sizes"].items()},
         {name: Lines(lines) for name, lines in tables["glass"].items()},
