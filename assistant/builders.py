@@ -34,10 +34,10 @@ from assistant.answers.degrees import degrees_said, held_against
 from assistant.answers.explained import explained
 from assistant.answers.record import Answer
 from assistant.language.entries import is_explained
-from assistant.language.follow_lines import opens, says
+from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
 from assistant.language.party import needs_told
-from assistant.overrun import overspends, runs_late
+from assistant.overrun import begins, overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -70,7 +70,7 @@ BUILDERS: dict[str, Builder] = {
     "unclear": small.unclear,
 }
 
-WHYS = ("why", "why-not")
+WHYS, PLAN = ("why", "why-not"), "plan"
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
@@ -108,10 +108,11 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
-    if frame.intent == "plan":
+    if frame.intent == PLAN or (not named and begins(frame)):
         from assistant.evening.by_talk import plan_by_talk
 
-        return plan_by_talk
+        planned = replace(frame, intent=PLAN)
+        return lambda context, session: plan_by_talk(replace(context, frame=planned), session)
     saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
     if named or not (saves or opens(frame, "load")):
         return None
@@ -128,7 +129,7 @@ def _table(context: Context, session: Session) -> Answer | None:
 def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     """What answers where one part of the plan is asked for, or where time is said to be over."""
     part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
-    if part is None or frame.intent not in ASKS_FOR_PARTS:
+    if part is None or not (frame.intent in ASKS_FOR_PARTS or says_only(frame, f"plan-{part}")):
         part = "late" if runs_late(frame) else "savings" if overspends(frame) else None
     if part is None:
         return None

@@ -1,10 +1,21 @@
-"""Time or money that is said to be over: `we're 15 over`, `15 euros over`."""
+"""What is said of time and money by itself: `we start at 7`, `we're 15 over`, `15 euros over`."""
 
 from __future__ import annotations
 
+from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
+from assistant.language.guests import time_of
 from assistant.language.quantities import numbers, quantities
+
+# As what a start that is told is read; whatever else is asked with it has an answer of its own.
+TELLS = ("note", "set-table", "unclear", "undo", "wines-for-food", "choose-wines")
+
+
+def begins(frame: Frame) -> bool:
+    """Whether all that is told is when the evening begins (`no, we start at half past six`)."""
+    told = frame.intent in TELLS and says(frame, "starts-at") and not frame.topics
+    return told and time_of(clock_in_digits(frame.text.typed)) is not None and not runs_late(frame)
 
 
 def runs_late(frame: Frame) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import datetime
+from datetime import date, datetime
 from typing import TYPE_CHECKING
 
 from assistant.headcount import counted
@@ -14,7 +14,7 @@ from assistant.language.dish_edits import POURED, one_of, swapped_wines
 from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
-from assistant.language.guests import Asked, guest_words, starts_at
+from assistant.language.guests import Asked, day_of, guest_words, next_day_at, starts_at
 from assistant.language.party import money_said, need_counts, opening_total, party_of
 from assistant.language.quantities import numbers, quantities
 from assistant.language.same_guests import with_need
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from assistant.evening.records import Evening
 
 COUNTS = "quantity"
-SETS, CHECKS, ORDERS = "set-table", "check-board", "pour-order"
+SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
 PREPARES = ("plan", "set-table")
 DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
 DROPPED = (
@@ -49,7 +49,8 @@ class Tonight:
 
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
     `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
-    money, as last said; `reserve`: styles of wines that its file lists and that are not poured.
+    money, as last said; `reserve`: styles of wines that its file lists and that are not poured; `day`: as
+    said before any time was.
     """
 
     wines: tuple[str, ...] = ()
@@ -62,6 +63,7 @@ class Tonight:
     evening: Evening | None = field(default=None, compare=False)
     budget: float | None = None
     reserve: tuple[str, ...] = ()
+    day: date | None = field(default=None, compare=False)
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
@@ -148,9 +150,17 @@ def _tells_of_party(frame: Frame) -> bool:
 
 
 def dated(tonight: Tonight, frame: Frame) -> Tonight:
-    """The table with the start a frame speaks of."""
-    start = starts_at(clock_in_digits(frame.text.typed), datetime.now()) if frame.intent in DATED else None
-    return tonight if start is None else replace(tonight, start=start)
+    """The table with the day and the start a frame speaks of; a time alone is of the day said before."""
+    if frame.intent not in DATED:
+        return tonight
+    typed, now = clock_in_digits(frame.text.typed), datetime.now()
+    day = tonight.day
+    if frame.intent in PREPARES or quantities(frame.text).people:
+        day = day_of(typed, now.date()) or day
+    if says(frame, "starts-at"):
+        day = day or next_day_at(typed, now)
+        return replace(tonight, day=day, start=starts_at(typed, now, day) or tonight.start)
+    return replace(tonight, day=day, start=starts_at(typed, now) or tonight.start)
 
 
 def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
@@ -160,6 +170,8 @@ def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
 
 def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     """The money that is said to be there for the evening that is being prepared; None for any other text."""
+    if frame.intent == CHOOSES and says(frame, "in-all"):
+        return money_said(frame.text.stems)
     asks = says(frame, "menu-asks") and not opens(frame, "budget-can")
     if asks or runs_late(frame) or overspends(frame):
         return None

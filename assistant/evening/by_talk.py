@@ -18,10 +18,13 @@ from assistant.evening.plan import plan
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.evening.table_text import on_the_table
 from assistant.evening.text import text
+from assistant.language.clock import clock_in_digits
+from assistant.language.follow_lines import says
 from assistant.language.guest_named import has_name
-from assistant.language.guests import Asked
+from assistant.language.guests import Asked, starts_at
 from assistant.laying import with_standing
 from assistant.session import Session
+from assistant.tonight import budget_said
 
 SHOWN = ("bottles", "shopping", "clock", "needs")
 
@@ -33,10 +36,27 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
     missing = [name for name in ("guests", "wines", "foods") if not getattr(evening, name)]
     if missing:
         return _asked_back(context, evening, missing)
+    if told := _only_told(context, session):
+        return told
     record = plan(evening, session)
     say = context.wording("plan", "say", **_spoken(record))
     lines = [say, *on_the_table(record)["wines"], *_sections(evening, record)]
     return compose(context, say, [*lines, context.wording("plan", "whole")])
+
+
+def _only_told(context: Context, session: Session) -> Answer | None:
+    """What is noted of the time and the money of a whole table; None where the plan itself is asked for."""
+    frame, table = context.frame, context.tonight
+    said = starts_at(clock_in_digits(frame.text.typed), datetime.now(), table.day)
+    noted = [_when(table.start, context)] if table.start and said == table.start else []
+    if budget_said(frame, table) is not None and table.budget is not None:
+        noted.append(money(table.budget, context.stock.currency.strip(), context))
+    named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
+    if not noted or named or any(says(frame, line) for line in ("plan-it", "plans")):
+        return None
+    say = context.wording("plan", "noted", noted=listed(noted))
+    answer = compose(context.of_evening(), say, [say, context.wording("plan", "then")])
+    return replace(answer, dish=None)
 
 
 def section_by_talk(name: str) -> Callable[[Context, Session], Answer]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import lru_cache
+from itertools import dropwhile
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.cues import Lines
@@ -43,9 +44,9 @@ def wants_again(typed: str) -> bool:
 def says_only(frame: Frame, name: str) -> bool:
     """Whether a line of this name is all that is said, but for words of lead and stops."""
     said = [stem for stem in frame.text.stems if stem[:1].isalnum()]
-    while said and said[0] in follow_words().lead:
-        said.pop(0)
-    return any(len(places) == len(said) for places in follow_lines()[name].find(said))
+    bare = list(dropwhile(follow_words().lead.__contains__, said))
+    lines = follow_lines()[name]
+    return any(len(places) == len(words) for words in (said, bare) for places in lines.find(words))
 
 
 def opens(frame: Frame, name: str) -> bool:

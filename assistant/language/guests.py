@@ -171,16 +171,27 @@ def _few(need: str) -> bool:
     return 0 < len(need.split()) <= MOST_NEED
 
 
-def starts_at(typed: str, now: datetime) -> datetime | None:
-    """The local start that is said, the next that comes; None where no day and no time stands."""
+def starts_at(typed: str, now: datetime, day: date | None = None) -> datetime | None:
+    """The local start that is said, the next that comes; None where no day and no time stands.
+
+    `day`: the day that was said before, which a time alone is of.
+    """
+    clock, said = time_of(typed), day_of(typed, now.date()) or day
+    return None if clock is None or said is None else datetime.combine(said, clock)
+
+
+def day_of(typed: str, today: date) -> date | None:
+    """The day that is said, the next that comes; None where none is."""
     known, words = guest_words(), [word.lower() for word in _WORD.findall(typed)]
-    days = [known.days[w] for w in words if w in known.days]
-    soon = [known.soon[w] for w in words if w in known.soon]
-    clock = _clock(typed, known)
-    if not (days or soon) or clock is None:
-        return None
-    day = _next(now.date(), days[0]) if days else now.date() + timedelta(days=soon[0])
-    return datetime.combine(day, clock)
+    named = [_next(today, known.days[word]) for word in words if word in known.days]
+    soon = [today + timedelta(days=known.soon[word]) for word in words if word in known.soon]
+    return next(iter([*named, *soon]), None)
+
+
+def next_day_at(typed: str, now: datetime) -> date | None:
+    """The day on which the time of day that is said comes next: today, or tomorrow where it is over."""
+    clock = time_of(typed)
+    return None if clock is None else now.date() + timedelta(days=clock <= now.time())
 
 
 def _next(today: date, weekday: int) -> date:
@@ -188,8 +199,9 @@ def _next(today: date, weekday: int) -> date:
     return today + timedelta(days=(weekday - today.weekday() - 1) % WEEK + 1)
 
 
-def _clock(typed: str, known: GuestWords) -> time | None:
+def time_of(typed: str) -> time | None:
     """The first time of day: `at 7`, `7pm`, `19:30`; a bare number is none."""
+    known = guest_words()
     for found in _TIME.finditer(typed):
         before = _WORD.findall(typed[: found.start()])[-1:]
         counts = known.no_clock.intersection(word.lower() for word in _WORD.findall(typed[found.end() :])[:1])

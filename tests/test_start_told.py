@@ -1,0 +1,67 @@
+"""When an evening begins is noted by itself, of the day that was said before; so is money in all."""
+
+from __future__ import annotations
+
+from datetime import datetime, time
+
+import pytest
+
+from assistant.language.guests import next_day_at, starts_at
+from assistant.session import Session
+
+NOON = datetime(2026, 11, 25, 12)  # a Wednesday
+TABLE = ("7 guests on thursday", "choose two wines for brie, ham and olives")
+
+
+@pytest.fixture
+def table(conversation: Session) -> Session:
+    """A table with guests on a day, wines and foods."""
+    for said in TABLE:
+        conversation.ask(said)
+    return conversation
+
+
+@pytest.mark.parametrize(
+    ("said", "wanted"),
+    [
+        ("we start at 7", time(19)),
+        ("no, we begin at half past six", time(18, 30)),
+        ("the guests arrive at 7", time(19)),
+    ],
+)
+def test_a_time_alone_is_of_the_day_said_before(table: Session, said: str, wanted: time) -> None:
+    answer = table.ask(said)
+    assert table.tonight.start is not None
+    assert (table.tonight.start.strftime("%A"), table.tonight.start.time()) == ("Thursday", wanted)
+    assert answer.say.startswith("Noted: Thursday")
+    assert len(answer.text.splitlines()) == 2
+
+
+def test_what_to_do_when_is_told_once_the_start_is_known(table: Session) -> None:
+    table.ask("we start at 7")
+    for asked in ("what do I do when", "start at 8, what do I do when"):
+        assert table.ask(asked).text.startswith("Clock")
+    assert table.tonight.start is not None
+    assert table.tonight.start.time() == time(20)
+
+
+def test_without_a_day_the_next_such_hour_is_meant() -> None:
+    day = next_day_at("start at 7", NOON)
+    assert starts_at("start at 7", NOON, day) == datetime(2026, 11, 25, 19)
+    assert next_day_at("start at 11 am", NOON) == datetime(2026, 11, 26).date()
+    assert next_day_at("12 people", NOON) is None
+
+
+def test_money_in_all_is_noted_beside_the_bottles(conversation: Session) -> None:
+    conversation.ask("7 guests on thursday")
+    answer = conversation.ask("I want two wines for brie and ham, under 60 euro all together")
+    assert conversation.tonight.budget == 60
+    assert answer.picks
+    assert "60" not in " ".join(answer.left_out)
+    assert "at most 60" in answer.text
+
+
+def test_a_question_about_serving_is_no_start(table: Session) -> None:
+    answer = table.ask("how long can the brie stand out if we start at 7")
+    assert answer.intent in ("service", "safety")
+    assert "Noted: Thursday" not in answer.text
