@@ -89,4 +89,5 @@ def with_standing(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
     """The table with the dishes that stand, and the wines chosen for them, where it has none of its own."""
     choice = last_choice(talk)
     chosen = choice.picks if choice else ()
-    return replace(tonight, dishes=tonight.dishes or frame.dishes, wines=tonight.wines or chosen)
+    dishes = tonight.dishes or frame.dishes or (choice.frame.dishes if choice else ())
+    return replace(tonight, dishes=dishes, wines=tonight.wines or chosen)
