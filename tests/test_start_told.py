@@ -65,3 +65,12 @@ def test_a_question_about_serving_is_no_start(table: Session) -> None:
     answer = table.ask("how long can the brie stand out if we start at 7")
     assert answer.intent in ("service", "safety")
     assert "Noted: Thursday" not in answer.text
+
+
+def test_what_was_due_on_days_that_are_over_is_due_at_once(table: Session) -> None:
+    table.ask("no, it is tonight, we start at 23:59")
+    rows = table.ask("what do I do when").text.splitlines()[1:]
+    dated = [row.split()[0] for row in rows if row.strip()[:4].isdigit()]
+    assert rows[0].startswith("  at once")
+    assert all(day >= f"{datetime.now():%Y-%m-%d}" for day in dated)
+    assert any(row.strip().startswith("at once") for row in rows)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
 from assistant.answers.compose import compose
@@ -26,6 +27,7 @@ from assistant.laying import with_standing
 from assistant.session import Session
 from assistant.tonight import budget_said
 
+_DUE = re.compile(r"(?m)^  (\d{4}-\d\d-\d\d \d\d:\d\d)")
 SHOWN = ("bottles", "shopping", "clock", "needs")
 
 
@@ -188,4 +190,13 @@ def _sections(evening: Evening, record: Mapping[str, Any]) -> list[str]:
 
 def _blocks(sheet: str, names: Sequence[str]) -> list[str]:
     wanted = [wording()("heading", name) for name in names]
-    return [block for block in sheet.split("\n\n") if block.split("\n")[0] in wanted]
+    return [_from_today(block) for block in sheet.split("\n\n") if block.split("\n")[0] in wanted]
+
+
+def _from_today(block: str) -> str:
+    """What was due on a day that is over is due at once."""
+    today, at_once = f"{date.today():%Y-%m-%d}", wording()("note", "at-once")
+    over = (found for found in _DUE.findall(block) if found.split()[0] < today)
+    for due in over:
+        block = block.replace(due, at_once.ljust(len(due)), 1)
+    return block
