@@ -151,12 +151,11 @@ def _tells_of_party(frame: Frame) -> bool:
 
 def dated(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the day and the start a frame speaks of; a time alone is of the day said before."""
-    if frame.intent not in DATED:
-        return tonight
-    typed, now = clock_in_digits(frame.text.typed), datetime.now()
-    day = tonight.day
+    typed, now, day = clock_in_digits(frame.text.typed), datetime.now(), tonight.day
     if frame.intent in PREPARES or quantities(frame.text).people:
         day = day_of(typed, now.date()) or day
+    if frame.intent not in DATED:
+        return replace(tonight, day=day)
     if says(frame, "starts-at"):
         day = day or next_day_at(typed, now)
         return replace(tonight, day=day, start=starts_at(typed, now, day) or tonight.start)

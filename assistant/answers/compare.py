@@ -19,7 +19,7 @@ def compare(context: Context) -> Answer:
     """Which of the wines does better with the dish; how they differ without one, or where that is asked."""
     if len(context.frame.wines) < 2 or not context.frame.dishes:
         return _differences(context)
-    if says(context.frame, "differs") and not any(r.type == "Food" for r in context.frame.text.readings):
+    if _differ_asked(context) and not any(r.type == "Food" for r in context.frame.text.readings):
         return _differences(context.of_evening())
     matches = sorted((judged(context, w) for w in context.frame.wines), key=lambda m: -m.score)
     noise = context.knowledge.constants["noise"]
@@ -37,6 +37,12 @@ def compare(context: Context) -> Answer:
             )
         )
     return compose(context, say, lines, picks=matches)
+
+
+def _differ_asked(context: Context) -> bool:
+    """Whether it is asked how the wines differ, or which is more of something."""
+    names = ("differs", *(f"asks-{name}" for name in COMPARED))
+    return any(says(context.frame, name) for name in names)
 
 
 def _differences(context: Context) -> Answer:
@@ -60,7 +66,7 @@ def _differences(context: Context) -> Answer:
 def _more(context: Context, name: str, first_is_more: bool, wines: list[str]) -> str:
     more, less = wines if first_is_more else reversed(wines)
     labels = {"more": context.knowledge.wines[more].label, "less": context.knowledge.wines[less].label}
-    return context.wording("differs", name, **labels)
+    return capital(context.wording("differs", name, **labels))
 
 
 def _food_differences(context: Context) -> Answer:

@@ -9,9 +9,12 @@ from assistant.answers.context import Context, say_reason
 from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital
+from assistant.language.follow_lines import opens
 from assistant.pairing import choose
 from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
+
+FORTIFIED = "kind/fortified-wine"
 
 
 def judge_pair(context: Context) -> Answer:
@@ -22,8 +25,7 @@ def judge_pair(context: Context) -> Answer:
     reason = say_reason(match, context.knowledge, good)
     names = [called(context, wine) for wine in context.frame.wines]
     fields = {"wine": names[0], "dish": context.dish_name(), "reason": reason}
-    long = (f"judge-{match.verdict}", f"judge-brief-{match.verdict}") if reason else ()
-    say = context.wording.spoken(*long, f"judge-short-{match.verdict}", **fields)
+    say = context.wording.spoken(*_ways(context, match.verdict, bool(reason)), **fields)
     lines = [
         capital(context.wording("line", "verdict", verdict=m.verdict, wine=name, dish=fields["dish"]))
         for name, m in zip(names, matches, strict=True)
@@ -33,12 +35,21 @@ def judge_pair(context: Context) -> Answer:
     return compose(context, say, lines, picks=matches, verdict=match.verdict)
 
 
+def _ways(context: Context, verdict: str, reasoned: bool) -> list[str]:
+    """Templates of what is said, longest first; whether a wine is too much is denied where it goes well."""
+    ways = ["doubt"] if opens(context.frame, "too-much") else ["", "brief"]
+    found = [f"judge-{way}-{verdict}".replace("--", "-") for way in (*(ways if reasoned else ()), "short")]
+    return found
+
+
 def judged(context: Context, wine: str) -> Match:
-    """A style's match; for a whole kind of wine, the match of the middle one of those sold everywhere."""
+    """A style's match; for a kind of wine, the match of the middle one of those sold everywhere."""
     known = context.knowledge.wines
     if wine in known:
         return context.engine.judge(context.table(), wine)
     styles = context.knowledge.styles_of(wine)
+    if FORTIFIED not in context.knowledge.broader(wine):  # nobody means port by red wine
+        styles = [style for style in styles if FORTIFIED not in known[style].kinds] or styles
     common = [style for style in styles if known[style].availability >= choose.COMMONEST]
     ranked = context.engine.rank(context.table(), common or styles)
     return ranked[len(ranked) // 2]

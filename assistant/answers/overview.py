@@ -8,6 +8,7 @@ from assistant.answers.compose import compose, label
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.language.follow_lines import says
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
@@ -21,11 +22,18 @@ def overview(context: Context) -> Answer:
     found = context.engine.rank_each(tables, context.tonight.wines)
     ranked = list(zip(context.tonight.dishes, found, strict=True))
     bad = [(dish, found[-1]) for dish, found in ranked if found[-1].verdict in DISLIKED]
-    say = _spoken(context, bad)
+    say = _best(context, ranked) if says(context.frame, "best-pair") else _spoken(context, bad)
     lines = [say, *(_line(context, dish, found) for dish, found in ranked)]
     avoid = list({match.wine: match for _, match in bad}.values())
     answer = compose(context.of_evening(), say, lines, avoid=avoid)
     return replace(answer, intent=ASKED, dish=None)
+
+
+def _best(context: Context, ranked: list[tuple[Dish, list[Match]]]) -> str:
+    dish, found = max(ranked, key=lambda pair: pair[1][0].score)
+    return context.wording(
+        "overview", "best-of-all", wine=label(context, found[0]), food=context.one_dish(dish)
+    )
 
 
 def _spoken(context: Context, bad: list[tuple[Dish, Match]]) -> str:

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from spacy.lang.en.stop_words import STOP_WORDS
+
 from assistant.answers.wording import listed
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
@@ -40,6 +42,17 @@ def _pronouns() -> Mapping[str, Pronoun]:
     )
 
 
+@lru_cache(maxsize=1)
+def _someone() -> Mapping[str, frozenset[str]]:
+    """Words for people who are no guest told of, and what stands behind a name. Raises KnowledgeError."""
+    return read_data(
+        corpus_dir() / "language" / "guests.toml",
+        lambda tables: {
+            name: frozenset(stem(fold(word)) for word in words) for name, words in tables["someone"].items()
+        },
+    )
+
+
 def spoken_of(frame: Frame, session: Session) -> tuple[str, ...]:
     """The guests whom `she`, `he` or `they` means; none where nobody of whom it can be said was spoken of."""
     if not (says(frame, "guest-she") and session.spoken.of):
@@ -47,6 +60,8 @@ def spoken_of(frame: Frame, session: Session) -> tuple[str, ...]:
     said = _said(frame)
     if said is None:
         return session.spoken.of
+    if _of_another(frame, said):
+        return ()
     last = [guest for guest in session.spoken.of if _of(guest, session) in (said, None)]
     sure = [guest for guest in _guests(session) if _of(guest, session) == said]
     asked = bool(last) and set(last) <= set(session.spoken.asked)
@@ -54,6 +69,22 @@ def spoken_of(frame: Frame, session: Session) -> tuple[str, ...]:
         return tuple(guest for guest in last if guest in sure) or tuple(last)
     others = [guest for guest in _guests(session) if _of(guest, session) is None]
     return tuple((sure or others)[-1:])
+
+
+def _of_another(frame: Frame, said: str) -> bool:
+    """Whether somebody stands in front whom it is said of: `my guest says so, is she right`."""
+    stems, row = frame.text.stems, _pronouns()[said]
+    at = next(i for i, stem in enumerate(stems) if stem in row.said)
+    named = {stem(fold(word)) for words in frame.text.left_out for word in words.split()}
+    others = {*named, *row.known_by, *_someone()["words"]}
+    return not others.isdisjoint(stems[:at]) or (at > 1 and _opens_with_name(frame))
+
+
+def _opens_with_name(frame: Frame) -> bool:
+    """Whether a text opens with a name and what is told of it; a food or a wine is none."""
+    first, *rest = frame.text.stems
+    read = any(reading.start == 0 for reading in frame.text.readings)
+    return not read and first not in STOP_WORDS and not _someone()["verbs"].isdisjoint(rest[:1])
 
 
 def doubt(frame: Frame, session: Session) -> tuple[str, str, str] | None:
@@ -69,6 +100,8 @@ def doubt(frame: Frame, session: Session) -> tuple[str, str, str] | None:
 def kept(frame: Frame, session: Session) -> None:
     """Remembers of whom `she` was said, where nobody else may have been meant."""
     said = _said(frame)
+    if said and _of_another(frame, said):
+        session.spoken.of = ()  # whoever was spoken of before is meant no longer
     if said and len(session.spoken.asked) == 1 and spoken_of(frame, session) and not doubt(frame, session):
         session.spoken.called[session.spoken.asked[0]] = said
 

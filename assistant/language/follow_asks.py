@@ -67,6 +67,21 @@ def back(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     return replace(earlier, text=frame.text, intent="undo", again=earlier.again or earlier.intent)
 
 
+def beside(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`is it sweeter than port` holds the wine that stands against the one named."""
+    wines = talk.frame.wines or wines_of(talk.picks[:1])
+    if len(frame.wines) != 1 or frame.dishes or not wines or not says(frame, "than-it"):
+        return None
+    return replace(frame, intent="compare", wines=(wines[0], *frame.wines), preferences=())
+
+
+def too_much(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`is the Nebbiolo too strong for it` asks whether it goes with the dish that stands."""
+    if not frame.wines or frame.dishes or not talk.frame.dishes or not says(frame, "too-for-it"):
+        return None
+    return replace(frame, intent="judge-pair", dishes=talk.frame.dishes, preferences=())
+
+
 def saying(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """A popular claim that can be tried is tried on what stands; trouble is told as it is."""
     if not frame.entries:

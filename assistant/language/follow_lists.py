@@ -58,6 +58,13 @@ def between(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     return replace(frame, intent="compare", wines=wines, dishes=frame.dishes or talk.frame.dishes)
 
 
+def order_asked(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`which one should they try last` asks for the order of what is poured."""
+    if not says(frame, "order-asked") or frame.wines or frame.dishes or frame.topics:
+        return None
+    return replace(frame, intent="pour-order", dishes=talk.frame.dishes)
+
+
 def in_order(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`put the Riesling first then?`, `and where comes the Cava`: all wines of the order that stands."""
     if not (frame.intent == talk.frame.intent == "pour-order") or frame.dishes or not frame.wines:

@@ -11,6 +11,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language import follow_asks as asks
 from assistant.language import follow_dishes as dishes
 from assistant.language import follow_lists as lists
+from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.refer import placed, same_food
 from assistant.language.standing import Edit, Talk
@@ -19,6 +20,9 @@ EDITS: tuple[Edit, ...] = (
     asks.cautious,
     asks.saying,
     asks.numbers,
+    asks.beside,
+    asks.too_much,
+    lists.order_asked,
     asks.back,
     dishes.what_if,
     asks.order_why,
@@ -50,7 +54,8 @@ def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
     """The frame completed from the turn before, where it follows on; a new question stays new."""
     if talk is None:
         return frame
-    if frame.intent != "pour-order" or talk.asked != "choose-wines":  # `which goes first` of the wines chosen
+    of_order = frame.intent == "pour-order" and talk.asked == "choose-wines"  # `which goes first`
+    if not of_order and not says(frame, "order-asked"):
         frame = _kept(placed(frame, talk.picks), frame, talk)
     if talk.asked != "foods-for-wine":
         frame = same_food(frame, talk, knowledge)
