@@ -131,6 +131,9 @@ def _told_at(words: list[str]) -> int | None:
 
 
 def _called(words: list[str]) -> str:
+    """What a guest is called; a name that was typed small is written as a name."""
+    if len(words) == 1 and words[0].isalpha() and words[0] not in guest_words().grouped:
+        return words[0][0].upper() + words[0][1:]
     return " ".join(words).replace(" 's", "'s").replace(" ’s", "’s")
 
 
