@@ -33,7 +33,7 @@ from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.party import without_party
 from assistant.language.standing import Talk, only_kinds, stands
-from assistant.language.strength import of_that_strength
+from assistant.language.strength import as_labelled
 from assistant.laying import as_laid, with_choice
 from assistant.notebook import Notebook
 from assistant.own_dishes import followed, menu_of, short_names
@@ -144,7 +144,7 @@ class Session:
 
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
-        frame = without_names(of_that_strength(self.read(question), self.knowledge), self.tonight.needs)
+        frame = without_names(as_labelled(self.read(question), self.knowledge), self.tonight.needs)
         if (back := self._steps.back(frame)) is not None:
             self.tonight, self._talk = back
         if back is not None and not self.taught.just:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.answers.context import Context
+from assistant.answers.kinds_meant import kinds_meant
 from assistant.answers.wording import listed
 from assistant.knowledge.diets import Fit, against, fit, marks_called, suits
 
@@ -20,8 +21,9 @@ def eaten(foods: Sequence[str], context: Context) -> list[str]:
 
 def kept_to(context: Context) -> list[str]:
     """Which diets and foods not eaten a list keeps to, and that labels have the last word."""
-    label = context.knowledge.label
-    barred = dict.fromkeys(label(food) for food in context.frame.barred)
+    label, foods = context.knowledge.label, context.frame.barred
+    twice = {kind for food in foods for kind in kinds_meant(food, context.knowledge) if kind != food}
+    barred = dict.fromkeys(label(food) for food in foods if food not in twice)
     kept = [*map(label, context.frame.diets), *(context.wording("line", "no-food", food=f) for f in barred)]
     return [context.wording("line", "kept-to", kept=listed(list(dict.fromkeys(kept))))] if kept else []
 

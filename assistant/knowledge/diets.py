@@ -11,7 +11,7 @@ from assistant.knowledge.store import Knowledge
 
 DEPENDS = "-depends"
 KIND = "kind/"
-MARKS = ("allergen/", "care/")
+MARKS, TRAIT = ("allergen/", "care/"), "trait/"
 KEPT_FOODS = 4096
 
 
@@ -97,14 +97,24 @@ def suits(food: str, barred: frozenset[str], diets: Iterable[str], knowledge: Kn
     """Whether a food surely holds nothing barred (foods, kinds, marks, at any depth) and fits all diets."""
     if barred:
         has, may = holds(food, knowledge)
-        if barred & (lineage(food, knowledge) | has | may):
+        if barred & (lineage(food, knowledge) | has | may | _tastes(food, knowledge)):
             return False
     return all(fit(food, diet, knowledge) is Fit.YES for diet in diets)
 
 
+@lru_cache(maxsize=KEPT_FOODS)
+def _tastes(food: str, knowledge: Knowledge) -> frozenset[str]:
+    """The traits of a food and all its parts: a mousse has that of chocolate."""
+    return frozenset().union(*(knowledge.food(subject).traits for subject in contents(food, knowledge)))
+
+
 def marks_called(foods: Iterable[str], knowledge: Knowledge) -> frozenset[str]:
-    """These foods and kinds with the allergens and care marks that go by their names (`pork`, `fish`)."""
+    """These foods and kinds with the allergens, marks and traits that go by their names (`pork`, `fish`).
+
+    A trait goes by its own name alone: what tastes of nuts need not hold any.
+    """
     wanted = frozenset(foods)
     called = {knowledge.label(food).casefold() for food in wanted}
-    marks = (subject for subject in knowledge.digest if subject.startswith(MARKS)) if wanted else ()
-    return wanted | {m for m in marks if {names.local(m), knowledge.label(m).casefold()} & called}
+    found = {m for m in knowledge.digest if m.startswith((*MARKS, TRAIT))} if wanted else set[str]()
+    of_label = {m for m in found if not m.startswith(TRAIT) and knowledge.label(m).casefold() in called}
+    return wanted | of_label | {m for m in found if names.local(m) in called}
