@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.answers.context import Context
-from assistant.answers.kinds_meant import kinds_meant
 from assistant.answers.wording import listed
 from assistant.knowledge.diets import Fit, against, fit, marks_called, suits
+from assistant.knowledge.kinds_meant import kinds_meant
 
 
 def eaten(foods: Sequence[str], context: Context) -> list[str]:

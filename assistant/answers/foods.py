@@ -10,10 +10,10 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
-from assistant.answers.kinds_meant import kinds_meant
 from assistant.answers.record import Answer, Item
 from assistant.answers.table_foods import table_foods
 from assistant.answers.wording import listed
+from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.pairing import choose
 from assistant.pairing.score import LIKED, Score
 

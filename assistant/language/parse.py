@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from assistant.knowledge.files import corpus_dir
+from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.knowledge.store import Knowledge
 from assistant.language.clean import clean
 from assistant.language.counting import bottles
@@ -95,7 +96,7 @@ class Parser:
     def parse(self, typed: str, standing: bool = False) -> Frame:
         """The frame of one question; `standing` tells that an earlier turn stands."""
         text, found, dishes = self._understood(typed, standing)
-        signature = _signature(text, found, dishes, standing)
+        signature = self._signature(text, found, dishes, standing)
         choice = choose(text, signature, self._deciding, self.evidence)
         objects = choice.intent == OBJECTS and not standing
         chooses = choice.intent == CHOOSES and is_bare(text) and not bottles(text).total
@@ -108,9 +109,24 @@ class Parser:
     def seen(self, typed: str, standing: bool = False) -> tuple[dict[str, float], str]:
         """What a question has that may speak for an intent, and what the table alone makes of it."""
         text, found, dishes = self._understood(typed, standing)
-        signature = _signature(text, found, dishes, standing)
+        signature = self._signature(text, found, dishes, standing)
         traits = self.evidence.traits(text, signature.counts(), standing)
         return traits, decide(signature, self._deciding.rows)
+
+    def _signature(self, text: Text, found: Sorting, dishes: list[Dish], standing: bool) -> Signature:
+        foods = [part.food for dish in dishes for part in dish.parts]
+        return Signature(
+            text.cues,
+            len({r.id for r in found.wines}),
+            len(foods),
+            len(found.terms),
+            len(found.preferences),
+            standing,
+            generic=bool(foods) and all(kinds_meant(food, self._knowledge) for food in foods),
+            bare=is_bare(text),
+            names_only=not words_beside(text),
+            fragment=words_beside(text) <= FRAGMENT,
+        )
 
     def settled_by_table(self, intent: str) -> bool:
         """Whether the table decides of this intent where a follow-up is short."""
@@ -217,22 +233,6 @@ def _beside_tastes(text: Text) -> tuple[str, ...]:
 def _stems(text: Text, reading: Reading) -> tuple[str, ...]:
     """The words of a name as they were meant, hyphens left out."""
     return tuple(word for word in text.stems[reading.start : reading.end] if word.isalnum())
-
-
-def _signature(text: Text, found: Sorting, dishes: list[Dish], standing: bool) -> Signature:
-    foods = [part.food for dish in dishes for part in dish.parts]
-    return Signature(
-        text.cues,
-        len({r.id for r in found.wines}),
-        len(foods),
-        len(found.terms),
-        len(found.preferences),
-        standing,
-        generic=bool(foods) and all(food.startswith("kind/") for food in foods),
-        bare=is_bare(text),
-        names_only=not words_beside(text),
-        fragment=words_beside(text) <= FRAGMENT,
-    )
 
 
 def _numbers(text: Text) -> dict[str, float]:
