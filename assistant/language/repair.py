@@ -22,6 +22,7 @@ MOST_REPAIRS = 12  # a text with more strange words is not a question
 MOST_LOOKED_AT = 60  # words
 BETTER_WHOLE = 1.2  # what a slip may cost in a word that is not taken apart
 HYPHEN = "-"
+FEWEST = 4  # letters of an English word that was heard for one of a name
 COMPOUND = 8  # letters of a name that may stand in two words
 _APOSTROPHE = re.compile("['’]")
 
@@ -63,10 +64,16 @@ class Repairer:
                 yield repair
             places = Places(doc, self._known) if mended else places
 
-    def _of_phrases(self, doc: Doc, _: Places) -> Iterator[Repair]:
-        """The repairs of strange words that make names with their neighbours."""
+    def _of_phrases(self, doc: Doc, places: Places) -> Iterator[Repair]:
+        """The repairs of strange words, and of some English ones, that make names with their neighbours."""
         for at, token in enumerate(doc[:MOST_LOOKED_AT]):
-            if self._known.strange(token.norm_) and (found := self._weigher.completing(doc, at)):
+            word = token.norm_
+            if self._known.strange(word):
+                found = self._weigher.completing(doc, at)
+            else:
+                may_be = len(word) >= FEWEST and at not in places.named and word.isalpha()
+                found = self._weigher.homophone(doc, at) if may_be else None
+            if found:
                 yield found
 
     def _compounds(self, doc: Doc, _: Places) -> Iterator[Repair]:
