@@ -5,14 +5,14 @@ Between two things that a misspelt word is equally near to, that decides.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Set
+from collections.abc import Iterable, Sequence, Set
 
 from spacy.tokens import Doc
 
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
 
-WINE, FOOD, METHOD, TERM, BESIDE = "wine", "food", "method", "term", "beside"
+WINE, FOOD, METHOD, TERM, BESIDE, ASKED = "wine", "food", "method", "term", "beside", "asked"
 # What a thing of another kind costs beside the slip, and of a kind that is due, in slips of one letter.
 OTHERWISE, JUST_SO = 0.2, -0.1
 _OTHERS = {
@@ -21,6 +21,7 @@ _OTHERS = {
     METHOD: {"wine", "grape", "region", "term", "aroma", "food", "dressing"},
     TERM: {"food", "dressing", "sauce", "garnish"},
     BESIDE: {"food", "dressing", "wine"},
+    ASKED: set(),  # a term or anything else
 }  # what is not meant where the kind is due
 _REACH = 3  # words behind `glass of`
 
@@ -44,12 +45,19 @@ class Expected:
         for kind in (TERM, FOOD, WINE):
             if self._heard.dues[kind] & others:
                 return kind
-        return ""
+        return ASKED if self._asked(before) else ""
+
+    def _asked(self, before: Sequence[str]) -> bool:
+        """Whether it is asked right before what something is."""
+        asks = before[:-1] if before[-1:] and before[-1] in self._heard.passed_over else before
+        return bool(asks) and (asks[-1] in self._heard.dues["asked"] or asks[-2:] == ["what", "do"])
 
     def doubt(self, names: Iterable[Name], kind: str) -> float:
         """What it costs to mean these names where a kind is due."""
         if not kind:
             return 0.0
+        if kind == ASKED:
+            return JUST_SO if any(name.kind == TERM for name in names) else 0.0
         fits = any(name.kind not in _OTHERS[kind] for name in names)
         return JUST_SO if fits and kind in (METHOD, TERM) else 0.0 if fits else OTHERWISE
 

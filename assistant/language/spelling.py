@@ -24,6 +24,7 @@ MARGIN = 0.09  # words whose costs differ by less are equally likely
 LONGEST_SLIP = 30
 HEARD, LOOKS = 0.35, 0.3  # what it costs to sound the same and be spelt otherwise, and to look otherwise
 STRANGEST, SHORT_SLIP = 1.8, 2.5
+JUST_SO = 1.2  # how otherwise at most what sounds just so counts as spelt (`barreek` for barrique)
 SHORT_WORD, BY_LETTER = 0.85, 0.17  # what a slip may cost in a word of up to five letters; for each of more
 LIKE = 0.2  # slips for each letter below which words look alike
 ONE_VOWEL = 0.12  # how differently one vowel for another sounds
@@ -41,6 +42,8 @@ _CONSONANTS = re.compile(r"([^aeiouyhw])\1*")
 _VOWEL = re.compile("[aeiou]")
 _VOWELS = frozenset("aeiouy")
 _VOICED = tuple(map(set, ("bp", "dt", "gk", "fv", "sz")))  # and unvoiced, easily taken for each other
+# Both may be written c, but neither is heard for the other.
+_HARD_AND_SOFT = tuple(map(set, ("ks", "kz", "qs", "qz")))
 _START = {"k": "c", "q": "c", "s": "c", "z": "c", "g": "j", "v": "w", "x": "c"}
 
 
@@ -112,7 +115,8 @@ class Speller:
             slip = found.get(other) or slip_cost(word, other)
             if not _believable(word, other, slip, off):
                 continue
-            found[other] = min(HEARD + off + LOOKS * min(slip, STRANGEST), found.get(other, slip))
+            looks = min(slip, STRANGEST if off or _consonants(other) < 3 else JUST_SO)
+            found[other] = min(HEARD + off + LOOKS * looks, found.get(other, slip))
         near = (
             (c, other)
             for other, c in found.items()
@@ -237,7 +241,7 @@ def _step(tag: str, at: int, to: int, word: str, other: str) -> float:
 def _swap(one: str, other: str) -> float:
     if one in _VOWELS and other in _VOWELS:
         return 0.6
-    if _start(one) == _start(other):
+    if _start(one) == _start(other) and {one, other} not in _HARD_AND_SOFT:
         return 0.6
     if {one, other} in _VOICED:
         return 0.7
