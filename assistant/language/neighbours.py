@@ -124,6 +124,15 @@ class Completer:
         found = self._only(o for o in self.options(doc, at, wholly=True) if o.cost <= most)
         return found if found and found.whole else None
 
+    def variant(self, doc: Doc, at: int) -> str | None:
+        """The other spelling of a name that makes a longer one with its neighbours, where it alone does."""
+        words = [token.norm_ for token in doc]
+        others = self._known.spelt_otherwise(words[at])
+        if not others or self._longest(words, at, words[at]):
+            return None
+        found = (w for w in others if self._longest([*words[:at], w, *words[at + 1 :]], at, w))
+        return next(found, None)
+
     def _only(self, options: Iterator[Option]) -> Option | None:
         """The likeliest, unless one that means something else is about as likely."""
         found = sorted(options, key=attrgetter("cost"))

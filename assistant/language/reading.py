@@ -107,6 +107,8 @@ class Reader:
             if at in mended:
                 continue
             said = self._known.spoken(token)
+            if said and self._repairer.completes(doc, at):
+                continue  # `fruit drivin`
             if said and self._lexicon.longest([said], 0):
                 mended[at] = token.text
             token.norm_ = said or token.norm_

@@ -9,6 +9,7 @@ from functools import cached_property
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
+from assistant.language.expected import TERM
 from assistant.language.fold import fold
 from assistant.language.headed import Heads
 from assistant.language.mishearing import Mishearings
@@ -57,6 +58,7 @@ class Repairer:
             self._heads.heard,
             self._of_words,
             self._slots.likely,
+            self._variants,
         ):
             mended = False
             for repair in pass_(doc, places):
@@ -76,6 +78,12 @@ class Repairer:
             if found:
                 yield found
 
+    def _variants(self, doc: Doc, places: Places) -> Iterator[Repair]:
+        """Names spelt otherwise than in the longer name that they make (`sesame halvah`)."""
+        for at in sorted(places.named):
+            if found := self._weigher.variant(doc, at):
+                yield found
+
     def _compounds(self, doc: Doc, _: Places) -> Iterator[Repair]:
         """Names that were written in two words."""
         done, spelt_right = 0, self._lexicon.spelt_right
@@ -84,6 +92,10 @@ class Repairer:
             if word + next_ in spelt_right and at >= done and (found := self._compound(doc, at)):
                 done = found.end
                 yield found
+
+    def completes(self, doc: Doc, at: int) -> bool:
+        """Whether a strange word is one of a longer name with its neighbours, but for a slip."""
+        return self._weigher.completing(doc, at) is not None
 
     def completed(self, doc: Doc, repair: Repair) -> bool:
         """Whether the word of a repair is a part of a longer name with its neighbours."""
@@ -171,7 +183,9 @@ class Repairer:
         return Repair(0.0, start, end, name) if name else None
 
     def _free(self, span: Span) -> bool:
-        """Whether no word is one of the commonest, other than the shortest behind the first."""
+        """Whether no word is one of the commonest, but the shortest behind the first, or asks what is meant."""
+        if not self._known.heard.dues[TERM].isdisjoint(t.norm_ for t in span):
+            return False  # `what does crew mean` asks for no cremant
         return span[0].norm_ not in STOP_WORDS and all(
             len(t.norm_) < 3 or t.norm_ not in STOP_WORDS for t in span
         )

@@ -16,11 +16,12 @@ from assistant.language import by_sound, sounding
 from assistant.language.completing import Completions
 from assistant.language.fold import fold, key, stem
 from assistant.language.heard import Heard
-from assistant.language.lexicon import Lexicon
+from assistant.language.lexicon import Lexicon, Name
 from assistant.language.likeness import Echoes
-from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english
+from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english, slip_cost
 
 MANY = 12  # names in which a word stands that is often meant
+VARIANT = 1.2  # what makes one spelling of a name of another, in slips of a letter, at most
 FEWEST = 3  # letters of a word without its vowels
 _VOWEL = re.compile("[aeiou]")
 
@@ -35,7 +36,7 @@ class Vocabulary:
 
     def warm(self) -> None:
         """Makes now what is otherwise made on the first slip."""
-        _ = self.echoes, self.completions
+        _ = self.echoes, self.completions, self._same
 
     @cached_property
     def speller(self) -> Speller:
@@ -173,6 +174,21 @@ class Vocabulary:
         meant = self.heard.slips.get(word)
         found = self.lexicon.longest(["".join(key(meant))] if meant else [word], 0)
         return tuple(name.id for name in found[1]) if found else (word,)
+
+    def spelt_otherwise(self, word: str) -> list[str]:
+        """Other names of one word that look nearly alike and mean the same (`halva` of `halvah`)."""
+        found = self.lexicon.longest([word], 0)
+        same = self._same.get(found[1], []) if found else []
+        return [w for w in same if w != word and slip_cost(word, w) < VARIANT] if len(same) > 1 else []
+
+    @cached_property
+    def _same(self) -> dict[tuple[Name, ...], list[str]]:
+        """Names of one word by what they mean."""
+        groups: dict[tuple[Name, ...], list[str]] = {}
+        for word in sorted(self.lexicon.words):
+            if found := self.lexicon.longest([word], 0):
+                groups.setdefault(found[1], []).append(word)
+        return groups
 
     def parts(self, words: Sequence[str]) -> bool:
         """Whether the words are little words and a name, all of them one, or one and how it is cooked."""

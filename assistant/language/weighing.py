@@ -157,6 +157,11 @@ class Weigher:
         found = self._completer.homophone(doc, at)
         return Repair(found.cost, at, at + 1, found.word) if found else None
 
+    def variant(self, doc: Doc, at: int) -> Repair | None:
+        """The other spelling of a name that makes a longer one with its neighbours."""
+        word = self._completer.variant(doc, at)
+        return Repair(0.0, at, at + 1, word) if word else None
+
     def _context_cost(self, pieces: Sequence[str]) -> float:
         """What it costs to use these pieces for one name: strange ones are better explained than left."""
         extra = sum(MORE_USED if self._known.strange(p) else SWALLOWED for p in pieces) - MORE_USED
