@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from spacy.lang.en.stop_words import STOP_WORDS
 
-from assistant.language.spelling import slip_cost
+from assistant.language.slipping import slip_cost
 
 SHORT, REACH = 5, 2  # letters of a word in which one slip may be, and slips in a longer one
 

@@ -12,7 +12,7 @@ from spacy.tokens import Doc
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
 
-WINE, FOOD, METHOD, TERM, BESIDE, ASKED = "wine", "food", "method", "term", "beside", "asked"
+WINE, FOOD, METHOD, TERM, BESIDE, SIDE, ASKED = "wine", "food", "method", "term", "beside", "side", "asked"
 # What a thing of another kind costs beside the slip, and of a kind that is due, in slips of one letter.
 OTHERWISE, JUST_SO = 0.2, -0.1
 _OTHERS = {
@@ -21,8 +21,10 @@ _OTHERS = {
     METHOD: {"wine", "grape", "region", "term", "aroma", "food", "dressing"},
     TERM: {"food", "dressing", "sauce", "garnish"},
     BESIDE: {"food", "dressing", "wine"},
+    SIDE: {"food", "dressing", "wine", "grape", "region"},
     ASKED: set(),  # a term or anything else
 }  # what is not meant where the kind is due
+_SIDES = ("dressing", "sauce", "garnish")
 _REACH = 3  # words behind `glass of`
 
 
@@ -35,7 +37,9 @@ class Expected:
     def kind(self, doc: Doc, at: int, end: int, named: Set[int]) -> str:
         """The kind due from `at` to `end`, or nothing where anything may be meant."""
         if end in named:
-            return METHOD if self._is(doc[end].norm_, FOOD) else BESIDE
+            if self._is(doc[end].norm_, FOOD):
+                return METHOD
+            return SIDE if any(self._is(doc[end].norm_, side) for side in _SIDES) else BESIDE
         before = [token.norm_ for token in doc[max(0, at - _REACH) : at]]
         if self._heard.dues["wine-behind"] & set(before[-1:]):
             return WINE

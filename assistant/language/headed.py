@@ -12,7 +12,7 @@ from spacy.tokens import Doc
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import SHORT, Places
-from assistant.language.spelling import slip_cost
+from assistant.language.slipping import slip_cost
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import Repair
 

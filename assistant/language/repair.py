@@ -183,7 +183,7 @@ class Repairer:
         return Repair(0.0, start, end, name) if name else None
 
     def _free(self, span: Span) -> bool:
-        """Whether no word is one of the commonest, but the shortest behind the first, or asks what is meant."""
+        """Whether no word is one of the commonest, but a short one behind another, or asks what is meant."""
         if not self._known.heard.dues[TERM].isdisjoint(t.norm_ for t in span):
             return False  # `what does crew mean` asks for no cremant
         return span[0].norm_ not in STOP_WORDS and all(

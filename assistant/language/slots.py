@@ -13,8 +13,8 @@ from assistant.language.expected import Expected
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import FEWEST_OF_ONE, Places
+from assistant.language.slipping import slip_cost
 from assistant.language.small_words import small_words
-from assistant.language.spelling import slip_cost
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.weighing import Repair, like_a_person
 

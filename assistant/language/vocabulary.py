@@ -18,7 +18,8 @@ from assistant.language.fold import fold, key, stem
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.likeness import Echoes
-from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english, slip_cost
+from assistant.language.slipping import slip_cost
+from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english
 
 MANY = 12  # names in which a word stands that is often meant
 VARIANT = 1.2  # what makes one spelling of a name of another, in slips of a letter, at most

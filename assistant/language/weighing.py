@@ -11,7 +11,8 @@ from spacy.tokens import Doc, Span
 from assistant.language.expected import Expected
 from assistant.language.fold import fold
 from assistant.language.neighbours import COMPLETES, LONG, Completer
-from assistant.language.spelling import MARGIN, SHORTEST, allowed, is_english, slip_cost
+from assistant.language.slipping import slip_cost
+from assistant.language.spelling import MARGIN, SHORTEST, allowed, is_english
 from assistant.language.vocabulary import Vocabulary
 
 LONGEST = 4  # pieces of one name
@@ -69,7 +70,12 @@ class Weigher:
             return None
         best = found[0]
         rivals = [r for r in found[1:] if r.cost < best.cost + MARGIN and self._differ(r, best)]
-        return None if rivals or self._part_of_another(doc, best) else best
+        return None if rivals or self._part_of_another(doc, best) or self._far_off(doc, best) else best
+
+    def _far_off(self, doc: Doc, repair: Repair) -> bool:
+        """Whether a name neither looks nor sounds enough like the words (`quallaberry` is no Calabria)."""
+        pieces, familiar = pieces_of(doc[repair.start : repair.end]), self._known.familiar(repair.word)
+        return self._known.speller.far_off(pieces, repair.word, familiar)
 
     def _part_of_another(self, doc: Doc, repair: Repair) -> bool:
         """Whether a word looks more like one that is known from a longer name alone (`moilee`)."""
