@@ -125,9 +125,9 @@ class Completer:
         return found if found and found.whole else None
 
     def variant(self, doc: Doc, at: int) -> str | None:
-        """The other spelling of a name that makes a longer one with its neighbours, where it alone does."""
+        """The other spelling of a foreign name that makes a longer one with its neighbours (`lamb tajine`)."""
         words = [token.norm_ for token in doc]
-        others = self._known.spelt_otherwise(words[at])
+        others = [] if is_english(words[at]) else self._known.spelt_otherwise(words[at])
         if not others or self._longest(words, at, words[at]):
             return None
         found = (w for w in others if self._longest([*words[:at], w, *words[at + 1 :]], at, w))

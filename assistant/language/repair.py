@@ -79,7 +79,7 @@ class Repairer:
                 yield found
 
     def _variants(self, doc: Doc, places: Places) -> Iterator[Repair]:
-        """Names spelt otherwise than in the longer name that they make (`sesame halvah`)."""
+        """Names spelt otherwise than in the longer name that they make (`salmon teryaki`)."""
         for at in sorted(places.named):
             if found := self._weigher.variant(doc, at):
                 yield found
