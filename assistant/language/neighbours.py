@@ -125,7 +125,7 @@ class Completer:
         return found if found and found.whole else None
 
     def variant(self, doc: Doc, at: int) -> str | None:
-        """The other spelling of a foreign name that makes a longer one with its neighbours (`lamb tajine`)."""
+        """The other spelling of a foreign name that makes a longer one beside others (`lamb tajine`)."""
         words = [token.norm_ for token in doc]
         others = [] if is_english(words[at]) else self._known.spelt_otherwise(words[at])
         if not others or self._longest(words, at, words[at]):

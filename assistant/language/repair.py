@@ -9,6 +9,7 @@ from functools import cached_property
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
+from assistant.language.doubts import Repair, pieces_of
 from assistant.language.expected import TERM
 from assistant.language.fold import fold
 from assistant.language.headed import Heads
@@ -17,7 +18,7 @@ from assistant.language.places import Places
 from assistant.language.slots import Slots
 from assistant.language.spelling import is_english
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.weighing import LONGEST, Repair, Weigher, pieces_of, windows
+from assistant.language.weighing import LONGEST, Weigher, windows
 
 MOST_REPAIRS = 12  # a text with more strange words is not a question
 MOST_LOOKED_AT = 60  # words

@@ -15,7 +15,7 @@ from pathlib import Path
 from assistant.knowledge.cache import cached, content_key
 from assistant.language import word_list
 from assistant.language.by_sound import BySound
-from assistant.language.slipping import consonants, slip_cost, start_of
+from assistant.language.slipping import NEVER, consonants, slip_cost, start_of
 from assistant.language.sounding import Sounds, apart
 from assistant.language.word_list import WordList, shelved
 
@@ -121,9 +121,16 @@ class Speller:
         """Whether the pieces look unlike a name that is known by its sound, and sound unlike it as well."""
         word = "".join(pieces)
         strange = slip_cost(word, other) / len(word) - LIKE
-        sounds = [off for name, off in self.sounding_like(pieces) if name == other] if strange > 0 else ()
+        off = self.off(pieces).get(other, 0.0) if strange > 0 else 0.0
         most, less = OFF if familiar else OFF_SELDOM
-        return bool(sounds) and min(sounds) > max(0.0, most - less * strange) * len(word)
+        return off > max(0.0, most - less * strange) * len(word)
+
+    def off(self, pieces: Sequence[str]) -> dict[str, float]:
+        """How differently the names with the same consonants sound, by name."""
+        found: dict[str, float] = {}
+        for name, off in self.sounding_like(pieces):
+            found[name] = min(off, found.get(name, NEVER))
+        return found
 
     def _spelt_like(self, word: str, alone: bool) -> list[str]:
         from rapidfuzz import process

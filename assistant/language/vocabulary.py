@@ -176,6 +176,14 @@ class Vocabulary:
         found = self.lexicon.longest(["".join(key(meant))] if meant else [word], 0)
         return tuple(name.id for name in found[1]) if found else (word,)
 
+    def looks_otherwise(self, word: str, name: str) -> bool:
+        """Whether a strange word looks more like something else: `sautid` is no saithe."""
+        if not self.strange(word):
+            return False
+        looks = slip_cost(word, name)
+        near = (other for cost, other in self.speller.near(word)[:1] if cost < looks)
+        return any(self.concepts(other) != self.concepts(name) for other in near)
+
     def spelt_otherwise(self, word: str) -> list[str]:
         """Other names of one word that look nearly alike and mean the same (`halva` of `halvah`)."""
         found = self.lexicon.longest([word], 0)

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence, Set
-from dataclasses import dataclass
 
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span
 
+from assistant.language.doubts import Doubts, Repair, pieces_of
 from assistant.language.expected import Expected
 from assistant.language.fold import fold
 from assistant.language.neighbours import COMPLETES, LONG, Completer
 from assistant.language.slipping import slip_cost
-from assistant.language.spelling import MARGIN, SHORTEST, allowed, is_english
+from assistant.language.spelling import SHORTEST, allowed, is_english
 from assistant.language.vocabulary import Vocabulary
 
 LONGEST = 4  # pieces of one name
@@ -28,22 +28,11 @@ BEHIND = 0.4  # how much more may be paid for a name than for a plain word that 
 ROOM = 0.1  # what a repair in its context may cost beyond the slip, but in the shortest words
 UNCOMMON = 0.15  # what has no place in the list of English words is asked for less often
 OFTEN = -0.06  # what stands in many names is asked for more often
-NEARER = 0.06  # how much more a word must look like a part of a name that it is left for
 PART_ONLY, ANOTHER_SLIP, RARELY_MEANT = 0.3, 0.15, 0.1
 # A word without meaning in this job, one of the job, one of the commonest of all.
 PLAIN_WORDS = (0.6, 0.1, -0.3)
 CERTAIN = 0.6  # the part of what a slip may cost that is allowed in what looks like somebody's name
 _RARE = ("Aroma", "Region", "Term", "Method")
-
-
-@dataclass(frozen=True, slots=True)
-class Repair:
-    """The word meant by the tokens from `start` to `end` (exclusive), and what it costs to think so."""
-
-    cost: float
-    start: int
-    end: int
-    word: str
 
 
 class Weigher:
@@ -52,7 +41,7 @@ class Weigher:
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
         self._expected = Expected(known.lexicon, known.heard)
-        self._completer = Completer(known)
+        self._completer, self._doubts = Completer(known), Doubts(known)
 
     def likeliest(self, doc: Doc, at: int, since: int, named: Set[int], due: bool) -> Repair | None:
         """The cheapest repair, if it is cheaper than any that means something else."""
@@ -69,28 +58,7 @@ class Weigher:
         if not found:
             return None
         best = found[0]
-        rivals = [r for r in found[1:] if r.cost < best.cost + MARGIN and self._differ(r, best)]
-        return None if rivals or self._part_of_another(doc, best) or self._far_off(doc, best) else best
-
-    def _far_off(self, doc: Doc, repair: Repair) -> bool:
-        """Whether a name neither looks nor sounds enough like the words (`quallaberry` is no Calabria)."""
-        pieces, familiar = pieces_of(doc[repair.start : repair.end]), self._known.familiar(repair.word)
-        return self._known.speller.far_off(pieces, repair.word, familiar)
-
-    def _part_of_another(self, doc: Doc, repair: Repair) -> bool:
-        """Whether a word looks more like one that is known from a longer name alone (`moilee`)."""
-        word = doc[repair.start].norm_
-        if repair.end - repair.start > 1 or repair.word in self._known.little:
-            return False
-        looks = slip_cost(word, repair.word)
-        most = min(looks - NEARER, repair.cost)
-        near = (w for cost, w in self._known.speller.near(word) if cost < most)
-        return any(
-            w in self._lexicon.spelt_right
-            and w not in self._known.plain
-            and not self._lexicon.longest([w], 0)
-            for w in near
-        )
+        return None if self._doubts.any(doc, best, found[1:]) else best
 
     def _names_first(self, found: list[Repair]) -> list[Repair]:
         """Names alone where one is due, unless a plain word is much nearer."""
@@ -130,10 +98,6 @@ class Weigher:
         """Whether a repair explains other words that would be left over."""
         more = (doc[i].norm_ for i in range(repair.start, repair.end) if i != at)
         return any(word not in self._known.little for word in more)
-
-    def _differ(self, one: Repair, other: Repair) -> bool:
-        span = (one.start, one.end) == (other.start, other.end)
-        return span and self._known.concepts(one.word) != self._known.concepts(other.word)
 
     def _options(self, doc: Doc, at: int, since: int, named: Set[int] = frozenset()) -> Iterator[Repair]:
         for start, end in self._sensible(doc, at, since, named):
@@ -221,11 +185,6 @@ class Weigher:
         stems = [*before, word, *(t.norm_ for t in doc[end : end + LONGEST])]
         spans = ((s, self._lexicon.longest(stems, s)) for s in range(len(before) + 1))
         return max((f[0] for s, f in spans if f and s + f[0] > len(before)), default=0)
-
-
-def pieces_of(span: Span) -> list[str]:
-    """The words as typed and folded, the last as a stem."""
-    return [*(fold(token.text) for token in span[:-1]), span[-1].norm_]
 
 
 def windows(doc: Doc, at: int, since: int) -> Iterator[tuple[int, int]]:
