@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from operator import attrgetter
 
 from spacy.lang.en.stop_words import STOP_WORDS
@@ -45,6 +46,7 @@ class Completer:
 
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
+        self._readings = lru_cache(maxsize=2048)(self._sounds)
 
     def options(self, doc: Doc, at: int, wholly: bool = False) -> Iterator[Option]:
         """What makes a longer name with the words beside it, be it behind a hyphen; `wholly`: a whole one."""
@@ -87,10 +89,15 @@ class Completer:
         """How unlike the word those sound that are nearly alike."""
         if len(typed) < SHORTEST or not typed.isalpha():
             return {}
-        readings = self._known.heard.sounds.readings
-        beside = {w for w in beside if len(w) > 2 and not typed.startswith(w)}  # `crusted` is no crust
-        others = {w: readings([w])[: 1 if is_english(w) else None] for w in beside}
-        return like_any(readings([typed]), others, UNLIKE)
+        far = len(typed) // 2
+        others = (w for w in beside if len(w) > 2 and abs(len(w) - len(typed)) <= far)
+        # `crusted` is no crust
+        sounds = {w: self._readings(w) for w in others if not typed.startswith(w)}
+        return like_any(self._known.heard.sounds.readings([typed]), sounds, UNLIKE)
+
+    def _sounds(self, word: str) -> list[str]:
+        """How a word of a name sounds: an English one in English alone."""
+        return self._known.heard.sounds.readings([word])[: 1 if is_english(word) else None]
 
     def _longest(self, words: Sequence[str], place: int, word: str) -> Option | None:
         """The longest name of several words that goes over the place."""
@@ -118,17 +125,21 @@ class Completer:
         most = COMPLETES + (ONE_LETTER if seldom or self._known.strange(word) else HOMOPHONE)
         return self._only(option for option in self.options(doc, at) if option.cost <= most)
 
-    def homophone(self, doc: Doc, at: int) -> Option | None:
-        """The one word that an English one was heard for, by a name that but for it stands there whole."""
+    def homophone(self, doc: Doc, at: int, words: Sequence[str]) -> Option | None:
+        """The one word that an English one was heard for, by a name that but for it stands there whole.
+
+        `words`: those of the doc.
+        """
+        if not self._wholly(words, at):
+            return None
         most = COMPLETES + HOMOPHONE
         found = self._only(o for o in self.options(doc, at, wholly=True) if o.cost <= most)
         return found if found and found.whole else None
 
-    def variant(self, doc: Doc, at: int) -> str | None:
+    def variant(self, words: Sequence[str], at: int) -> str | None:
         """The other spelling of a foreign name that makes a longer one beside others (`lamb tajine`)."""
-        words = [token.norm_ for token in doc]
-        others = [] if is_english(words[at]) else self._known.spelt_otherwise(words[at])
-        if not others or self._longest(words, at, words[at]):
+        others = self._known.spelt_otherwise(words[at])
+        if not others or is_english(words[at]) or self._longest(words, at, words[at]):
             return None
         found = (w for w in others if self._longest([*words[:at], w, *words[at + 1 :]], at, w))
         return next(found, None)

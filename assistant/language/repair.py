@@ -75,14 +75,14 @@ class Repairer:
                 found = self._weigher.completing(doc, at)
             else:
                 may_be = len(word) >= FEWEST and at not in places.named and word.isalpha()
-                found = self._weigher.homophone(doc, at) if may_be else None
+                found = self._weigher.homophone(doc, at, places.words) if may_be else None
             if found:
                 yield found
 
     def _variants(self, doc: Doc, places: Places) -> Iterator[Repair]:
         """Names spelt otherwise than in the longer name that they make (`salmon teryaki`)."""
         for at in sorted(places.named):
-            if found := self._weigher.variant(doc, at):
+            if found := self._weigher.variant(places.words, at):
                 yield found
 
     def _compounds(self, doc: Doc, _: Places) -> Iterator[Repair]:

@@ -185,19 +185,19 @@ class Vocabulary:
         return any(self.concepts(other) != self.concepts(name) for other in near)
 
     def spelt_otherwise(self, word: str) -> list[str]:
-        """Other names of one word that look nearly alike and mean the same (`halva` of `halvah`)."""
-        found = self.lexicon.longest([word], 0)
-        same = self._same.get(found[1], []) if found else []
-        return [w for w in same if w != word and slip_cost(word, w) < VARIANT] if len(same) > 1 else []
+        """Other names of one word that look nearly alike and mean the same (`tagine` of `tajine`)."""
+        same = self._same.get(word, "").split()
+        return [other for other in same if other != word and slip_cost(word, other) < VARIANT]
 
     @cached_property
-    def _same(self) -> dict[tuple[Name, ...], list[str]]:
-        """Names of one word by what they mean."""
+    def _same(self) -> dict[str, str]:
+        """All names of one word of what one names, by each of them."""
         groups: dict[tuple[Name, ...], list[str]] = {}
         for word in sorted(self.lexicon.words):
             if found := self.lexicon.longest([word], 0):
                 groups.setdefault(found[1], []).append(word)
-        return groups
+        texts = ((words, " ".join(words)) for words in groups.values() if len(words) > 1)
+        return {word: text for words, text in texts for word in words}
 
     def parts(self, words: Sequence[str]) -> bool:
         """Whether the words are little words and a name, all of them one, or one and how it is cooked."""

@@ -122,14 +122,14 @@ class Weigher:
         found = self._completer.sure(doc, at, idle)
         return Repair(found.cost, at, at + 1, found.word) if found else None
 
-    def homophone(self, doc: Doc, at: int) -> Repair | None:
+    def homophone(self, doc: Doc, at: int, words: Sequence[str]) -> Repair | None:
         """The one word that an English one was heard for within a name that stands there whole."""
-        found = self._completer.homophone(doc, at)
+        found = self._completer.homophone(doc, at, words)
         return Repair(found.cost, at, at + 1, found.word) if found else None
 
-    def variant(self, doc: Doc, at: int) -> Repair | None:
+    def variant(self, words: Sequence[str], at: int) -> Repair | None:
         """The other spelling of a name that makes a longer one with its neighbours."""
-        word = self._completer.variant(doc, at)
+        word = self._completer.variant(words, at)
         return Repair(0.0, at, at + 1, word) if word else None
 
     def _context_cost(self, pieces: Sequence[str]) -> float:
