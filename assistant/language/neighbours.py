@@ -107,8 +107,8 @@ class Completer:
             return None
         length, start, meant = max(names, key=lambda name: name[0])
         others = [words[i] for i in range(start, start + length) if i != place]
-        whole = length > 2 and not STOP_WORDS.issuperset(others)
-        whole |= any(map(self._marks, others))
+        said = [other for other in others if other not in STOP_WORDS]  # `shop and cheese` are no chips
+        whole = len(said) > 1 or any(map(self._marks, said))
         return Option(0.0, word, tuple(name.id for name in meant), whole)
 
     def _marks(self, word: str) -> bool:
