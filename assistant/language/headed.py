@@ -9,12 +9,11 @@ from collections.abc import Iterator, Sequence
 
 from spacy.tokens import Doc
 
+from assistant.language.doubts import Repair
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import SHORT, Places
-from assistant.language.spelling import slip_cost
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.weighing import Repair
 
 MOST = 3  # words in front
 FEWEST = 4  # letters of them
@@ -78,17 +77,9 @@ class Heads:
             if sum(map(len, pieces)) < FEWEST or not self._may_name(places, start, at):
                 continue
             name = self._mishearings.of_kind(pieces, kind, self._limit(places, start, at))
-            if name and not (len(pieces) == 1 and self._looks_otherwise(pieces[0], name)):
+            if name and not (len(pieces) == 1 and self._known.looks_otherwise(pieces[0], name)):
                 return Repair(0.0, start, at, name)
         return None
-
-    def _looks_otherwise(self, word: str, name: str) -> bool:
-        """Whether a strange word looks more like something else: `sautid fish` is no saithe."""
-        if not self._known.strange(word):
-            return False
-        near = self._known.speller.near(word)[:1]
-        looks = slip_cost(word, name)
-        return any(c < looks and self._known.concepts(w) != self._known.concepts(name) for c, w in near)
 
     def _may_name(self, places: Places, start: int, end: int) -> bool:
         """Whether the words begin where a name may, and none of them is a part of one already."""

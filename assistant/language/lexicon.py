@@ -11,9 +11,9 @@ from typing import Any
 
 from assistant.knowledge.cache import cached, content_key
 from assistant.knowledge.store import Knowledge
-from assistant.language import fold, spelling
+from assistant.language import fold, slipping
 from assistant.language.fold import key
-from assistant.language.spelling import slip_cost
+from assistant.language.slipping import slip_cost
 
 # Where one spelling names two things, the earlier class is what a guest means.
 NAMED = ("Wine", "Drink", "Food", "Method", "Kind", "Region", "Aroma", "Grape", "Term")
@@ -112,7 +112,7 @@ def build_lexicon(knowledge: Knowledge) -> Lexicon:
     """The lexicon of the knowledge, from the cache where its content is unchanged."""
     if not knowledge.key:
         return Lexicon(_table(knowledge), knowledge)
-    code = content_key([Path(__file__), Path(fold.__file__), Path(spelling.__file__)])
+    code = content_key([Path(__file__), Path(fold.__file__), Path(slipping.__file__)])
     found = cached("lexicon", knowledge.key + code, lambda: _table(knowledge), knowledge.cache)
     return Lexicon(found, knowledge, knowledge.key + code)
 

@@ -5,7 +5,7 @@ Sounds are those of `sounding.py`: consonants as letters, `S` for all of sh, ch 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from assistant.language.by_sound import BySound
@@ -62,6 +62,30 @@ def _swapped(one: str, other: str) -> float:
     if pair & VOWELS:
         return NO_VOWEL + NO_CONSONANT
     return IN_CLASS if any(pair == set(alike) for alike in _CLASSES) else CONSONANT
+
+
+def like_any(readings: Sequence[str], others: Mapping[str, Sequence[str]], limit: float) -> dict[str, float]:
+    """How unlike a word the others sound, by name: all whose slips for each sound are within the limit.
+
+    Readings are those of `Sounds.readings`: a word typed by ear is read as English respells each language.
+    """
+    found: dict[str, float] = {}
+    for name, sounds in others.items():
+        pairs = {(readings[0], sound) for sound in sounds} | set(zip(readings, sounds, strict=False))
+        off = min((_within(one, other, limit) for one, other in pairs), default=NEVER)
+        if off <= limit:
+            found[name] = off
+    return found
+
+
+def _within(sound: str, other: str, limit: float) -> float:
+    """How unlike two sounds are, for each sound; more than the limit where that is plain to see."""
+    from rapidfuzz.distance import Levenshtein
+
+    longer = max(len(sound), len(other), 1)
+    if CHEAPEST * Levenshtein.distance(_shape(sound), _shape(other)) > limit * longer:
+        return NEVER
+    return unlike(sound, other) / longer
 
 
 class Echoes:

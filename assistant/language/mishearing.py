@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from assistant.language.spelling import is_english, slip_cost
+from assistant.language.slipping import slip_cost
+from assistant.language.spelling import is_english
 from assistant.language.vocabulary import Vocabulary
 
 FEWEST = 6  # letters

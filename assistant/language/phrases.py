@@ -7,11 +7,12 @@ longer than all the rest of the reading.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from assistant.language.data import telling
 
+Longer = Callable[[str, str], bool]
 _WORD = re.compile(r"[\w'-]+")
 
 
@@ -23,9 +24,13 @@ def read_phrases(file: Path) -> dict[str, str]:
 
 
 class Phrases:
-    """Phrases by what they stand for, ready to be replaced; case does not matter."""
+    """Phrases by what they stand for, ready to be replaced; case does not matter.
 
-    def __init__(self, meant: Mapping[str, str]) -> None:
+    `longer` tells whether a phrase is the beginning of a name with what stands behind it, and stays.
+    """
+
+    def __init__(self, meant: Mapping[str, str], longer: Longer | None = None) -> None:
+        self._longer = longer
         self._meant = {typed.lower(): right for typed, right in meant.items()}
         self._starts: dict[str, list[str]] = {}
         for typed in sorted(self._meant, key=len, reverse=True):
@@ -50,4 +55,6 @@ class Phrases:
 
     def _stands(self, text: str, start: int, phrase: str) -> bool:
         end = start + len(phrase)
-        return text[start:end].lower() == phrase and not _WORD.match(text, end)
+        if text[start:end].lower() != phrase or _WORD.match(text, end):
+            return False
+        return not (self._longer and self._longer(phrase, text[end:]))

@@ -11,6 +11,7 @@ from spacy.tokens import Doc, Span
 from assistant.language.clean import Cleaned
 from assistant.language.common_slips import CommonSlips
 from assistant.language.cues import Cue, CueBook
+from assistant.language.doubts import Repair
 from assistant.language.entries import Entries
 from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
@@ -24,7 +25,6 @@ from assistant.language.small_words import small_words
 from assistant.language.topics import Topics
 from assistant.language.unread import Unread
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.weighing import Repair
 from assistant.language.words import passing, tokens
 
 GROUP = "readings"
@@ -35,6 +35,7 @@ MOST_TAKEN_APART = 40
 # What asks for the meaning of a word; then a common word may be one that the glossary lacks (`racy`).
 MEANING = ("define", "means")
 MOST_NAME = 8
+BEHIND, MOST_BEHIND = 40, 3  # letters and words behind a phrase that may go on with a name
 NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
@@ -54,7 +55,7 @@ class Reader:
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
         self._plain = plain
-        self._slips = Phrases(heard.slips)
+        self._slips = Phrases(heard.slips, self._begins_longer)
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
@@ -97,6 +98,12 @@ class Reader:
         """Replaces whole-phrase speech slips (`savvy b`) by what was meant."""
         return self._slips.replaced(text)
 
+    def _begins_longer(self, phrase: str, behind: str) -> bool:
+        """Whether a phrase is the beginning of a known name (`touriga` of Touriga Franca)."""
+        words, more = key(phrase), key(behind[:BEHIND])[:MOST_BEHIND]
+        found = self._lexicon.longest([*words, *more], 0) if more else None
+        return bool(found and found[0] > len(words))
+
     def _mended(self, doc: Doc) -> tuple[Doc, dict[int, str]]:
         """The doc with misspelt words' norms mended, and the typed words by token position."""
         mended: dict[int, str] = {}
@@ -107,6 +114,8 @@ class Reader:
             if at in mended:
                 continue
             said = self._known.spoken(token)
+            if said and self._repairer.completes(doc, at):
+                continue  # `fruit drivin`
             if said and self._lexicon.longest([said], 0):
                 mended[at] = token.text
             token.norm_ = said or token.norm_

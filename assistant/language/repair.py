@@ -9,6 +9,8 @@ from functools import cached_property
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span, Token
 
+from assistant.language.doubts import Repair, pieces_of
+from assistant.language.expected import TERM
 from assistant.language.fold import fold
 from assistant.language.headed import Heads
 from assistant.language.mishearing import Mishearings
@@ -16,12 +18,13 @@ from assistant.language.places import Places
 from assistant.language.slots import Slots
 from assistant.language.spelling import is_english
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.weighing import LONGEST, Repair, Weigher, pieces_of, windows
+from assistant.language.weighing import LONGEST, Weigher, windows
 
 MOST_REPAIRS = 12  # a text with more strange words is not a question
 MOST_LOOKED_AT = 60  # words
 BETTER_WHOLE = 1.2  # what a slip may cost in a word that is not taken apart
 HYPHEN = "-"
+FEWEST = 4  # letters of an English word that was heard for one of a name
 COMPOUND = 8  # letters of a name that may stand in two words
 _APOSTROPHE = re.compile("['’]")
 
@@ -56,6 +59,7 @@ class Repairer:
             self._heads.heard,
             self._of_words,
             self._slots.likely,
+            self._variants,
         ):
             mended = False
             for repair in pass_(doc, places):
@@ -63,10 +67,22 @@ class Repairer:
                 yield repair
             places = Places(doc, self._known) if mended else places
 
-    def _of_phrases(self, doc: Doc, _: Places) -> Iterator[Repair]:
-        """The repairs of strange words that make names with their neighbours."""
+    def _of_phrases(self, doc: Doc, places: Places) -> Iterator[Repair]:
+        """The repairs of strange words, and of some English ones, that make names with their neighbours."""
         for at, token in enumerate(doc[:MOST_LOOKED_AT]):
-            if self._known.strange(token.norm_) and (found := self._weigher.completing(doc, at)):
+            word = token.norm_
+            if self._known.strange(word):
+                found = self._weigher.completing(doc, at)
+            else:
+                may_be = len(word) >= FEWEST and at not in places.named and word.isalpha()
+                found = self._weigher.homophone(doc, at, places.words) if may_be else None
+            if found:
+                yield found
+
+    def _variants(self, doc: Doc, places: Places) -> Iterator[Repair]:
+        """Names spelt otherwise than in the longer name that they make (`salmon teryaki`)."""
+        for at in sorted(places.named):
+            if found := self._weigher.variant(places.words, at):
                 yield found
 
     def _compounds(self, doc: Doc, _: Places) -> Iterator[Repair]:
@@ -77,6 +93,10 @@ class Repairer:
             if word + next_ in spelt_right and at >= done and (found := self._compound(doc, at)):
                 done = found.end
                 yield found
+
+    def completes(self, doc: Doc, at: int) -> bool:
+        """Whether a strange word is one of a longer name with its neighbours, but for a slip."""
+        return self._weigher.completing(doc, at) is not None
 
     def completed(self, doc: Doc, repair: Repair) -> bool:
         """Whether the word of a repair is a part of a longer name with its neighbours."""
@@ -164,7 +184,9 @@ class Repairer:
         return Repair(0.0, start, end, name) if name else None
 
     def _free(self, span: Span) -> bool:
-        """Whether no word is one of the commonest, other than the shortest behind the first."""
+        """Whether no word is one of the commonest, but a short one behind another, or asks what is meant."""
+        if not self._known.heard.dues[TERM].isdisjoint(t.norm_ for t in span):
+            return False  # `what does crew mean` asks for no cremant
         return span[0].norm_ not in STOP_WORDS and all(
             len(t.norm_) < 3 or t.norm_ not in STOP_WORDS for t in span
         )

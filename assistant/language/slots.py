@@ -9,14 +9,15 @@ from collections.abc import Iterator, Sequence
 
 from spacy.tokens import Doc
 
+from assistant.language.doubts import Repair
 from assistant.language.expected import Expected
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import FEWEST_OF_ONE, Places
+from assistant.language.slipping import slip_cost
 from assistant.language.small_words import small_words
-from assistant.language.spelling import slip_cost
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.weighing import Repair, like_a_person
+from assistant.language.weighing import like_a_person
 
 # How unlike a name the words may sound, for each sound: before the words themselves are mended, and after.
 SURELY, LIKELY = 0.035, 0.075
@@ -79,7 +80,8 @@ class Slots:
             name = self._mishearings.alike([word], most) or ""
             looks = looks_so * max(len(word), len(name))
             if name and len(word) <= LONGER * len(name) and slip_cost(word, name) <= looks:
-                return name
+                doubted = most > SAME and self._known.looks_otherwise(word, name)
+                return None if doubted else name
         return None
 
     def _limits(self, doc: Doc, places: Places, at: int) -> Limits:

@@ -15,7 +15,7 @@ from pathlib import Path
 from assistant.knowledge.cache import cached, content_key
 from assistant.language import word_list
 from assistant.language.by_sound import BySound
-from assistant.language.keyboard import are_neighbours
+from assistant.language.slipping import NEVER, consonants, slip_cost, start_of
 from assistant.language.sounding import Sounds, apart
 from assistant.language.word_list import WordList, shelved
 
@@ -24,24 +24,20 @@ MARGIN = 0.09  # words whose costs differ by less are equally likely
 LONGEST_SLIP = 30
 HEARD, LOOKS = 0.35, 0.3  # what it costs to sound the same and be spelt otherwise, and to look otherwise
 STRANGEST, SHORT_SLIP = 1.8, 2.5
+JUST_SO = 1.2  # how otherwise at most what sounds just so counts as spelt (`barreek` for barrique)
 SHORT_WORD, BY_LETTER = 0.85, 0.17  # what a slip may cost in a word of up to five letters; for each of more
 LIKE = 0.2  # slips for each letter below which words look alike
+# How differently what does not may sound, for each letter, and how much less for each slip in one: a name
+# that is often asked for, and another.
+OFF, OFF_SELDOM = (0.05, 0.08), (0.02, 0.1)
 ONE_VOWEL = 0.12  # how differently one vowel for another sounds
 ENDING = 3
-SHUFFLED, ONE_DROPPED, ALSO_DROPPED, NEVER = 0.8, 0.65, 0.15, 99.0
-SWAPPED, FIRST = 0.55, 0.4  # two letters in each other's place; a slip in the first letter, besides
-MORE = 0.1  # a letter too many is rarer than one that was left away
 VOWELS_OFF = 0.05  # how differently, for each letter, what has the same consonants may sound
 _MOST = 8
 _BRITISH = (
     (re.compile(r"our(?=(s|ed|ing|ful|ite|ites|able|er|ers)?$)"), "or"),
     (re.compile(r"(?<=[iy])s(?=(e|es|ed|ing|er|ers)$)"), "z"),
 )
-_CONSONANTS = re.compile(r"([^aeiouyhw])\1*")
-_VOWEL = re.compile("[aeiou]")
-_VOWELS = frozenset("aeiouy")
-_VOICED = tuple(map(set, ("bp", "dt", "gk", "fv", "sz")))  # and unvoiced, easily taken for each other
-_START = {"k": "c", "q": "c", "s": "c", "z": "c", "g": "j", "v": "w", "x": "c"}
 
 
 @lru_cache(maxsize=1)
@@ -90,7 +86,7 @@ class Speller:
         self._known = frozenset(w for w in words if len(w) >= SHORTEST and w.isalpha())
         self._by_start: dict[tuple[str, int], list[str]] = {}  # and by the number of letters
         for word in sorted(self._known):
-            self._by_start.setdefault((_start(word[0]), len(word)), []).append(word)
+            self._by_start.setdefault((start_of(word[0]), len(word)), []).append(word)
         self._firsts = sorted({word[0] for word in self._known})
         self._sounds, self.heard = sounds, heard or BySound({})
         self._remembered = lru_cache(maxsize=1024)(self._nearest)
@@ -112,7 +108,8 @@ class Speller:
             slip = found.get(other) or slip_cost(word, other)
             if not _believable(word, other, slip, off):
                 continue
-            found[other] = min(HEARD + off + LOOKS * min(slip, STRANGEST), found.get(other, slip))
+            looks = min(slip, STRANGEST if off or consonants(other) < 3 else JUST_SO)
+            found[other] = min(HEARD + off + LOOKS * looks, found.get(other, slip))
         near = (
             (c, other)
             for other, c in found.items()
@@ -120,12 +117,27 @@ class Speller:
         )
         return sorted(near)[:_MOST]
 
+    def far_off(self, pieces: Sequence[str], other: str, familiar: bool) -> bool:
+        """Whether the pieces look unlike a name that is known by its sound, and sound unlike it as well."""
+        word = "".join(pieces)
+        strange = slip_cost(word, other) / len(word) - LIKE
+        off = self.off(pieces).get(other, 0.0) if strange > 0 else 0.0
+        most, less = OFF if familiar else OFF_SELDOM
+        return off > max(0.0, most - less * strange) * len(word)
+
+    def off(self, pieces: Sequence[str]) -> dict[str, float]:
+        """How differently the names with the same consonants sound, by name."""
+        found: dict[str, float] = {}
+        for name, off in self.sounding_like(pieces):
+            found[name] = min(off, found.get(name, NEVER))
+        return found
+
     def _spelt_like(self, word: str, alone: bool) -> list[str]:
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
         reach = _reach(word)
-        starts = dict.fromkeys((_start(word[0]), _start(word[1])))
+        starts = dict.fromkeys((start_of(word[0]), start_of(word[1])))
         letters = range(len(word) - reach, len(word) + reach + 1)
         lists = [[w for n in letters for w in self._by_start.get((start, n), ())] for start in starts]
         found = [
@@ -159,16 +171,12 @@ def allowed(letters: int) -> float:
 
 def _believable(word: str, other: str, slip: float, off: float) -> bool:
     """Whether what looks otherwise sounds near enough: `zobo` sounds like too many words."""
-    strange, consonants = slip / len(word), min(map(_consonants, (word, other)))
+    strange, fewest = slip / len(word), min(map(consonants, (word, other)))
     if strange <= LIKE or (off == 0.0 and len(word) > 5):
         return True
-    if consonants < 3:
+    if fewest < 3:
         return off == 0.0 and slip <= SHORT_SLIP
-    return consonants > 3 or off <= ONE_VOWEL
-
-
-def _consonants(word: str) -> int:
-    return len(_CONSONANTS.findall(word))
+    return fewest > 3 or off <= ONE_VOWEL
 
 
 def _derived(word: str, other: str) -> bool:
@@ -178,71 +186,3 @@ def _derived(word: str, other: str) -> bool:
 
 def _reach(word: str) -> int:
     return 1 if len(word) <= 4 else 2 if len(word) <= 8 else 3 if len(word) <= 12 else 4
-
-
-@lru_cache(maxsize=4096)
-def slip_cost(word: str, other: str) -> float:
-    """What it takes to make one word of the other: about 1 for each strange letter, less for likely slips."""
-    return min(_edits(word, other), _shuffled(word, other), _bare(word, other))
-
-
-def _shuffled(word: str, other: str) -> float:
-    """The cost where all letters are there behind the first, one at the wrong place: `satek`."""
-    same = word[0] == other[0] and len(word) == len(other) > 4 and sorted(word) == sorted(other)
-    return SHUFFLED if same else NEVER
-
-
-def _bare(word: str, other: str) -> float:
-    """The cost where vowels were left away, as in short messages: `chckn`."""
-    dropped = len(other) - len(word)
-    if dropped < 2 or _consonants(word) < 3 or _VOWEL.sub("", word) != _VOWEL.sub("", other):
-        return NEVER
-    letters = iter(other)
-    return ONE_DROPPED + ALSO_DROPPED * (dropped - 1) if all(c in letters for c in word) else NEVER
-
-
-def _edits(word: str, other: str) -> float:
-    from rapidfuzz.distance import OSA, Levenshtein
-
-    steps = Levenshtein.editops(word, other)
-    swaps = len(steps) - OSA.distance(word, other)
-    nearer = _put_right(word, other) if swaps else word
-    if swaps and Levenshtein.distance(nearer, other) < len(steps):
-        return SWAPPED + (FIRST / 2 if word[0] != nearer[0] else 0.0) + _edits(nearer, other)
-    return sum(_step(step.tag, step.src_pos, step.dest_pos, word, other) for step in steps)
-
-
-def _put_right(word: str, other: str) -> str:
-    """The word with those two neighbours swapped that bring it nearest to the other."""
-    from rapidfuzz.distance import Levenshtein
-
-    ways = (word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(len(word) - 1))
-    return min(ways, key=lambda way: (Levenshtein.distance(way, other), way))
-
-
-def _step(tag: str, at: int, to: int, word: str, other: str) -> float:
-    first = FIRST if at == 0 or to == 0 else 0.0
-    if tag == "replace":
-        return _swap(word[at], other[to]) + (first if _start(word[at]) != _start(other[to]) else 0.0)
-    text, place = (word, at) if tag == "delete" else (other, to)
-    letter = text[place]
-    if _start(letter) in map(_start, text[max(0, place - 1) : place] + text[place + 1 : place + 2]):
-        return 0.35
-    return (
-        first + (0.65 if letter in "aeiouyh" else 0.9) + (MORE if tag == "delete" and letter != "h" else 0.0)
-    )
-
-
-@lru_cache(maxsize=1024)
-def _swap(one: str, other: str) -> float:
-    if one in _VOWELS and other in _VOWELS:
-        return 0.6
-    if _start(one) == _start(other):
-        return 0.6
-    if {one, other} in _VOICED:
-        return 0.7
-    return 0.75 if are_neighbours(one, other) else 1.0
-
-
-def _start(letter: str) -> str:
-    return _START.get(letter, letter)

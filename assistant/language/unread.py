@@ -9,10 +9,12 @@ from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Token
 
 from assistant.language.fold import fold, key
+from assistant.language.neighbours import LONG
+from assistant.language.slipping import SWAPPED, slip_cost
 from assistant.language.small_words import small_words
-from assistant.language.spelling import SWAPPED, is_english, slip_cost
+from assistant.language.spelling import is_english
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.weighing import LONG, SURE
+from assistant.language.weighing import SURE
 
 NAMED = "readings"  # the group of spans of what was named
 

@@ -16,11 +16,13 @@ from assistant.language import by_sound, sounding
 from assistant.language.completing import Completions
 from assistant.language.fold import fold, key, stem
 from assistant.language.heard import Heard
-from assistant.language.lexicon import Lexicon
+from assistant.language.lexicon import Lexicon, Name
 from assistant.language.likeness import Echoes
+from assistant.language.slipping import slip_cost
 from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english
 
 MANY = 12  # names in which a word stands that is often meant
+VARIANT = 1.2  # what makes one spelling of a name of another, in slips of a letter, at most
 FEWEST = 3  # letters of a word without its vowels
 _VOWEL = re.compile("[aeiou]")
 
@@ -35,7 +37,7 @@ class Vocabulary:
 
     def warm(self) -> None:
         """Makes now what is otherwise made on the first slip."""
-        _ = self.echoes, self.completions
+        _ = self.echoes, self.completions, self._same
 
     @cached_property
     def speller(self) -> Speller:
@@ -173,6 +175,29 @@ class Vocabulary:
         meant = self.heard.slips.get(word)
         found = self.lexicon.longest(["".join(key(meant))] if meant else [word], 0)
         return tuple(name.id for name in found[1]) if found else (word,)
+
+    def looks_otherwise(self, word: str, name: str) -> bool:
+        """Whether a strange word looks more like something else: `sautid` is no saithe."""
+        if not self.strange(word):
+            return False
+        looks = slip_cost(word, name)
+        near = (other for cost, other in self.speller.near(word)[:1] if cost < looks)
+        return any(self.concepts(other) != self.concepts(name) for other in near)
+
+    def spelt_otherwise(self, word: str) -> list[str]:
+        """Other names of one word that look nearly alike and mean the same (`tagine` of `tajine`)."""
+        same = self._same.get(word, "").split()
+        return [other for other in same if other != word and slip_cost(word, other) < VARIANT]
+
+    @cached_property
+    def _same(self) -> dict[str, str]:
+        """All names of one word of what one names, by each of them."""
+        groups: dict[tuple[Name, ...], list[str]] = {}
+        for word in sorted(self.lexicon.words):
+            if found := self.lexicon.longest([word], 0):
+                groups.setdefault(found[1], []).append(word)
+        texts = ((words, " ".join(words)) for words in groups.values() if len(words) > 1)
+        return {word: text for words, text in texts for word in words}
 
     def parts(self, words: Sequence[str]) -> bool:
         """Whether the words are little words and a name, all of them one, or one and how it is cooked."""

@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence, Set
-from dataclasses import dataclass
 
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Span
 
+from assistant.language.doubts import Doubts, Repair, pieces_of
 from assistant.language.expected import Expected
 from assistant.language.fold import fold
-from assistant.language.spelling import MARGIN, SHORTEST, allowed, is_english, slip_cost
+from assistant.language.neighbours import COMPLETES, LONG, Completer
+from assistant.language.slipping import slip_cost
+from assistant.language.spelling import SHORTEST, allowed, is_english
 from assistant.language.vocabulary import Vocabulary
 
 LONGEST = 4  # pieces of one name
-LONG, SURE = 7, 0.7  # letters of a plain word that is mended, and what the slip may cost
+NEARLY = 0.04  # how much less like for each letter what explains more words may be
+SURE = 0.7  # what the slip may cost in a long plain word that is mended
 # What a repair costs beside the slip itself, in slips of one letter.
-SWALLOWED, MORE_USED, LETTER_USED, COMPLETES = 0.35, -0.3, -0.05, -0.5
+SWALLOWED, MORE_USED, LETTER_USED = 0.35, -0.3, -0.05
 DUE = (
     0.22,
     0.35,
@@ -25,26 +28,11 @@ BEHIND = 0.4  # how much more may be paid for a name than for a plain word that 
 ROOM = 0.1  # what a repair in its context may cost beyond the slip, but in the shortest words
 UNCOMMON = 0.15  # what has no place in the list of English words is asked for less often
 OFTEN = -0.06  # what stands in many names is asked for more often
-NEARER = 0.06  # how much more a word must look like a part of a name that it is left for
-# What the slip may cost in a word that completes a name: at most; in a strange one, so that the name is sure;
-# in an English one.
-COMPLETED, ONE_LETTER, HOMOPHONE = 1.1, 0.9, 0.65
 PART_ONLY, ANOTHER_SLIP, RARELY_MEANT = 0.3, 0.15, 0.1
 # A word without meaning in this job, one of the job, one of the commonest of all.
 PLAIN_WORDS = (0.6, 0.1, -0.3)
 CERTAIN = 0.6  # the part of what a slip may cost that is allowed in what looks like somebody's name
-FAR, HYPHENS = 8, ("-", "–")  # how far a name reaches, and what stands between its words
 _RARE = ("Aroma", "Region", "Term", "Method")
-
-
-@dataclass(frozen=True, slots=True)
-class Repair:
-    """The word meant by the tokens from `start` to `end` (exclusive), and what it costs to think so."""
-
-    cost: float
-    start: int
-    end: int
-    word: str
 
 
 class Weigher:
@@ -53,12 +41,14 @@ class Weigher:
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
         self._expected = Expected(known.lexicon, known.heard)
+        self._completer, self._doubts = Completer(known), Doubts(known)
 
     def likeliest(self, doc: Doc, at: int, since: int, named: Set[int], due: bool) -> Repair | None:
         """The cheapest repair, if it is cheaper than any that means something else."""
         found = sorted(self._options(doc, at, since, named), key=lambda r: (r.cost, r.word))
         if due and found:
             found = self._names_first(found)
+        found = self._joined_first(doc, at, found)
         # `proz ecco` is nearer to `pros`, which leaves `ecco` behind
         if found and self._known.idle(found[0].word):
             if self._plainly(doc, found[0]):
@@ -68,29 +58,35 @@ class Weigher:
         if not found:
             return None
         best = found[0]
-        rivals = [r for r in found[1:] if r.cost < best.cost + MARGIN and self._differ(r, best)]
-        return None if rivals or self._part_of_another(doc, best) else best
-
-    def _part_of_another(self, doc: Doc, repair: Repair) -> bool:
-        """Whether a word looks more like one that is known from a longer name alone (`moilee`)."""
-        word = doc[repair.start].norm_
-        if repair.end - repair.start > 1 or repair.word in self._known.little:
-            return False
-        looks = slip_cost(word, repair.word)
-        most = min(looks - NEARER, repair.cost)
-        near = (w for cost, w in self._known.speller.near(word) if cost < most)
-        return any(
-            w in self._lexicon.spelt_right
-            and w not in self._known.plain
-            and not self._lexicon.longest([w], 0)
-            for w in near
-        )
+        return None if self._doubts.any(doc, best, found[1:]) else best
 
     def _names_first(self, found: list[Repair]) -> list[Repair]:
         """Names alone where one is due, unless a plain word is much nearer."""
         names = [r for r in found if self._lexicon.longest([r.word], 0)]
         more = DUE[self._known.idle(found[0].word)]
         return names if names and names[0].cost < found[0].cost + more else found
+
+    def _joined_first(self, doc: Doc, at: int, found: list[Repair]) -> list[Repair]:
+        """What explains a neighbour that would be left over, if it is as like for each letter.
+
+        Nothing where it is nearly so: `pinto grisio` is no gricia.
+        """
+        if not found or found[0].end - found[0].start > 1 or found[0].word in self._known.little:
+            return found
+        off = self._off(doc, found[0])
+        joined = [r for r in found if r.end - r.start > 1 and self._uses_more(r, doc, at)]
+        best = next((r for r in joined if self._off(doc, r) <= off + NEARLY), None)
+        if best is None:
+            return found
+        same = [r for r in found if (r.start, r.end) == (best.start, best.end) and r != best]
+        return [best, *same] if self._off(doc, best) <= off else []
+
+    def _off(self, doc: Doc, repair: Repair) -> float:
+        """What the slip itself costs for each letter."""
+        pieces = pieces_of(doc[repair.start : repair.end])
+        typed = "".join(pieces)
+        near = {word: cost for cost, word in self._known.speller.near(typed, pieces)}
+        return near.get(repair.word, slip_cost(typed, repair.word)) / len(typed)
 
     def _plainly(self, doc: Doc, repair: Repair) -> bool:
         """Whether a long word is a plain one but for one likely slip (`definately`)."""
@@ -103,10 +99,6 @@ class Weigher:
         more = (doc[i].norm_ for i in range(repair.start, repair.end) if i != at)
         return any(word not in self._known.little for word in more)
 
-    def _differ(self, one: Repair, other: Repair) -> bool:
-        span = (one.start, one.end) == (other.start, other.end)
-        return span and self._known.concepts(one.word) != self._known.concepts(other.word)
-
     def _options(self, doc: Doc, at: int, since: int, named: Set[int] = frozenset()) -> Iterator[Repair]:
         for start, end in self._sensible(doc, at, since, named):
             pieces = pieces_of(doc[start:end])
@@ -116,7 +108,7 @@ class Weigher:
                 yield Repair(extra + COMPLETES, start, end, self._lexicon.slips.get(joined, joined))
                 continue
             if len(pieces) == 1:
-                yield from self._completing(doc, start)
+                yield from (Repair(o.cost, at, at + 1, o.word) for o in self._completer.options(doc, at))
             limit = ((ROOM if len(joined) > SHORTEST else 0.0) + allowed(len(joined))) * (
                 CERTAIN if like_a_person(doc, at) else 1.0
             )
@@ -125,32 +117,20 @@ class Weigher:
                 if cost <= limit or self._known.idle(word):
                     yield Repair(cost + extra, start, end, word)
 
-    def _completing(self, doc: Doc, at: int) -> Iterator[Repair]:
-        """What makes a longer name with the words beside it, be it behind a hyphen."""
-        solid = [i for i in range(max(0, at - FAR), min(len(doc), at + FAR)) if doc[i].norm_ not in HYPHENS]
-        words, place = [doc[i].norm_ for i in solid], solid.index(at)
-        # `ship and cheese` are no chips
-        apart = frozenset() if self._known.strange(words[place]) else STOP_WORDS
-        for cost, word in self._known.completions.near(words, place, apart):
-            name = [*words[:place], word, *words[place + 1 :]]
-            if cost <= COMPLETED and word != words[place] and self._names(name, place):
-                yield Repair(cost + COMPLETES, at, at + 1, word)
-
-    def _names(self, words: Sequence[str], place: int) -> bool:
-        """Whether a name of several words goes over the place."""
-        found = ((start, self._lexicon.longest(words, start)) for start in range(place + 1))
-        return any(name and name[0] > 1 and start + name[0] > place for start, name in found)
-
     def completing(self, doc: Doc, at: int, idle: bool = False) -> Repair | None:
-        """The one word that is but for a likely slip what makes a name with its neighbours.
+        """The one word that is surely what makes a name with its neighbours."""
+        found = self._completer.sure(doc, at, idle)
+        return Repair(found.cost, at, at + 1, found.word) if found else None
 
-        An `idle` one stands beside a name without any work of its own.
-        """
-        word = doc[at].norm_
-        seldom = (idle or len(word) >= LONG) and word not in self._known.little
-        most = COMPLETES + (ONE_LETTER if seldom or self._known.strange(word) else HOMOPHONE)
-        found = [r for r in self._completing(doc, at) if r.cost <= most]
-        return found[0] if found and all(r.cost > found[0].cost + MARGIN for r in found[1:]) else None
+    def homophone(self, doc: Doc, at: int, words: Sequence[str]) -> Repair | None:
+        """The one word that an English one was heard for within a name that stands there whole."""
+        found = self._completer.homophone(doc, at, words)
+        return Repair(found.cost, at, at + 1, found.word) if found else None
+
+    def variant(self, words: Sequence[str], at: int) -> Repair | None:
+        """The other spelling of a name that makes a longer one with its neighbours."""
+        word = self._completer.variant(words, at)
+        return Repair(0.0, at, at + 1, word) if word else None
 
     def _context_cost(self, pieces: Sequence[str]) -> float:
         """What it costs to use these pieces for one name: strange ones are better explained than left."""
@@ -205,11 +185,6 @@ class Weigher:
         stems = [*before, word, *(t.norm_ for t in doc[end : end + LONGEST])]
         spans = ((s, self._lexicon.longest(stems, s)) for s in range(len(before) + 1))
         return max((f[0] for s, f in spans if f and s + f[0] > len(before)), default=0)
-
-
-def pieces_of(span: Span) -> list[str]:
-    """The words as typed and folded, the last as a stem."""
-    return [*(fold(token.text) for token in span[:-1]), span[-1].norm_]
 
 
 def windows(doc: Doc, at: int, since: int) -> Iterator[tuple[int, int]]:

@@ -93,7 +93,7 @@ def test_verdict_on_what_stays(
 
 
 # Where the speller stands; what it is to reach is 93 % right and at most 1 % wrong.
-STANDING = [(False, 94.0, 1.4), (True, 93.5, 2.4)]
+STANDING = [(False, 93.4, 1.7), (True, 92.5, 2.1)]
 
 
 @pytest.fixture(scope="module")
@@ -123,6 +123,11 @@ def test_slips_are_read_as_meant(
         ("a sparking wine for oysters", "sparkling wine"),  # English, and one letter from a name
         ("is lage-harvest riesling ok", "late-harvest Riesling"),  # across a hyphen
         ("greer cheese please", "Gruyère"),  # a word for the kind behind it
+        ("champagne with oysters rockafella", "oysters Rockefeller"),  # by its sound beside a name
+        ("wine for swiss heard cheese", "Sbrinz"),  # English, within a name that is whole but for it
+        ("lamb tajine with apricots", "lamb tagine with apricots"),  # spelt otherwise than in a longer name
+        ("finnish pitty panna and a red", "pyttipanna"),  # two words that are more alike than one of them
+        ("what is a barreek", "barrique"),  # a term where it is asked what it is
         ("what goes with fo soup", "pho"),  # the word for the kind is no food of its own
         ("seafood pay a", "seafood paella"),  # two words for the rest of a name
         ("two breis", "Brie"),  # two letters swapped before a plural
@@ -153,6 +158,8 @@ def test_a_slip_is_mended(parser: Parser, typed: str, meant: str) -> None:
         "what goes with the meal",
         "find a wine for my brother",
         "my ship and cheese",
+        "cheddar with quallaberry chutney",
+        "a drop of currothyme",
         "toasted the almonds",
         "lemon sponge with buttercream",
         "sea bath please",
