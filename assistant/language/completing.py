@@ -39,8 +39,11 @@ class Completions:
 
     def between(self, words: Sequence[str], at: int) -> set[str]:
         """What makes three words of a name with two of the neighbours."""
-        keys = (gap for gap, _ in _gaps(words[max(0, at - 2) : at + 3], min(at, 2)))
-        return {w for gap in keys for w in self._between.get(gap, "").split()}
+        one, two = [*words[at + 1 : at + 3], "", ""][:2]
+        before, first = [*words[max(0, at - 2) : at][::-1], "", ""][:2]
+        gaps = (f"{GAP} {one} {two}", f"{before} {GAP} {one}", f"{first} {before} {GAP}")
+        found = filter(None, map(self._between.get, gaps))
+        return {word for text in found for word in text.split()}
 
     @staticmethod
     def near(word: str, beside: Iterable[str]) -> list[tuple[float, str]]:
@@ -53,15 +56,14 @@ class Completions:
         return sorted((slip_cost(word, other), other) for other, _, _ in found if other.isalpha())
 
 
-def _gaps(words: Sequence[str], only: int = -1) -> Iterator[tuple[str, str]]:
+def _gaps(words: Sequence[str]) -> Iterator[tuple[str, str]]:
     """(two words with the gap between, before or behind them, what stands in the gap) of all three words."""
     for start in range(len(words) - 2):
         for gap in range(3):
-            if only in (-1, start + gap):
-                three = list(words[start : start + 3])
-                word, three[gap] = three[gap], GAP
-                if not STOP_WORDS.issuperset(three[:gap] + three[gap + 1 :]):  # `on the plate`
-                    yield " ".join(three), word
+            three = list(words[start : start + 3])
+            word, three[gap] = three[gap], GAP
+            if not STOP_WORDS.issuperset(three[:gap] + three[gap + 1 :]):  # `on the plate`
+                yield " ".join(three), word
 
 
 def _grouped(pairs: Iterable[tuple[str, str]]) -> dict[str, str]:

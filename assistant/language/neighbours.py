@@ -71,7 +71,8 @@ class Completer:
         """What leaves nothing out of a name beside two neighbours, or beside one that only names have."""
         known = self._known.completions
         before, behind = words[max(0, place - 1) : place], words[place + 1 : place + 2]
-        alone = known.beside(filter(self._marks, before), filter(self._marks, behind))
+        marks = [word for word in (*before, *behind) if self._marks(word)]
+        alone = known.beside(filter(marks.count, before), filter(marks.count, behind)) if marks else set()
         if words[place] not in STOP_WORDS:
             return alone | known.between(words, place)
         named = behind and self._lexicon.longest(words, place + 1)

@@ -49,9 +49,11 @@ class Phrases:
         return "".join([*pieces, text[done:]])
 
     def _at(self, text: str, word: re.Match[str]) -> str | None:
+        phrases = self._starts.get(word[0].lower())
+        if not phrases:
+            return None
         start = word.start()
-        found = (p for p in self._starts.get(word[0].lower(), ()) if self._stands(text, start, p))
-        return next(found, None)
+        return next((phrase for phrase in phrases if self._stands(text, start, phrase)), None)
 
     def _stands(self, text: str, start: int, phrase: str) -> bool:
         end = start + len(phrase)

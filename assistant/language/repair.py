@@ -25,6 +25,7 @@ MOST_LOOKED_AT = 60  # words
 BETTER_WHOLE = 1.2  # what a slip may cost in a word that is not taken apart
 HYPHEN = "-"
 FEWEST = 4  # letters of an English word that was heard for one of a name
+SHORT = 5  # letters of a word that is none run together, be its accents taken apart
 COMPOUND = 8  # letters of a name that may stand in two words
 _APOSTROPHE = re.compile("['’]")
 
@@ -193,8 +194,11 @@ class Repairer:
 
     def apart(self, token: Token) -> tuple[str, ...]:
         """The words that one was run together from (`withsteak`, `off-drychenin`), or nothing."""
+        hyphened = token.i > 1 and token.nbor(-1).text == HYPHEN and not token.nbor(-2).whitespace_
+        if len(token.text) < SHORT and not hyphened:
+            return ()
         word = fold(token.text)
-        if token.i > 1 and token.nbor(-1).text == HYPHEN and not token.nbor(-2).whitespace_:
+        if hyphened:
             head = fold(token.nbor(-2).text)
             words = self._lexicon.joined.get(head + word, "").split()
             return tuple(words[1:]) if words[:1] == [head] and len(words) > 2 else ()
