@@ -15,9 +15,11 @@ from assistant.language.quantities import Counted, asked_for, counts, quantity_w
 
 if TYPE_CHECKING:
     from assistant.session import Session
+    from assistant.spoken import Spoken
     from assistant.tonight import Tonight
 
 REACH_BACK, REACH_ON, MOST_ONLY = 3, 6, 5
+DESCRIBES = "describe"
 PEOPLE, DRINKLESS = "people", "non_drinkers"
 KINDS = ("behind", "more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
 Heads = tuple[float | None, float]
@@ -63,10 +65,15 @@ def speaks_of_guests(frame: Frame, sober_before: bool) -> bool:
     return asks or sober or bool(diets_of(frame))
 
 
-def of_everybody(frame: Frame, sober_spoken: bool) -> Frame:
-    """The frame as it stands for the next question: drinks without alcohol were for some guests only."""
+def of_everybody(frame: Frame, spoken: Spoken) -> Frame:
+    """The frame as it stands for the next question: drinks without alcohol were for some guests only.
+
+    What a wine was asked to be like (`is the Riesling sweet`) limits no other question.
+    """
+    if frame.intent == DESCRIBES:
+        return replace(frame, preferences=())
     limits = tuple(limit for limit in frame.preferences if limit.wanted != WITHOUT_ALCOHOL)
-    return replace(frame, preferences=limits) if sober_spoken else frame
+    return replace(frame, preferences=limits) if spoken.sober or spoken.asked else frame
 
 
 def _told(tonight: Tonight, frame: Frame) -> Tonight:

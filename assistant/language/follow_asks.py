@@ -169,7 +169,7 @@ def still(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`what cheese would that go with`: other foods for the wine that stands."""
-    kinds = all(d.main.food.startswith("kind/") for d in frame.dishes)
+    kinds = all(d.main.food.startswith("kind/") for d in frame.dishes) and not _given(frame)
     asked = says(frame, "foods-asked")
     stands = talk.frame.intent == "foods-for-wine" or (asked and talk.frame.wines)
     if not (stands and kinds) or frame.wines or (frame.dishes and "judge" in frame.text.cues and not asked):
@@ -180,6 +180,16 @@ def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     before = (*talk.frame.named_before, *talk.picks)
     return replace(frame, intent="foods-for-wine", wines=talk.frame.wines, named_before=before)
+
+
+def _given(frame: Frame) -> bool:
+    """Whether a wine is asked for with a kind of food (`what goes with the blue`), which is not asked for."""
+    words = follow_words()
+    for reading in frame.text.readings:
+        before = [w for w in frame.text.stems[: reading.start] if w not in words.own_before]
+        if reading.type == "Kind" and before[-1:] == ["with"]:
+            return True
+    return False
 
 
 def cautious(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
