@@ -7,6 +7,8 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from assistant.bare_bottles import style_of_kind
+from assistant.brought import ARRIVES, dishes_after_swap
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
 from assistant.language.clock import clock_in_digits
@@ -197,6 +199,9 @@ def _gone(frame: Frame, tonight: Tonight) -> list[Dish]:
 
 def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The whole table as it stands after the frame."""
+    swapped = dishes_after_swap(frame, tonight)
+    if swapped is not None:
+        return replace(frame, intent=SETS, wines=tonight.wines, dishes=swapped)
     gone = _gone(frame, tonight)
     if gone:
         left = tuple(dish for dish in tonight.dishes if dish not in gone)
@@ -223,7 +228,7 @@ def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, 
 
 
 def _adds(frame: Frame) -> bool:
-    return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course"))
+    return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course", *ARRIVES))
 
 
 def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
@@ -236,4 +241,8 @@ def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
 
 def styles(names: Sequence[str], knowledge: Knowledge) -> tuple[str, ...]:
     """The wine styles that these words stand for, each once; words that no style answers to are left out."""
-    return tuple(dict.fromkeys(knowledge.style(name) for name in names if knowledge.styles_of(name)))
+    found = (knowledge.styles_of(name) for name in names)
+    known = (name for name, of in zip(names, found, strict=True) if of)
+    return tuple(
+        dict.fromkeys(name if name in knowledge.wines else style_of_kind(name, knowledge) for name in known)
+    )

@@ -8,7 +8,9 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.instead import instead
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
+from assistant.answers.wording import capital, listed
+from assistant.bare_bottles import style_of_kind
+from assistant.brought import kinds_poured
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
@@ -85,8 +87,20 @@ def set_table(context: Context) -> Answer:
     if not (wines or foods):
         return unclear(context)
     say = context.wording("say", "table", things=listed([*foods, *wines]))
-    lines = [*instead(context), say]
+    lines = [*instead(context), say, *taken_as(context)]
     return compose(context, lines[0], [*lines, context.wording("line", "table-next")])
+
+
+def taken_as(context: Context) -> list[str]:
+    """For which style a bottle was taken that is called by its kind alone."""
+    label = context.knowledge.label
+    kinds = dict.fromkeys(r.id for r in kinds_poured(context.frame) if context.knowledge.styles_of(r.id))
+    pairs = ((kind, style_of_kind(kind, context.knowledge)) for kind in kinds)
+    return [
+        capital(context.wording("line", "kind-as", kind=label(kind), wine=label(wine)))
+        for kind, wine in pairs
+        if wine in context.frame.wines
+    ]
 
 
 def shown(context: Context) -> Answer | None:

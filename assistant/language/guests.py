@@ -28,7 +28,7 @@ NAMED = (
     "passing_asks",
     "does",
 )
-KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"))
+KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"), ("is", "owns"))
 OWNS = ("'s", "’s")
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
@@ -80,6 +80,7 @@ class GuestWords:
     denies: frozenset[str]
     no_name: frozenset[str]
     no_name_verbs: frozenset[str]
+    owns: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
