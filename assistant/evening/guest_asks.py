@@ -19,6 +19,7 @@ from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
 from assistant.language.eating import diets_of
 from assistant.language.fold import fold, key, stem
+from assistant.language.follow_asks import doubt_told
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, needs_named, words_of_guests
@@ -27,7 +28,7 @@ from assistant.language.party import needs_told
 from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
-SAFETY, BOARD, COUNTS = "safety", "check-board", "quantity"
+SAFETY, BOARD, COUNTS, MYTH = "safety", "check-board", "quantity", "myth"
 LAST = -2
 KEPT = ("Wine", "Drink", "Food")
 NAMED = (*KEPT, "Method")
@@ -60,7 +61,8 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     may, drank = opens(frame, "guest-may"), says(frame, "guest-drank")
     told = ((frame.intent in SAID and not drank) or says(frame, "guest-votes")) and not may
     counts = frame.intent == COUNTS and (may or opens(frame, "guest-what"))
-    other = frame.intent in OTHER and not (counts or drank or further)
+    claimed = frame.intent == MYTH and not (named or frame.topics)  # `he says screw caps are cheap`
+    other = (frame.intent in OTHER and not (counts or drank or further)) or claimed or doubt_told(frame)
     if not session.spoken.asked or told or other or needs_told(frame).asked:
         return None
     sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken) or further

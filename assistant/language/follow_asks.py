@@ -15,7 +15,7 @@ from assistant.language.preferences import wishes
 from assistant.language.refer import refers
 from assistant.language.standing import FOR_ALL, WHYS, Talk, anew, dishes_of, joined, wines_of
 
-DEEPEST = 3
+DEEPEST, MOST_DOUBTING = 3, 9
 DOUBTED = (
     "wines-for-food",
     "foods-for-wine",
@@ -50,12 +50,26 @@ def order_why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 
 def doubted(frame: Frame, talk: Talk | None, last: str) -> Frame:
-    """`are you sure?` after an answer (of the intent `last`) about what stands asks why."""
-    if talk is None or last not in DOUBTED or frame.intent not in ("unclear", "smalltalk", "why"):
+    """`are you sure?`, `Rolf doesn't believe you` after an answer (of the intent `last`) asks why.
+
+    Who wants proof is told the rules with their sources.
+    """
+    told = doubt_told(frame)
+    if talk is None or last not in DOUBTED or not (told or frame.intent in ("unclear", "smalltalk", "why")):
         return frame
     wines, dishes = talk.frame.wines or wines_of(talk.picks), talk.frame.dishes or dishes_of(talk.picks)
     reasons = (wines and dishes) or talk.frame.intent == "pour-order"
-    return replace(frame, intent="why") if reasons and says_only(frame, "doubts") else frame
+    if not reasons or not (told or says_only(frame, "doubts")):
+        return frame
+    depth = DEEPEST if says(frame, "doubts-proof") else frame.depth
+    return replace(frame, intent="why", preferences=(), depth=depth, text=replace(frame.text, left_out=()))
+
+
+def doubt_told(frame: Frame) -> bool:
+    """Whether somebody told of doubts an answer, or its ground is asked for, and nothing else is named."""
+    named = frame.text.readings or frame.text.entries or frame.topics or frame.diets
+    few = len(frame.text.stems) <= MOST_DOUBTING
+    return few and not named and any(says(frame, line) for line in ("doubts-told", "doubts-proof"))
 
 
 def back(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
