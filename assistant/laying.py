@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.asides import aside
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.language.follow_lines import says
@@ -42,6 +43,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
     if _is_menu(frame, tonight):
         return replace(frame, intent=SETS, wines=(), preferences=(), again="")
+    if (meant := aside(frame, talk, tonight)) is not frame:
+        return meant
     if (arrived := arriving(frame, tonight)) is not None:
         return arrived
     if (anew := chosen_anew(frame, talk)) is not frame:

@@ -29,10 +29,23 @@ def define(context: Context) -> Answer:
 
 
 def smalltalk(context: Context) -> Answer:
-    """A friendly word back; who asks whom they talk to is told."""
-    lines = ["who", "what"] if says(context.frame, "who-asked") else ["say"]
-    told = [context.wording("smalltalk", line) for line in lines]
-    return compose(context, told[0], told)
+    """A friendly word back; who asks whom they talk to is told, who comes back where the talk stood."""
+    if says(context.frame, "who-asked"):
+        told = [context.wording("smalltalk", line) for line in ("who", "what")]
+    elif says(context.frame, "waits"):
+        told = [context.wording("smalltalk", "waits"), *_stands(context)]
+    elif says(context.frame, "recap"):
+        told = _stands(context) or [context.wording("smalltalk", "nothing")]
+    else:
+        told = [context.wording("smalltalk", "say")]
+    return replace(compose(context.all_used(), told[0], told), dish=None)
+
+
+def _stands(context: Context) -> list[str]:
+    """The dish that was spoken of and the wines of tonight, as far as there are any."""
+    wines = [context.knowledge.label(wine) for wine in context.tonight.wines]
+    dish = [context.wording("smalltalk", "stands", dish=context.dish_name())] if context.frame.dishes else []
+    return [*dish, *([context.wording("smalltalk", "tonight", wines=listed(wines))] if wines else [])]
 
 
 def outside(context: Context) -> Answer:

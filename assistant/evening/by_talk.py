@@ -18,6 +18,7 @@ from assistant.evening.plan import plan
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.evening.table_text import on_the_table
 from assistant.evening.text import text
+from assistant.headcount import only_counts
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked
 from assistant.laying import with_standing
@@ -34,9 +35,19 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
     if missing:
         return _asked_back(context, evening, missing)
     record = plan(evening, session)
+    if only_counts(context.frame):
+        return _counted_anew(evening, record, context)
     say = context.wording("plan", "say", **_spoken(record))
     lines = [say, *on_the_table(record)["wines"], *_sections(evening, record)]
     return compose(context, say, [*lines, context.wording("plan", "whole")])
+
+
+def _counted_anew(evening: Evening, record: Mapping[str, Any], context: Context) -> Answer:
+    """The guests as they are now and the bottles for them: who counts again wants no whole plan."""
+    bottles = _spoken(record)["bottles"]
+    say = context.wording("plan", "counted-anew", guests=f"{evening.guests:g}", bottles=bottles)
+    found = _blocks(text(evening, record), ["bottles"])
+    return replace(compose(context, say, [say, *found, context.wording("plan", "counted-more")]), dish=None)
 
 
 def section_by_talk(name: str) -> Callable[[Context, Session], Answer]:
