@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.language.follow_lines import opens, says
+from assistant.language.follow_lines import follow_lines, opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
-from assistant.language.standing import WHYS, Talk, wines_of
+from assistant.language.standing import WHYS, Talk, dishes_of, wines_of
 from assistant.tonight import ORDERS, Tonight
 
 SMALLTALK, DESCRIBES = "smalltalk", "describe"
@@ -16,14 +16,15 @@ IDLE = ("waits", "recap")
 UNHEARD = ("unclear", "smalltalk")
 TELLS = ("help", "unclear", "smalltalk", "wines-for-food", "foods-for-wine", "define")
 NEXT = ("unclear", "wines-for-food", "pour-order", "service", "smalltalk")
-MOST_IDLE = 6
+MOST_IDLE, MOST_BETWEEN = 6, 5
+PAIRS = ("wines-for-food", "what-if", "unclear", "why-not")
 
 
 def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     """The frame of what is said in between, with what stands; any other as it is."""
     if frame.topics or frame.entries:
         return frame
-    for step in (_idle, _told_of, _why_there, _next_poured):
+    for step in (_corrected, _idle, _told_of, _why_there, _next_poured):
         if (meant := step(frame, talk, tonight)) is not None:
             return meant
     return frame
@@ -35,6 +36,19 @@ def _idle(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     if not few or frame.intent not in UNHEARD or not any(opens(frame, line) for line in IDLE):
         return None
     return replace(frame, intent=SMALLTALK, dishes=talk.frame.dishes if talk else (), again="")
+
+
+def _corrected(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`what with the ham, no the Comté`: the last named counts in the place of the one before it."""
+    named = [r for r in frame.text.readings if r.kind in EDIBLE]
+    if len(named) != 2 or frame.intent not in PAIRS or len(named) != len(frame.text.readings):
+        return None
+    first, second = named
+    between = frame.text.stems[first.end : second.start]
+    if len(between) > MOST_BETWEEN or not follow_lines()["corrects"].stand_in(between):
+        return None
+    text = replace(frame.text, readings=(second,))
+    return replace(frame, text=text, dishes=dishes_of((second.id,)), barred=(), preferences=(), again="")
 
 
 def _told_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:

@@ -86,3 +86,39 @@ def test_how_a_name_is_said_is_not_known(table: Session) -> None:
 
 def test_when_all_wines_were_named_no_limit_is_blamed(table: Session) -> None:
     assert table.ask("anything else").say != "No wine I know keeps to that limit."
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "what with the ham, no the brie",
+        "what with the ham, sorry, the brie",
+        "which for the ham, i mean the brie",
+    ],
+)
+def test_the_last_named_counts_in_a_slip_of_the_tongue(table: Session, typed: str) -> None:
+    answer = table.ask(typed)
+    assert answer.text == table.ask("what goes with the brie").text
+
+
+def test_what_is_left_off_is_no_slip(table: Session) -> None:
+    assert "cooked ham" in table.ask("and ham, no cheese").text
+
+
+def test_what_goes_with_it_is_asked_of_what_stands(table: Session) -> None:
+    table.ask("tell me about the crémant")
+    assert table.ask("what does it go with").intent == "foods-for-wine"
+    table.ask("which wine with the ham")
+    assert table.ask("what does it go with").picks[0].id.startswith("wine/")
+
+
+def test_how_much_of_it_is_asked_of_the_wine_that_stands(table: Session) -> None:
+    table.ask("tell me about the crémant")
+    assert table.ask("how sweet").say.startswith("Crémant: dry")
+
+
+def test_who_comes_and_when_is_noted(conversation: Session) -> None:
+    answer = conversation.ask("bbq in the garden saturday at six, six neighbours")
+    assert answer.intent == "plan"
+    assert conversation.tonight.guests == 6
+    assert conversation.tonight.start is not None

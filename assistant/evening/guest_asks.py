@@ -29,7 +29,7 @@ from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
 SAFETY, BOARD, COUNTS, MYTH = "safety", "check-board", "quantity", "myth"
-LAST = -2
+EMERGENCY, LAST = "emergency", -2
 KEPT = ("Wine", "Drink", "Food")
 NAMED = (*KEPT, "Method")
 # What else may be said of a guest than that something is asked for that guest.
@@ -139,6 +139,8 @@ def _answer(
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
+    if says(context.frame, "guest-drank") and any(row.allergy and row.keep_away for row in rows):
+        topics = {EMERGENCY: None, **topics}  # who ate it already is watched for signs
     others = [name for name in _apart(context) if name not in topics]
     if others and (not barred or any(context.topics[name].urgent for name in others)):
         return None
@@ -178,7 +180,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     """What is not for whom, why, and the cautions of it; None where nothing is on the table."""
     lines = [line for row in rows for line in _lines(row, context)]
     if not lines:
-        return None
+        return _nothing_laid(rows, context)
     against = any(row.keep_away or row.check_label for row in rows)
     asked_of = replace(context.frame, dishes=tuple(d for food in evening.foods for d in food.dishes))
     told = (
@@ -192,6 +194,15 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     lines += because(rows, evening, session) if context.frame.text.readings else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *(one["text"] for one in told), *label])
     return replace(answer, cautions=told, dish=None, intent=SAFETY)
+
+
+def _nothing_laid(rows: Sequence[GuestCare], context: Context) -> Answer | None:
+    """That there is nothing on the table to look at, where a guest is asked about."""
+    if not rows or context.tonight.dishes or context.tonight.wines:
+        return None
+    guests = listed(list(dict.fromkeys(row.guest for row in rows)))
+    say = context.wording("plan", "guest-nothing", guests=guests)
+    return replace(compose(_heard(context, rows), say, [say]), dish=None, intent=SAFETY)
 
 
 def _lines(row: GuestCare, context: Context) -> list[str]:

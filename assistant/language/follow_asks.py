@@ -114,7 +114,7 @@ def _foods(frame: Frame) -> set[str]:
 def why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`why?` explains the first pick, and again deeper."""
     asked_so = frame.intent == "unclear" and not (frame.wines or frame.dishes) and says(frame, "because")
-    if frame.intent != "why" and not asked_so:
+    if (frame.intent != "why" and not asked_so) or _asks_partner(frame):
         return None
     frame = replace(frame, intent="why")
     deeper = talk.frame.depth + 1 if talk.frame.intent in WHYS else frame.depth
@@ -122,6 +122,23 @@ def why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     dishes = frame.dishes or talk.frame.dishes or dishes_of(talk.picks[:1])
     depth = min(DEEPEST, max(frame.depth, deeper))
     return replace(frame, wines=wines, dishes=dishes, depth=depth)
+
+
+def _asks_partner(frame: Frame) -> bool:
+    return says(frame, "goes-with") and not (frame.wines or frame.dishes or "why" in frame.text.cues)
+
+
+def partner(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`what does it go with`: foods for the wine that was named, else wines for the dish that stands."""
+    if frame.intent not in ("why", "unclear") or not _asks_partner(frame):
+        return None
+    if talk.frame.wines and talk.asked != "wines-for-food":
+        return replace(frame, intent="foods-for-wine", wines=talk.frame.wines[-1:], dishes=())
+    return (
+        replace(frame, intent="wines-for-food", wines=(), dishes=talk.frame.dishes)
+        if talk.frame.dishes
+        else None
+    )
 
 
 def why_not(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

@@ -184,6 +184,11 @@ def starts_at(typed: str, now: datetime) -> datetime | None:
     return datetime.combine(day, clock)
 
 
+def clock_said(typed: str) -> bool:
+    """Whether a time of day is said."""
+    return _clock(typed, guest_words()) is not None
+
+
 def _next(today: date, weekday: int) -> date:
     """The next day of the week; today's name means a week from now."""
     return today + timedelta(days=(weekday - today.weekday() - 1) % WEEK + 1)

@@ -22,6 +22,7 @@ EDITS: tuple[Edit, ...] = (
     asks.back,
     dishes.what_if,
     asks.order_why,
+    asks.partner,
     asks.why,
     asks.why_not,
     lists.eaten,

@@ -112,3 +112,21 @@ def test_what_a_wine_is_like_limits_nothing(table: Session) -> None:
 
 def test_what_goes_with_the_blue_asks_for_a_wine(table: Session) -> None:
     assert table.ask("what goes with the blue").picks[0].id == "wine/late-harvest-riesling"
+
+
+def test_who_ate_what_is_forbidden_is_watched(table: Session) -> None:
+    table.ask("Mo is allergic to nuts")
+    answer = table.ask("Mo just ate some walnuts by mistake")
+    assert answer.say == "Not for Mo: walnut."
+    assert answer.cautions[0]["text"].startswith("Trouble breathing")
+    assert not any(c["text"].startswith("Trouble") for c in table.ask("can Mo have walnuts").cautions)
+
+
+@pytest.mark.parametrize("typed", ["Petra just ate some bread", "Petra has already eaten some bread"])
+def test_what_a_guest_ate_is_no_note(table: Session, typed: str) -> None:
+    assert table.ask(typed).say == "Not for Petra: white bread."
+
+
+def test_a_guest_is_asked_of_before_anything_is_laid(conversation: Session) -> None:
+    conversation.ask("Ines is vegan")
+    assert "name the foods and wines" in conversation.ask("what can Ines have").say
