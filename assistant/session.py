@@ -119,7 +119,7 @@ class Session:
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
         if carried is not None:
             return carried
-        if self._last and wants_again(typed, self._last.intent):
+        if self._last and wants_again(typed, "" if self._last.verdict else self._last.intent):
             return replace(self._last, question=typed)
         self._last = self._in_turn(typed)
         return self._last

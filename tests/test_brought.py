@@ -53,7 +53,13 @@ def test_bottles_called_by_kind_are_laid_with_the_others(conversation: Session) 
 
 
 @pytest.mark.parametrize(
-    "typed", ["and a white with it", "I'd like a red with the sausage", "a rosé for the chicken?"]
+    "typed",
+    [
+        "and a white with it",
+        "also a white with the chicken",
+        "I'd like a red with the sausage",
+        "a rosé for the chicken?",
+    ],
 )
 def test_a_kind_that_is_wished_for_is_no_bottle(table: Session, typed: str) -> None:
     table.ask(typed)

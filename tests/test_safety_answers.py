@@ -117,7 +117,6 @@ def test_no_wine_is_poured_for_a_child(session: Session) -> None:
         "why do my cheeks go red from wine",
         "why does wine make my face red",
         "red cheeks after one glass",
-        "it turns me all red",
     ],
 )
 def test_a_flush_is_answered_before_sulphites(session: Session, typed: str) -> None:

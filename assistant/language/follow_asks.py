@@ -27,6 +27,7 @@ DOUBTED = (
     "what-if",
     "why",
     "why-not",
+    "myth",
 )
 PLANS = ("safety", "note", "teach", "plan", "set-table", "foods-for-wine")
 WHOLE_TABLE = ("one-bottle", "choose-wines", "check-board", "compare", "pour-order", "what-if", "judge-pair")

@@ -73,3 +73,13 @@ def test_a_claim_of_health_is_not_taken_for_a_saying(table: Session) -> None:
 def test_what_is_named_is_asked_about(table: Session) -> None:
     table.ask("what goes with the sausage")
     assert table.ask("does the sauvignon go with it, he says").intent != "why"
+
+
+def test_a_pair_that_was_a_saying_is_proved_as_a_pair(table: Session) -> None:
+    table.ask("rolf says red with sausage is rubbish")
+    assert "Sum " in table.ask("prove it").text
+
+
+def test_a_saying_is_said_again_with_its_source(table: Session) -> None:
+    said = table.ask("rolf claims legs mean quality")
+    assert table.ask("prove it").text == said.text
