@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
 SETS, KIND = "set-table", "Kind"
-BESIDE = 2  # words between `a` and the kind of the bottle (`a bottle of red`)
 # What is told of a table is taken for where nobody looks at what stands there.
 TOLD = ("set-table", "wines-for-food", "foods-for-wine", "unclear", "smalltalk", "substitute",
         "choose-wines", "describe", "judge-pair", "quantity", "what-if")  # fmt: skip
@@ -41,8 +40,9 @@ def kinds_poured(frame: Frame) -> tuple[Reading, ...]:
 
 
 def _is_bottle(frame: Frame, reading: Reading) -> bool:
-    before = frame.text.stems[max(0, reading.start - BESIDE) : reading.start]
-    return bool(follow_words().bottle_before.intersection(before[-1:] or ()))
+    """Whether `a` or the like stands before the kind, or opens its name (`a red`)."""
+    beside = frame.text.stems[max(0, reading.start - 1) : reading.start + 1]
+    return bool(follow_words().bottle_before.intersection(beside))
 
 
 def with_kinds(frame: Frame) -> Frame:

@@ -27,6 +27,8 @@ def mains(session: Session) -> list[str]:
     ("typed", "wine"),
     [
         ("Karin brought a rosé", ROSE),
+        ("someone brought a red", "wine/merlot"),
+        ("Karin brought a white", "wine/pinot-grigio"),
         ("someone turned up with a bottle of red", "wine/merlot"),
         ("and Rolf comes with a bottle of orange wine", "wine/macerated-white"),
         ("they brought two bottles of white", "wine/pinot-grigio"),
@@ -44,6 +46,8 @@ def test_a_bottle_that_is_brought_is_poured(table: Session, typed: str, wine: st
 
 def test_for_what_a_bare_bottle_is_taken_is_told(table: Session) -> None:
     assert "Rosé: taken as Provence rosé" in table.ask("Karin brought a rosé").text
+    table.ask("swap the Provence rosé for a Tavel")
+    assert table.tonight.wines == (ZINFANDEL, SAUVIGNON, "wine/tavel")
     assert "taken as" not in table.ask("Karin brought a malbec").text
 
 
