@@ -70,8 +70,19 @@ BUILDERS: dict[str, Builder] = {
     "unclear": small.unclear,
 }
 
+SOUNDS = (
+    "unclear",
+    "describe",
+    "define",
+    "foods-for-wine",
+    "wines-for-food",
+    "smalltalk",
+    "help",
+    "judge-pair",
+)
 WHYS, PLAN = ("why", "why-not"), "plan"
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
+SHOPS = "shopping"
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
 ASKS_FOR_TABLE = (
@@ -95,6 +106,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return rehearses
     if stories.story_asked(frame) and not is_explained(frame):
         return lambda context, _: stories.outside_story(context)
+    if says(frame, "pronounce") and frame.intent in SOUNDS:
+        return lambda context, _: stories.outside_sound(context)
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
     told = needs_told(frame)
@@ -129,6 +142,8 @@ def _table(context: Context, session: Session) -> Answer | None:
 def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     """What answers where one part of the plan is asked for, or where time is said to be over."""
     part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
+    if part == SHOPS and frame.intent == "wines-for-food":
+        return _shopping  # `what do I buy` is no wine where a table is laid
     if part is None or not (frame.intent in ASKS_FOR_PARTS or says_only(frame, f"plan-{part}")):
         part = "late" if runs_late(frame) else "savings" if overspends(frame) else None
     if part is None:
@@ -140,6 +155,14 @@ def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     from assistant.evening.by_talk import section_by_talk
 
     return section_by_talk(part)
+
+
+def _shopping(context: Context, session: Session) -> Answer | None:
+    """What to buy for the table that is laid; None where none is."""
+    from assistant.evening.by_talk import section_by_talk
+
+    laid = context.tonight.wines and context.tonight.dishes and context.tonight.guests
+    return section_by_talk(SHOPS)(context, session) if laid else None
 
 
 def built(context: Context) -> Answer:

@@ -11,13 +11,15 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_counts
-from assistant.language.quantities import Counted, asked_for, counts, quantity_words
+from assistant.language.quantities import Counted, asked_for, counts, numbers, quantity_words
 
 if TYPE_CHECKING:
     from assistant.session import Session
+    from assistant.spoken import Spoken
     from assistant.tonight import Tonight
 
-REACH_BACK, REACH_ON, MOST_ONLY = 3, 6, 5
+REACH_BACK, REACH_ON, MOST_ONLY, MOST_COUNTING = 3, 6, 5, 10
+DESCRIBES = "describe"
 PEOPLE, DRINKLESS = "people", "non_drinkers"
 KINDS = ("behind", "more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
 Heads = tuple[float | None, float]
@@ -50,6 +52,14 @@ def only_heads(frame: Frame) -> bool:
     return not more and any(found.name == PEOPLE for found in counts(text.stems))
 
 
+def only_counts(frame: Frame) -> bool:
+    """Whether guests are counted anew and nothing is named or planned (`someone dropped out, seven now`)."""
+    asks = says(frame, "plan-it") or says(frame, "budget-is") or says(frame, "money-there")
+    few = len(frame.text.stems) <= MOST_COUNTING and not frame.text.readings
+    anew = _counted_again(frame.text.stems) is not None
+    return few and not asks and (anew or any(found.name == PEOPLE for found in counts(frame.text.stems)))
+
+
 def counts_drinkless(stems: Sequence[str]) -> bool:
     """Whether guests who drink no wine are counted (`two of them drive`)."""
     return any(c.name in (PEOPLE, DRINKLESS) and _kind(stems, c) == "drinkless" for c in counts(stems))
@@ -63,10 +73,15 @@ def speaks_of_guests(frame: Frame, sober_before: bool) -> bool:
     return asks or sober or bool(diets_of(frame))
 
 
-def of_everybody(frame: Frame, sober_spoken: bool) -> Frame:
-    """The frame as it stands for the next question: drinks without alcohol were for some guests only."""
+def of_everybody(frame: Frame, spoken: Spoken) -> Frame:
+    """The frame as it stands for the next question: drinks without alcohol were for some guests only.
+
+    What a wine was asked to be like (`is the Riesling sweet`) limits no other question.
+    """
+    if frame.intent == DESCRIBES:
+        return replace(frame, preferences=())
     limits = tuple(limit for limit in frame.preferences if limit.wanted != WITHOUT_ALCOHOL)
-    return replace(frame, preferences=limits) if sober_spoken else frame
+    return replace(frame, preferences=limits) if spoken.sober or spoken.asked else frame
 
 
 def _told(tonight: Tonight, frame: Frame) -> Tonight:
@@ -86,8 +101,23 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
             now = _changed(now, kind, found)
         elif not total and not _one_of_them(found, before):
             now, total = (found.number, now[1]), True
+    if now == before and before[0] is not None and (anew := _counted_again(stems)) is not None:
+        now = (anew, before[1])
     halved = now[0] is not None and quantity_words().half.stand_in(stems)
     return (now[0], now[0] / 2) if halved and now[0] else _kept(now)
+
+
+def _counted_again(stems: Sequence[str]) -> float | None:
+    """The number of all guests where one alone is told anew (`seven now`, `make it ten`), or None."""
+    words, found = quantity_words().party, numbers(stems)
+    if len(found) != 1 or len(stems) > MOST_COUNTING or words["not-again"].stand_in(stems):
+        return None
+    start, end, number = found[0]
+    behind, led = stems[end : end + 2], stems[max(0, start - 3) : start]
+    opens_part = not start or words["again-before"].stand_in(stems[start - 1 : start])
+    made = words["make-it"].stand_in(led) and end == len(stems)
+    told = made or (opens_part and behind and any(words["again"].at(behind, 0)))
+    return number if told and number > 1 else None
 
 
 def _of_time(stems: Sequence[str], found: Counted) -> bool:

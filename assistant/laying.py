@@ -4,13 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.asides import aside
+from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
+from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
+from assistant.language.guests import clock_said, guest_words
+from assistant.language.quantities import quantities
 from assistant.language.standing import Talk
-from assistant.tonight import SETS, Tonight, budget_said
+from assistant.time_and_money import budget_said
+from assistant.tonight import SETS, Tonight
 
 # What a menu or a choice is taken for where nobody looks at what is being prepared.
+PLANS, PAIRED = "plan", ("wines-for-food", "unclear")
 MENUS = (
     "wines-for-food",
     "unclear",
@@ -41,6 +48,12 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
     if _is_menu(frame, tonight):
         return replace(frame, intent=SETS, wines=(), preferences=(), again="")
+    if (meant := aside(frame, talk, tonight)) is not frame:
+        return meant
+    if (arrived := arriving(frame, tonight)) is not None:
+        return arrived
+    if _is_prepared(frame):
+        return replace(frame, intent=PLANS, again="")
     if (anew := chosen_anew(frame, talk)) is not frame:
         return anew
     if budget_said(frame, tonight) is not None and frame.intent in TAKES:
@@ -54,6 +67,14 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
         return frame
     dishes = () if all(dish in tonight.dishes for dish in choice.frame.dishes) else choice.frame.dishes
     return replace(frame, intent=SETS, wines=choice.picks, dishes=dishes, preferences=(), again="")
+
+
+def _is_prepared(frame: Frame) -> bool:
+    """Whether nothing is asked, and how many come is told beside the day: `Saturday at 6, six neighbours`."""
+    words = frame.text.typed.lower().replace(",", " ").split()
+    day = any(word in guest_words().days or word in guest_words().soon for word in words)
+    told = day and clock_said(clock_in_digits(frame.text.typed)) and quantities(frame.text).people is not None
+    return told and frame.intent in PAIRED and not (frame.topics or says(frame, "menu-asks"))
 
 
 def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:

@@ -21,7 +21,7 @@ from assistant.chosen import last_choice, of_choice
 from assistant.headcount import of_everybody, speaks_of_guests, supposed, with_the_sober
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
-from assistant.language.cautioned import Cautioned, after, heeded
+from assistant.language.cautioned import Cautioned, after, heeded, of_same
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.entries import is_explained
 from assistant.language.follow_asks import doubted
@@ -119,7 +119,7 @@ class Session:
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
         if carried is not None:
             return carried
-        if self._last and wants_again(typed):
+        if self._last and wants_again(typed, "" if self._last.verdict else self._last.intent):
             return replace(self._last, question=typed)
         self._last = self._in_turn(typed)
         return self._last
@@ -159,7 +159,7 @@ class Session:
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         if (answer.understood or told) and not self._aside(frame):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
-            self._talk = stands(of_everybody(frame, self.spoken.sober), picks, avoid, self._talk)
+            self._talk = stands(of_everybody(frame, self.spoken), picks, avoid, self._talk)
         self._steps.noted(before, (self.tonight, self._talk), bool(self.taught.just))
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
@@ -178,8 +178,8 @@ class Session:
         frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)
         if HELP in frame.text.cues and named_alone(frame.text.stems):
             return replace(NOTHING_SAID, intent=HELP, text=frame.text)
-        without = self.knowledge.label(WITHOUT_ALCOHOL)
-        frame = heeded(frame, self._cautioned, self.parser.topics.by_id, without)
+        before = of_same(self._cautioned, frame, self.tonight.needs)
+        frame = heeded(frame, before, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL))
         frame = after_heard(frame, self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)

@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from assistant.evening.records import Evening
 
 
 @dataclass(slots=True)
@@ -10,10 +14,13 @@ class Spoken:
     """The guests a conversation spoke of, by name.
 
     `asked`: whose food was last asked about; `of`: last spoken of, whom `she` means; `called`: of whom `she`
-    or `he` was said; `sober`: whether those who drink no wine were just spoken of.
+    or `he` was said; `sober`: whether those who drink no wine were just spoken of; `things`: the evening
+    with no more on its table than was just asked about for a guest; `drink`: whether a drink was just chosen.
     """
 
     asked: tuple[str, ...] = ()
     of: tuple[str, ...] = ()
     called: dict[str, str] = field(default_factory=dict)
     sober: bool = False
+    things: Evening | None = None
+    drink: bool = False

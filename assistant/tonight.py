@@ -7,28 +7,27 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
+from assistant.bare_bottles import style_of_kind
+from assistant.brought import ARRIVES, dishes_after_swap
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
-from assistant.language.clock import clock_in_digits
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
-from assistant.language.follow_lines import opens, says
+from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
-from assistant.language.guests import Asked, day_of, guest_words, next_day_at, starts_at
-from assistant.language.party import money_said, need_counts, opening_total, party_of
-from assistant.language.quantities import numbers, quantities
+from assistant.language.guests import Asked, guest_words
+from assistant.language.party import need_counts, opening_total, party_of
+from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
-from assistant.overrun import overspends, runs_late
 from assistant.pairing.dish import Dish
+from assistant.time_and_money import PREPARES, budgeted, dated
 
 if TYPE_CHECKING:
     from assistant.evening.records import Evening
 
 COUNTS = "quantity"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
-PREPARES = ("plan", "set-table")
-DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
 DROPPED = (
     "set-table",
     "wines-for-food",
@@ -149,39 +148,6 @@ def _tells_of_party(frame: Frame) -> bool:
     return beside or frame.intent in PREPARES or (frame.intent == "unclear" and not asks)
 
 
-def dated(tonight: Tonight, frame: Frame) -> Tonight:
-    """The table with the day and the start a frame speaks of; a time alone is of the day said before."""
-    typed, now, day = clock_in_digits(frame.text.typed), datetime.now(), tonight.day
-    if frame.intent in PREPARES or quantities(frame.text).people:
-        day = day_of(typed, now.date()) or day
-    if frame.intent not in DATED:
-        return replace(tonight, day=day)
-    if says(frame, "starts-at"):
-        day = day or next_day_at(typed, now)
-        return replace(tonight, day=day, start=starts_at(typed, now, day) or tonight.start)
-    return replace(tonight, day=day, start=starts_at(typed, now) or tonight.start)
-
-
-def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
-    """The table with the money a frame says there is to spend."""
-    return replace(tonight, budget=budget_said(frame, tonight) or tonight.budget)
-
-
-def budget_said(frame: Frame, tonight: Tonight) -> float | None:
-    """The money that is said to be there for the evening that is being prepared; None for any other text."""
-    if frame.intent == CHOOSES and says(frame, "in-all"):
-        return money_said(frame.text.stems)
-    asks = says(frame, "menu-asks") and not opens(frame, "budget-can")
-    if asks or runs_late(frame) or overspends(frame):
-        return None
-    told = frame.intent in PREPARES or says(frame, "budget-is") or says(frame, "money-there")
-    if told and frame.intent in (*PREPARES, "unclear") and (money := money_said(frame.text.stems)):
-        return money
-    found = [number for _, _, number in numbers(frame.text.stems)]
-    prepared = tonight.guests or tonight.wines or tonight.dishes
-    return found[0] if prepared and len(found) == 1 and says(frame, "budget-is") else None
-
-
 def needing(tonight: Tonight, asked: Asked) -> Tonight:
     """The table with what a guest asks to be spared, once."""
     return replace(tonight, needs=with_need(tonight.needs, asked))
@@ -208,6 +174,9 @@ def _gone(frame: Frame, tonight: Tonight) -> list[Dish]:
 
 def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The whole table as it stands after the frame."""
+    swapped = dishes_after_swap(frame, tonight)
+    if swapped is not None:
+        return replace(frame, intent=SETS, wines=tonight.wines, dishes=swapped)
     gone = _gone(frame, tonight)
     if gone:
         left = tuple(dish for dish in tonight.dishes if dish not in gone)
@@ -234,7 +203,7 @@ def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, 
 
 
 def _adds(frame: Frame) -> bool:
-    return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course"))
+    return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course", *ARRIVES))
 
 
 def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
@@ -247,4 +216,8 @@ def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
 
 def styles(names: Sequence[str], knowledge: Knowledge) -> tuple[str, ...]:
     """The wine styles that these words stand for, each once; words that no style answers to are left out."""
-    return tuple(dict.fromkeys(knowledge.style(name) for name in names if knowledge.styles_of(name)))
+    found = (knowledge.styles_of(name) for name in names)
+    known = (name for name, of in zip(names, found, strict=True) if of)
+    return tuple(
+        dict.fromkeys(name if name in knowledge.wines else style_of_kind(name, knowledge) for name in known)
+    )

@@ -109,3 +109,17 @@ def test_signs_of_an_allergic_reaction_are_an_emergency(session: Session, said: 
 def test_no_wine_is_poured_for_a_child(session: Session) -> None:
     answer = asked(session, "can I give wine to my daughter of 15")
     assert "caution/minors" in [caution["id"] for caution in answer.cautions]
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "why do my cheeks go red from wine",
+        "why does wine make my face red",
+        "red cheeks after one glass",
+    ],
+)
+def test_a_flush_is_answered_before_sulphites(session: Session, typed: str) -> None:
+    answer = session.ask(typed)
+    assert answer.intent == "safety"
+    assert answer.say.startswith("Nobody here can say what causes a headache or a flush")

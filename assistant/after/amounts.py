@@ -64,5 +64,11 @@ def _counted(stems: tuple[str, ...]) -> list[tuple[float, str]]:
 def _part(stems: tuple[str, ...]) -> Amount | None:
     """A part of a bottle by itself: `half the Malbec`."""
     shares = phrases().shares
-    part = next((shares[word] for word in stems if word in shares), None)
-    return None if part is None else Amount(part, BOTTLES)
+    at = next((at for at, word in enumerate(stems) if word in shares), None)
+    return None if at is None else Amount(shares[stems[at]] * _times(stems, at), BOTTLES)
+
+
+def _times(stems: tuple[str, ...], at: int) -> float:
+    """How many of a part: `two thirds`, `three quarters`; no more than make a whole."""
+    times = next((value for _, end, value in numbers(stems) if end == at), 1.0)
+    return times if 0 < times * phrases().shares[stems[at]] <= 1.0 else 1.0

@@ -8,7 +8,9 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.instead import instead
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
+from assistant.answers.wording import capital, listed
+from assistant.bare_bottles import style_of_kind
+from assistant.brought import kinds_poured
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
@@ -27,10 +29,23 @@ def define(context: Context) -> Answer:
 
 
 def smalltalk(context: Context) -> Answer:
-    """A friendly word back; who asks whom they talk to is told."""
-    lines = ["who", "what"] if says(context.frame, "who-asked") else ["say"]
-    told = [context.wording("smalltalk", line) for line in lines]
-    return compose(context, told[0], told)
+    """A friendly word back; who asks whom they talk to is told, who comes back where the talk stood."""
+    if says(context.frame, "who-asked"):
+        told = [context.wording("smalltalk", line) for line in ("who", "what")]
+    elif says(context.frame, "waits"):
+        told = [context.wording("smalltalk", "waits"), *_stands(context)]
+    elif says(context.frame, "recap"):
+        told = _stands(context) or [context.wording("smalltalk", "nothing")]
+    else:
+        told = [context.wording("smalltalk", "say")]
+    return replace(compose(context.all_used(), told[0], told), dish=None)
+
+
+def _stands(context: Context) -> list[str]:
+    """The dish that was spoken of and the wines of tonight, as far as there are any."""
+    wines = [context.knowledge.label(wine) for wine in context.tonight.wines]
+    dish = [context.wording("smalltalk", "stands", dish=context.dish_name())] if context.frame.dishes else []
+    return [*dish, *([context.wording("smalltalk", "tonight", wines=listed(wines))] if wines else [])]
 
 
 def outside(context: Context) -> Answer:
@@ -85,8 +100,20 @@ def set_table(context: Context) -> Answer:
     if not (wines or foods):
         return unclear(context)
     say = context.wording("say", "table", things=listed([*foods, *wines]))
-    lines = [*instead(context), say]
+    lines = [*instead(context), say, *taken_as(context)]
     return compose(context, lines[0], [*lines, context.wording("line", "table-next")])
+
+
+def taken_as(context: Context) -> list[str]:
+    """For which style a bottle was taken that is called by its kind alone."""
+    label = context.knowledge.label
+    kinds = dict.fromkeys(r.id for r in kinds_poured(context.frame) if context.knowledge.styles_of(r.id))
+    pairs = ((kind, style_of_kind(kind, context.knowledge)) for kind in kinds)
+    return [
+        capital(context.wording("line", "kind-as", kind=label(kind), wine=label(wine)))
+        for kind, wine in pairs
+        if wine in context.frame.wines
+    ]
 
 
 def shown(context: Context) -> Answer | None:

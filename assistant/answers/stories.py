@@ -26,3 +26,10 @@ def outside_story(context: Context) -> Answer:
     offer = context.wording("line", "story-of" if named else "story-any", named=named[0] if named else "")
     answer = compose(context.of_evening(), say, [say, offer])
     return replace(answer, clarify=offer, understood=False, dish=None)
+
+
+def outside_sound(context: Context) -> Answer:
+    """That it is not known how a name is said."""
+    named = [context.knowledge.label(reading.id) for reading in context.frame.text.readings]
+    say = context.wording("line", "sound", named=named[0] if named else context.wording("line", "sound-it"))
+    return replace(compose(context.of_evening(), say, [say]), understood=False, dish=None)

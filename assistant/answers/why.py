@@ -9,6 +9,7 @@ from assistant.answers.judge import called, forces, judged, repairs, stand_ins
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital
 from assistant.knowledge.concepts import Rule
+from assistant.language.follow_lines import says
 from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED, Effect
 
@@ -36,7 +37,8 @@ def _reasons(context: Context, match: Match, told: Rule | None) -> list[str]:
     depth = context.frame.depth
     lines = forces(context, match) if depth > 1 else [_mouthful(told, context)]
     if depth > 2:
-        return [*lines, *_rule_lines(context, match), *_query_lines(context, match)]
+        query = [] if says(context.frame, "doubts-proof") else _query_lines(context, match)
+        return [*lines, *_rule_lines(context, match), *query]
     return lines if match.verdict in LIKED else lines + repairs(context, match)
 
 

@@ -79,7 +79,10 @@ def _mixed(fitting: list[str], context: Context) -> list[str]:
 
 
 def _empty(context: Context) -> Answer:
-    return compose(context, context.wording("line", "none-left"), [context.wording("line", "none-left")])
+    frame = context.frame
+    told = "none-left" if frame.preferences else "all-told" if context.tonight.wines else "all-known"
+    say = context.wording("line", told if frame.named_before else "none-left")
+    return compose(context, say, [say])
 
 
 def _spoken_pick(context: Context, match: Match) -> str:

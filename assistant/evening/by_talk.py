@@ -19,13 +19,14 @@ from assistant.evening.plan import plan
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.evening.table_text import on_the_table
 from assistant.evening.text import text
+from assistant.headcount import only_counts
 from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import says
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked, starts_at
 from assistant.laying import with_standing
 from assistant.session import Session
-from assistant.tonight import budget_said
+from assistant.time_and_money import budget_said
 
 _DUE = re.compile(r"(?m)^  (\d{4}-\d\d-\d\d \d\d:\d\d)")
 SHOWN = ("bottles", "shopping", "clock", "needs")
@@ -41,6 +42,8 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
     if told := _only_told(context, session):
         return told
     record = plan(evening, session)
+    if only_counts(context.frame):
+        return _counted_anew(evening, record, context)
     say = context.wording("plan", "say", **_spoken(record))
     lines = [say, *on_the_table(record)["wines"], *_sections(evening, record)]
     return compose(context, say, [*lines, context.wording("plan", "whole")])
@@ -59,6 +62,14 @@ def _only_told(context: Context, session: Session) -> Answer | None:
     say = context.wording("plan", "noted", noted=listed(noted))
     answer = compose(context.of_evening(), say, [say, context.wording("plan", "then")])
     return replace(answer, dish=None)
+
+
+def _counted_anew(evening: Evening, record: Mapping[str, Any], context: Context) -> Answer:
+    """The guests as they are now and the bottles for them: who counts again wants no whole plan."""
+    bottles = _spoken(record)["bottles"]
+    say = context.wording("plan", "counted-anew", guests=f"{evening.guests:g}", bottles=bottles)
+    found = _blocks(text(evening, record), ["bottles"])
+    return replace(compose(context, say, [say, *found, context.wording("plan", "counted-more")]), dish=None)
 
 
 def section_by_talk(name: str) -> Callable[[Context, Session], Answer]:

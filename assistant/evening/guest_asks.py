@@ -10,16 +10,16 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import listed
-from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, because, care
 from assistant.evening.guest_drinks import chooses_drink, drinks_told, is_drunk
 from assistant.evening.guest_meant import doubt, kept, spoken_of
-from assistant.evening.guest_table import of_asked
+from assistant.evening.guest_things import Before, asked_things, drinks_too, takes_up, with_things
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
 from assistant.language.eating import diets_of
 from assistant.language.fold import fold, key, stem
+from assistant.language.follow_asks import doubt_told
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, needs_named, words_of_guests
@@ -28,8 +28,8 @@ from assistant.language.party import needs_told
 from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
-SAFETY, BOARD, COUNTS = "safety", "check-board", "quantity"
-LAST = -2
+SAFETY, BOARD, COUNTS, MYTH = "safety", "check-board", "quantity", "myth"
+EMERGENCY, LAST = "emergency", -2
 KEPT = ("Wine", "Drink", "Food")
 NAMED = (*KEPT, "Method")
 # What else may be said of a guest than that something is asked for that guest.
@@ -48,6 +48,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     if asked:
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
+    before = _just_asked(session)
     on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
@@ -55,20 +56,31 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     session.spoken.of = named or session.spoken.of
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
-        return _diet_told
+        return lambda context, session: _diet_told(before, context, session)
+    further = bool(named) and takes_up(frame)  # `and for Tom?`
     may, drank = opens(frame, "guest-may"), says(frame, "guest-drank")
     told = ((frame.intent in SAID and not drank) or says(frame, "guest-votes")) and not may
     counts = frame.intent == COUNTS and (may or opens(frame, "guest-what"))
-    other = frame.intent in OTHER and not (counts or drank)
+    claimed = frame.intent == MYTH and not (named or frame.topics)  # `he says screw caps are cheap`
+    other = (frame.intent in OTHER and not (counts or drank or further)) or claimed or doubt_told(frame)
     if not session.spoken.asked or told or other or needs_told(frame).asked:
         return None
-    sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken)
-    return lambda context, session: _told(sure, context, session)
+    sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken) or further
+    return lambda context, session: _told(sure, before, context, session)
+
+
+def _just_asked(session: Session) -> Before:
+    """What was asked for a guest just before, which counts for this question only."""
+    spoken = session.spoken
+    before = Before(spoken.things, spoken.drink, bool(spoken.asked))
+    spoken.things, spoken.drink = None, False
+    return before
 
 
 def _everybody(frame: Frame, session: Session) -> tuple[str, ...]:
     """All guests with needs, where it is asked who of them may not have what is named."""
-    named = any(reading.type in KEPT for reading in frame.text.readings) or says(frame, "guest-which")
+    it = says(frame, "guest-which") or says(frame, "guest-it") or says(frame, "guest-all")
+    named = any(reading.type in KEPT for reading in frame.text.readings) or it
     return (
         tuple(dict.fromkeys(n.guest for n in session.tonight.needs))
         if named and says(frame, "guest-who")
@@ -78,14 +90,15 @@ def _everybody(frame: Frame, session: Session) -> tuple[str, ...]:
 
 def _of_a_diet(frame: Frame) -> bool:
     """`is the port vegan`: of something named it is asked whether it fits a diet."""
-    named = {reading.type for reading in frame.text.readings} & {"Wine", "Food"}
+    named = {r.id for r in frame.text.readings if r.type in ("Wine", "Food") or r.kind == "preference"}
+    it = not named and says(frame, "guest-it") and bool(frame.wines or frame.dishes)
     asks = opens(frame, "diet-of") and not says(frame, "guest-wine") and frame.intent not in (*OTHER, BOARD)
     said = set(frame.text.stems[LAST:])  # `is there a vegan cheese` asks for one
     ends = any(said & set(key(diet.partition("/")[2])) for diet in diets_of(frame)) or says(frame, "eats")
-    return len(named) == 1 and asks and ends
+    return (len(named) == 1 or it) and asks and ends
 
 
-def _diet_told(context: Context, session: Session) -> Answer | None:
+def _diet_told(before: Before, context: Context, session: Session) -> Answer | None:
     """Whether what is named is for a guest with the diet."""
     label = context.knowledge.label
     needs = tuple(
@@ -94,7 +107,7 @@ def _diet_told(context: Context, session: Session) -> Answer | None:
     )
     frame = replace(context.frame, dishes=_named_alone(context.frame))
     of_diet = replace(context, frame=frame, tonight=replace(context.tonight, needs=needs))
-    return _answer(tuple(need.guest for need in needs), True, of_diet, session)
+    return _answer(tuple(need.guest for need in needs), True, before, of_diet, session)
 
 
 def _named_alone(frame: Frame) -> tuple[Dish, ...]:
@@ -105,9 +118,10 @@ def _named_alone(frame: Frame) -> tuple[Dish, ...]:
     return frame.dishes if whole or not apart else tuple(Dish((replace(p, role=BASE),)) for p in apart)
 
 
-def _told(sure: bool, context: Context, session: Session) -> Answer | None:
+def _told(sure: bool, before: Before, context: Context, session: Session) -> Answer | None:
     """What the guests last asked of may have, and for whom `she` was taken where that may be another."""
-    answer, unsure = _answer(session.spoken.asked, sure, context, session), doubt(context.frame, session)
+    answer = _answer(session.spoken.asked, sure, before, context, session)
+    unsure = doubt(context.frame, session)
     if answer is None or unsure is None:
         return answer
     said, meant, others = unsure
@@ -115,24 +129,43 @@ def _told(sure: bool, context: Context, session: Session) -> Answer | None:
     return replace(answer, text=f"{answer.text}\n{line}")
 
 
-def _answer(guests: Sequence[str], sure: bool, context: Context, session: Session) -> Answer | None:
+def _answer(
+    guests: Sequence[str], sure: bool, before: Before, context: Context, session: Session
+) -> Answer | None:
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
-    evening = of_asked(context, evening_of(context))
+    evening, too = asked_things(context, session, before), drinks_too(context.frame, session, before)
+    evening = replace(evening, wines=()) if too else evening
     rows = [row for row in care(evening, session) if _is_asked(row, guests, context)]
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
-    others = [topic for topic in context.frame.text.topics if topic not in topics]
+    if says(context.frame, "guest-drank") and any(row.allergy and row.keep_away for row in rows):
+        topics = {EMERGENCY: None, **topics}  # who ate it already is watched for signs
+    others = [name for name in _apart(context) if name not in topics]
     if others and (not barred or any(context.topics[name].urgent for name in others)):
         return None
     sober = any(row.sober for row in rows)
-    if sober and chooses_drink(sure, context.frame):
-        return drinks_told(_heard(context, rows), rows, session)
+    session.spoken.things = evening
+    if sober and (too or chooses_drink(sure, context.frame)):
+        session.spoken.drink = True
+        heard = with_things(_heard(context, rows), session, before)
+        return drinks_told(heard, rows, session, stands=too and bool(heard.frame.dishes))
     sure = sure or (sober and is_drunk(context.frame))
     if not (sure or barred):
         return None
-    asked_of = replace(context, frame=replace(context.frame, topics=(*topics, *others)))
+    spoken = tuple(dict.fromkeys((*topics, *others, *_general(context, evening))))
+    asked_of = replace(context, frame=replace(context.frame, topics=spoken))
     return _said(rows, evening, asked_of, session)
+
+
+def _general(context: Context, evening: Evening) -> list[str]:
+    """What is said of drinking in general, where wine is asked about."""
+    return [name for name in context.frame.text.topics if context.topics[name].general and evening.wines]
+
+
+def _apart(context: Context) -> list[str]:
+    """What of health is asked for itself, beside the needs of the guests."""
+    return [name for name in context.frame.text.topics if not context.topics[name].general]
 
 
 def _is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:
@@ -147,7 +180,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     """What is not for whom, why, and the cautions of it; None where nothing is on the table."""
     lines = [line for row in rows for line in _lines(row, context)]
     if not lines:
-        return None
+        return _nothing_laid(rows, context)
     against = any(row.keep_away or row.check_label for row in rows)
     asked_of = replace(context.frame, dishes=tuple(d for food in evening.foods for d in food.dishes))
     told = (
@@ -161,6 +194,15 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     lines += because(rows, evening, session) if context.frame.text.readings else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *(one["text"] for one in told), *label])
     return replace(answer, cautions=told, dish=None, intent=SAFETY)
+
+
+def _nothing_laid(rows: Sequence[GuestCare], context: Context) -> Answer | None:
+    """That there is nothing on the table to look at, where a guest is asked about."""
+    if not rows or context.tonight.dishes or context.tonight.wines:
+        return None
+    guests = listed(list(dict.fromkeys(row.guest for row in rows)))
+    say = context.wording("plan", "guest-nothing", guests=guests)
+    return replace(compose(_heard(context, rows), say, [say]), dish=None, intent=SAFETY)
 
 
 def _lines(row: GuestCare, context: Context) -> list[str]:

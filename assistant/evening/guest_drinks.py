@@ -32,30 +32,42 @@ def is_drunk(frame: Frame) -> bool:
 
 def chooses_drink(sure: bool, frame: Frame) -> bool:
     """Whether something to drink is to be chosen; `sure`: what a guest may have is asked."""
+    if tastes(frame) and frame.intent in PAIRS and not (_poured(frame) or says(frame, "guest-it")):
+        return True
     drink = says(frame, "guest-sip") or (not sure and frame.intent in PAIRS)
     pours = says(frame, "guest-pours") and not says(frame, "guest-eats")
     return (pours or (drink and says(frame, "guest-what"))) and not _poured(frame)
 
 
 def drinks_told(
-    context: Context, rows: Sequence[GuestCare], session: Session, more: Sequence[str] = ()
+    context: Context,
+    rows: Sequence[GuestCare],
+    session: Session,
+    more: Sequence[str] = (),
+    stands: bool = False,
 ) -> Answer:
     """Drinks without alcohol for the food named, else for what the guests may have of the table.
 
     What of the food is not for a guest is said first, the cautions of the guests' needs last, and of
-    `more` topics.
+    `more` topics. `stands`: the dishes of the frame are meant though the text does not name them.
     """
-    named = bool({reading.kind for reading in context.frame.text.readings} & set(EDIBLE))
+    named = bool({reading.kind for reading in context.frame.text.readings} & set(EDIBLE)) or stands
     dishes = context.frame.dishes if named else _allowed(context, rows)
     limit = Preference(context.knowledge.label(WITHOUT_ALCOHOL), "kind", wanted=WITHOUT_ALCOHOL)
+    limits = (limit, *tastes(context.frame))
     away = _not_theirs(context, [row.guest for row in rows], session)
-    frame = replace(context.frame, dishes=dishes, wines=(), preferences=(limit,), named_before=away)
+    frame = replace(context.frame, dishes=dishes, wines=(), preferences=limits, named_before=away)
     answer = wines_for_food(replace(context, frame=frame))
     topics = tuple(dict.fromkeys((*(topic for row in rows for topic in row.topics), *more)))
     told = cautions(replace(context, frame=replace(frame, topics=topics, dishes=dishes if named else ())))
     barred = _barred(context, rows) if named else []
     text = "\n".join([*barred, answer.text, *(one["text"] for one in told)])
     return replace(answer, say=" ".join([*barred, answer.say]), text=text, cautions=told, intent=SAFETY)
+
+
+def tastes(frame: Frame) -> tuple[Preference, ...]:
+    """What a drink should taste like (`she hates sweet`), no kind of wine being asked for."""
+    return tuple(one for one in frame.preferences if one.property != "kind")
 
 
 def _poured(frame: Frame) -> bool:

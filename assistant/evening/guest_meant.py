@@ -15,7 +15,7 @@ from assistant.language.data import read_data
 from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
-from assistant.language.guest_named import has_name
+from assistant.language.guest_named import guests_named, has_name
 from assistant.session import Session
 
 
@@ -90,7 +90,8 @@ def _opens_with_name(frame: Frame) -> bool:
 def doubt(frame: Frame, session: Session) -> tuple[str, str, str] | None:
     """What was said, whom it was taken for, and who else it may be; None where nobody else may be meant."""
     said, meant = _said(frame), spoken_of(frame, session)
-    if said is None or not meant or set(meant) != set(session.spoken.asked):
+    named = guests_named(frame.text.typed, session.tonight.needs)
+    if said is None or named or not meant or set(meant) != set(session.spoken.asked):
         return None
     known = {_of(guest, session) for guest in meant} == {said}
     others = [g for g in _guests(session) if g not in meant and _may_be(g, said, known, session)]
@@ -116,6 +117,11 @@ def _said(frame: Frame) -> str | None:
     """The one pronoun that stands in the text; None where none does, or both."""
     found = [name for name, row in _pronouns().items() if row.said.intersection(frame.text.stems)]
     return found[0] if len(found) == 1 else None
+
+
+def says_pronoun(frame: Frame) -> bool:
+    """Whether `she` or `he` is said."""
+    return _said(frame) is not None
 
 
 def _guests(session: Session) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.answers.compose import EDIBLE
@@ -15,17 +16,30 @@ from assistant.pairing.dish import BASE, Dish
 from assistant.tonight import styles
 
 
-def of_asked(context: Context, evening: Evening) -> Evening:
-    """The evening with no more on its table than what is asked about; all of it where nothing is named."""
+def of_asked(context: Context, evening: Evening, poured: Sequence[str] = ()) -> Evening:
+    """The evening with no more on its table than what is asked about; all of it where nothing is named.
+
+    `poured`: the wines that stand beside what `it` means.
+    """
     kinds = {reading.kind for reading in context.frame.text.readings}
-    it = says(context.frame, "guest-it") and not says(context.frame, "guest-which")
+    of_all = says(context.frame, "guest-which") or says(context.frame, "guest-all")
+    it = says(context.frame, "guest-it") and not of_all
     dishes = _holding(context.frame) if it or kinds & set(EDIBLE) else ()
-    wines = styles(context.frame.wines, context.knowledge) if kinds & set(POURED) else ()
+    wines = _wines_named(context) if kinds & set(POURED) else styles(poured, context.knowledge) if it else ()
+    if it and len(dishes) > 1 and dishes == context.tonight.dishes:
+        return evening  # all that is on the table stands, its wines among it
     label = context.knowledge.label
     if not dishes and not wines:
         return _of_table(context, evening)
     foods = tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in dishes)
     return replace(evening, foods=foods, wines=tuple(WineLine(label(wine), wine) for wine in wines))
+
+
+def _wines_named(context: Context) -> tuple[str, ...]:
+    """The styles named, and where none is the kinds of wine (`the rosé`)."""
+    named = (r.id for r in context.frame.text.readings if r.kind in POURED)
+    kinds = (name for name in named if context.knowledge.styles_of(name))
+    return styles(context.frame.wines, context.knowledge) or tuple(dict.fromkeys(kinds))
 
 
 def _of_table(context: Context, evening: Evening) -> Evening:

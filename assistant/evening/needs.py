@@ -13,6 +13,7 @@ from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame
 from assistant.language.guest_named import has_name
+from assistant.language.guests import guest_words
 from assistant.session import Session
 from assistant.tonight import Tonight
 
@@ -84,7 +85,10 @@ def with_sober(tonight: Tonight, session: Session) -> Tonight:
 
 def _of_food(said: str, frame: Frame, knowledge: Knowledge) -> tuple[Need, ...]:
     """A food that no law has declared: in an allergy every label is read, though it need not name it."""
-    named = [r for r in frame.text.readings if r.id.startswith(EDIBLE)]
+    owned = (fold(said).split() or [""])[
+        0
+    ] in guest_words().owns and not frame.topics  # `I got feta` is no need
+    named = [] if owned else [r for r in frame.text.readings if r.id.startswith(EDIBLE)]
     foods = frozenset(food for r in named for food in (r.id, *_called(r.text, knowledge)))
     allergy = ALLERGY in frame.topics
     need = Need(

@@ -12,9 +12,11 @@ from assistant.answers.safety import caution
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
+from assistant.evening.guest_meant import doubt, says_pronoun, spoken_of
 from assistant.evening.needs import understood, with_sober
 from assistant.language.fold import fold, key
-from assistant.language.guest_named import has_name, own_name
+from assistant.language.follow_lines import opens
+from assistant.language.guest_named import guests_named, has_name, own_name
 from assistant.language.guests import Asked, Told
 from assistant.language.quantities import numbers
 from assistant.session import Session
@@ -39,7 +41,9 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
         return None  # `my sister is vegan, red for the curry` asks
     if any(session.parser.topics.by_id[name].urgent for name in context.frame.topics):
         return None
-    asked = [_as_called(one, session) for one in told.asked if not _names(one.guest, session)]
+    guest = _meant_by_pronoun(told, context, session)
+    named = (replace(one, guest=one.guest or guest) for one in told.asked)
+    asked = [_as_called(one, session) for one in named if not _names(one.guest, session)]
     meant = {a: needs for a in asked if (needs := understood(a.need, session))}
     if not meant:
         own = OWN.get(context.frame.intent) if session.taught.keeps else None
@@ -89,6 +93,19 @@ def _noted(asked: Asked, context: Context) -> str:
 def _names(said: str, session: Session) -> bool:
     """Whether a food or a wine is named (`the brie is vegan`) and no guest."""
     return any(reading.type in NAMED for reading in session.parser.parse(said).text.readings)
+
+
+def _meant_by_pronoun(told: Told, context: Context, session: Session) -> str:
+    """The guest of `Omar wants a glass, he drives`, or who was just spoken of; empty where none is sure."""
+    if sum(not one.guest for one in told.asked) != 1 or not says_pronoun(context.frame):
+        return ""
+    here = [one.guest for one in told.asked if has_name(one.guest)]  # `Tim is coming, he's vegan`
+    if here:
+        return here[0] if len(here) == 1 else ""
+    named = guests_named(context.frame.text.typed, session.tonight.needs)
+    opened = opens(context.frame, "guest-she") and not doubt(context.frame, session)
+    meant = named or (spoken_of(context.frame, session) if opened else ())
+    return meant[0] if len(meant) == 1 else ""
 
 
 def _as_called(asked: Asked, session: Session) -> Asked:

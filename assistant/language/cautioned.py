@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Preference
+from assistant.language.guest_named import guests_named
+from assistant.language.guests import Asked
 from assistant.language.small_words import small_words
 from assistant.language.standing import short
 from assistant.language.topics import Topic
@@ -39,6 +41,14 @@ def after(frame: Frame, before: Cautioned | None) -> Cautioned | None:
     if frame.intent == SAFETY and frame.topics:
         return Cautioned(frame, True)
     return replace(before, just_now=False) if before else None
+
+
+def of_same(before: Cautioned | None, frame: Frame, needs: Sequence[Asked]) -> Cautioned | None:
+    """The caution before, but not where it was of another guest than the one named now with known needs."""
+    named = set(guests_named(frame.text.typed, needs))
+    if before is None or not named or says(before.frame, "guest-she"):
+        return before
+    return before if named & set(guests_named(before.frame.text.typed, needs)) else None
 
 
 def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], without: str) -> Frame:

@@ -24,7 +24,18 @@ from assistant.language.frame import Frame, Text
 # Sorts of entries by intent; a doubted claim may also be about a fault.
 OWN = {"myth": ("myth",), "trouble": ("trouble", "fault")}
 SORTS = {"myth": ("myth", "fault"), "trouble": ("trouble", "fault")}
-TROUBLE, SAFETY, WHY = "trouble", "safety", "why"
+TROUBLE, SAFETY, WHY, MYTH = "trouble", "safety", "why", "myth"
+# What a claim is taken for that somebody is told to make.
+CLAIMED = (
+    "wines-for-food",
+    "unclear",
+    "describe",
+    "service",
+    "note",
+    "smalltalk",
+    "define",
+    "foods-for-wine",
+)
 EXPLAINED = "explained"
 # What is told or taken down explains nothing, whatever words it holds.
 UNEXPLAINED = ("safety", "teach", "note", "undo", "set-table")
@@ -59,6 +70,7 @@ class Entries:
         self._book = CueBook({row.id: row.lines for row in rows})
         self._loose = [(row.id, read_line(line)) for row in rows for line in row.anywhere]
         self._surely = Lines(line for row in rows for line in row.surely)
+        self._says = Lines(read_data(folder / "myths.toml", lambda tables: list(tables["said"]["lines"])))
         self._rare = RareWords([line for _, line in self._loose])
         self._words = {name: self._words_of(name) for name in self.by_id}
         self._common = Counter(word for words in self._words.values() for word in words)
@@ -91,6 +103,8 @@ class Entries:
             return explained
         if frame.intent not in (*SORTS, SAFETY) and self._surely.stand_in(frame.text.stems):
             frame = replace(frame, intent=TROUBLE)
+        if frame.intent in CLAIMED and not frame.text.topics and self._claimed(frame):
+            frame = replace(frame, intent=MYTH, preferences=())
         if frame.intent not in SORTS:
             return frame
         if frame.intent == TROUBLE and not _meant(frame):
@@ -114,6 +128,11 @@ class Entries:
             return None
         text = _used(frame.text, [name])
         return replace(frame, intent=self.by_id[name].intent, entries=(name,), text=text)
+
+    def _claimed(self, frame: Frame) -> bool:
+        """Whether somebody is told to say what is a popular claim (`Rolf says never chill red`)."""
+        known = any(cue.name.startswith(MYTH) for cue in frame.text.entries)
+        return known and not frame.dishes and self._says.stand_in(frame.text.stems)
 
     def _of_called(self, text: Text) -> tuple[Cue, ...]:
         """The cues found where wines that are named are called wine, red or the like; the surest first."""

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.knowledge.diets import lineage
 from assistant.knowledge.store import Knowledge
 from assistant.language.eating import unkept
-from assistant.language.fold import key
 from assistant.language.follow_lines import says, says_only
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
@@ -15,7 +13,7 @@ from assistant.language.preferences import wishes
 from assistant.language.refer import refers
 from assistant.language.standing import FOR_ALL, WHYS, Talk, anew, dishes_of, joined, wines_of
 
-DEEPEST = 3
+DEEPEST, MOST_DOUBTING = 3, 9
 DOUBTED = (
     "wines-for-food",
     "foods-for-wine",
@@ -27,6 +25,7 @@ DOUBTED = (
     "what-if",
     "why",
     "why-not",
+    "myth",
 )
 PLANS = ("safety", "note", "teach", "plan", "set-table", "foods-for-wine")
 WHOLE_TABLE = ("one-bottle", "choose-wines", "check-board", "compare", "pour-order", "what-if", "judge-pair")
@@ -50,12 +49,26 @@ def order_why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 
 def doubted(frame: Frame, talk: Talk | None, last: str) -> Frame:
-    """`are you sure?` after an answer (of the intent `last`) about what stands asks why."""
-    if talk is None or last not in DOUBTED or frame.intent not in ("unclear", "smalltalk", "why"):
+    """`are you sure?`, `Rolf doesn't believe you` after an answer (of the intent `last`) asks why.
+
+    Who wants proof is told the rules with their sources.
+    """
+    told = doubt_told(frame)
+    if talk is None or last not in DOUBTED or not (told or frame.intent in ("unclear", "smalltalk", "why")):
         return frame
     wines, dishes = talk.frame.wines or wines_of(talk.picks), talk.frame.dishes or dishes_of(talk.picks)
     reasons = (wines and dishes) or talk.frame.intent == "pour-order"
-    return replace(frame, intent="why") if reasons and says_only(frame, "doubts") else frame
+    if not reasons or not (told or says_only(frame, "doubts")):
+        return frame
+    depth = DEEPEST if says(frame, "doubts-proof") else frame.depth
+    return replace(frame, intent="why", preferences=(), depth=depth, text=replace(frame.text, left_out=()))
+
+
+def doubt_told(frame: Frame) -> bool:
+    """Whether somebody told of doubts an answer, or its ground is asked for, and nothing else is named."""
+    named = frame.text.readings or frame.text.entries or frame.topics or frame.diets
+    few = len(frame.text.stems) <= MOST_DOUBTING
+    return few and not named and any(says(frame, line) for line in ("doubts-told", "doubts-proof"))
 
 
 def back(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -82,40 +95,10 @@ def too_much(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     return replace(frame, intent="judge-pair", dishes=talk.frame.dishes, preferences=())
 
 
-def saying(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
-    """A popular claim that can be tried is tried on what stands; trouble is told as it is."""
-    if not frame.entries:
-        return None
-    tried = "shownBy" in knowledge.entry(frame.entries[0])
-    if not tried or not _of_what_stands(frame, talk, knowledge):
-        return frame
-    return replace(frame, dishes=talk.frame.dishes)
-
-
-def _of_what_stands(frame: Frame, talk: Talk, knowledge: Knowledge) -> bool:
-    """Whether no food is named but what stands, its kinds (`cheese`: Brie stands) and the saying's own."""
-    standing = {kind for food in _foods(talk.frame) for kind in (food, *lineage(food, knowledge))}
-    others = _foods(frame) - standing
-    return all(_in_saying(food, frame, standing, knowledge) for food in others)
-
-
-def _in_saying(food: str, frame: Frame, standing: set[str], knowledge: Knowledge) -> bool:
-    """Whether a food is only the saying's word for what stands (`white with fish`: salmon stands)."""
-    claim = frame.entries[0]
-    words = set(key(knowledge.label(claim)))
-    named = any(r.id == food and words.issuperset(key(r.text)) for r in frame.text.readings)
-    ways = (set(way.get("about", ())) for way in knowledge.entry(claim).get("shownBy", ()))
-    return named and any(way & lineage(food, knowledge) and way & standing for way in ways)
-
-
-def _foods(frame: Frame) -> set[str]:
-    return {part.food for dish in frame.dishes for part in dish.parts}
-
-
 def why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`why?` explains the first pick, and again deeper."""
     asked_so = frame.intent == "unclear" and not (frame.wines or frame.dishes) and says(frame, "because")
-    if frame.intent != "why" and not asked_so:
+    if (frame.intent != "why" and not asked_so) or _asks_partner(frame):
         return None
     frame = replace(frame, intent="why")
     deeper = talk.frame.depth + 1 if talk.frame.intent in WHYS else frame.depth
@@ -123,6 +106,23 @@ def why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     dishes = frame.dishes or talk.frame.dishes or dishes_of(talk.picks[:1])
     depth = min(DEEPEST, max(frame.depth, deeper))
     return replace(frame, wines=wines, dishes=dishes, depth=depth)
+
+
+def _asks_partner(frame: Frame) -> bool:
+    return says(frame, "goes-with") and not (frame.wines or frame.dishes or "why" in frame.text.cues)
+
+
+def partner(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`what does it go with`: foods for the wine that was named, else wines for the dish that stands."""
+    if frame.intent not in ("why", "unclear") or not _asks_partner(frame):
+        return None
+    if talk.frame.wines and talk.asked != "wines-for-food":
+        return replace(frame, intent="foods-for-wine", wines=talk.frame.wines[-1:], dishes=())
+    return (
+        replace(frame, intent="wines-for-food", wines=(), dishes=talk.frame.dishes)
+        if talk.frame.dishes
+        else None
+    )
 
 
 def why_not(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -184,7 +184,7 @@ def still(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`what cheese would that go with`: other foods for the wine that stands."""
-    kinds = all(d.main.food.startswith("kind/") for d in frame.dishes)
+    kinds = all(d.main.food.startswith("kind/") for d in frame.dishes) and not _given(frame)
     asked = says(frame, "foods-asked")
     stands = talk.frame.intent == "foods-for-wine" or (asked and talk.frame.wines)
     if not (stands and kinds) or frame.wines or (frame.dishes and "judge" in frame.text.cues and not asked):
@@ -195,6 +195,16 @@ def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     before = (*talk.frame.named_before, *talk.picks)
     return replace(frame, intent="foods-for-wine", wines=talk.frame.wines, named_before=before)
+
+
+def _given(frame: Frame) -> bool:
+    """Whether a wine is asked for with a kind of food (`what goes with the blue`), which is not asked for."""
+    words = follow_words()
+    for reading in frame.text.readings:
+        before = [w for w in frame.text.stems[: reading.start] if w not in words.own_before]
+        if reading.type == "Kind" and before[-1:] == ["with"]:
+            return True
+    return False
 
 
 def cautious(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

@@ -14,6 +14,8 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 
 MOST_AGAIN = 5
+FIXED = ("safety", "myth", "trouble", "service", "define")
+DOUBTS = ("doubts-told", "doubts-proof")
 
 
 @lru_cache(maxsize=1)
@@ -35,10 +37,14 @@ def ends_of(frame: Frame, name: str) -> list[int]:
     return [places[-1] + 1 for places in follow_lines()[name].find(frame.text.stems)]
 
 
-def wants_again(typed: str) -> bool:
-    """Whether what was answered is to be said again: few words, and none that asks for anything else."""
-    stems = key(typed)
-    return len(stems) <= MOST_AGAIN and follow_lines()["repeat"].stand_in(stems)
+def wants_again(typed: str, last: str = "") -> bool:
+    """Whether what was answered is to be said again: few words, and none that asks for anything else.
+
+    So it is where an answer of fixed wording (of the intent `last`) is doubted, which no reason changes.
+    """
+    stems, lines = key(typed), follow_lines()
+    doubted = last in FIXED and any(lines[name].stand_in(stems) for name in DOUBTS)
+    return len(stems) <= MOST_AGAIN and (doubted or lines["repeat"].stand_in(stems))
 
 
 def says_only(frame: Frame, name: str) -> bool:

@@ -37,6 +37,7 @@ class FollowWords:
     also_before: Words
     before_name: Words
     own_before: Words
+    bottle_before: Words
 
 
 @lru_cache(maxsize=1)

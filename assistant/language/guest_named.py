@@ -51,10 +51,18 @@ def words_of_guests(guests: Iterable[str]) -> frozenset[str]:
 
 
 def without_names(frame: Frame, needs: Sequence[Asked]) -> Frame:
-    """The frame without the names of guests told of among the words that are not known."""
-    names = words_of_guests(need.guest for need in needs if has_name(need.guest))
+    """The frame without the names of guests told of, and of who says something, among words not known."""
+    names = words_of_guests(need.guest for need in needs if has_name(need.guest)) | _speaker(frame)
     left = tuple(word for word in frame.text.left_out if fold(word) not in names)
     return replace(frame, text=replace(frame.text, left_out=left)) if names else frame
+
+
+def _speaker(frame: Frame) -> frozenset[str]:
+    """The name that opens a text and does what only a person does (`Rolf says`); empty where none is."""
+    known, words = guest_words(), [fold(word) for word in frame.text.words if word[:1].isalnum()]
+    while words and words[0] in known.lead:
+        words.pop(0)
+    return frozenset(words[:1]) if words[1:2] and words[1] in known.does else frozenset()
 
 
 def _by_name(guest: str, words: Sequence[str]) -> bool:

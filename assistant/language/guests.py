@@ -28,7 +28,7 @@ NAMED = (
     "passing_asks",
     "does",
 )
-KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"))
+KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"), ("is", "owns"))
 OWNS = ("'s", "’s")
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
@@ -80,6 +80,7 @@ class GuestWords:
     denies: frozenset[str]
     no_name: frozenset[str]
     no_name_verbs: frozenset[str]
+    owns: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
@@ -195,6 +196,11 @@ def next_day_at(typed: str, now: datetime) -> date | None:
     """The day on which the time of day that is said comes next: today, or tomorrow where it is over."""
     clock = time_of(typed)
     return None if clock is None else now.date() + timedelta(days=clock <= now.time())
+
+
+def clock_said(typed: str) -> bool:
+    """Whether a time of day is said."""
+    return time_of(typed) is not None
 
 
 def _next(today: date, weekday: int) -> date:

@@ -11,6 +11,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language import follow_asks as asks
 from assistant.language import follow_dishes as dishes
 from assistant.language import follow_lists as lists
+from assistant.language import follow_sayings as sayings
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.refer import placed, same_food
@@ -18,7 +19,7 @@ from assistant.language.standing import Edit, Talk
 
 EDITS: tuple[Edit, ...] = (
     asks.cautious,
-    asks.saying,
+    sayings.saying,
     asks.numbers,
     asks.beside,
     asks.too_much,
@@ -26,6 +27,7 @@ EDITS: tuple[Edit, ...] = (
     asks.back,
     dishes.what_if,
     asks.order_why,
+    asks.partner,
     asks.why,
     asks.why_not,
     lists.eaten,

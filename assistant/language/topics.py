@@ -19,7 +19,8 @@ class Topic:
 
     `care` and `kinds` map a food's care or kind to its caution; `allergens`: what the foods hold is told;
     `no_alcohol`: whoever asks about it is offered nothing with alcohol; `otherwise`: for
-    what no topic is recognised in; `urgent`: nothing else is heard.
+    what no topic is recognised in; `urgent`: nothing else is heard; `general`: it gives way to the
+    known needs of a guest who is asked about.
     """
 
     id: str
@@ -32,6 +33,7 @@ class Topic:
     no_alcohol: bool
     otherwise: bool
     urgent: bool
+    general: bool
 
 
 class Topics:
@@ -66,4 +68,5 @@ def _topic(row: Mapping[str, Any]) -> Topic:
         row.get("no-alcohol", False),
         row.get("otherwise", False),
         row.get("urgent", False),
+        row.get("general", False),
     )

@@ -110,3 +110,19 @@ def test_all_that_was_left_is_said(evening: Session) -> None:
     assert evening.ask("we had 200 g manchego and 100 g salami left").say == (
         "Noted: 200 g Manchego and 100 g salami left."
     )
+
+
+@pytest.mark.parametrize(
+    ("typed", "left"),
+    [
+        ("two thirds of the malbec left", 0.66),
+        ("three quarters of the malbec left", 0.75),
+        ("a third of the malbec left", 0.33),
+        ("half the malbec left", 0.5),
+        ("half a bottle of malbec left", 0.5),
+    ],
+)
+def test_parts_of_a_bottle_are_counted(evening: Session, typed: str, left: float) -> None:
+    evening.ask(typed)
+    told, *_ = evening.taught.told()
+    assert float(told.value["amount"]) == pytest.approx(left)

@@ -1,0 +1,80 @@
+"""What hosts say in between: that they wait, where the talk stood, what comes next."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.language.follow_lines import follow_lines, opens, says
+from assistant.language.follow_words import follow_words
+from assistant.language.frame import Frame
+from assistant.language.sorting import EDIBLE
+from assistant.language.standing import WHYS, Talk, dishes_of, wines_of
+from assistant.tonight import ORDERS, Tonight
+
+SMALLTALK, DESCRIBES = "smalltalk", "describe"
+IDLE = ("waits", "recap")
+UNHEARD = ("unclear", "smalltalk")
+TELLS = ("help", "unclear", "smalltalk", "wines-for-food", "foods-for-wine", "define")
+NEXT = ("unclear", "wines-for-food", "pour-order", "service", "smalltalk")
+MOST_IDLE, MOST_BETWEEN = 6, 5
+PAIRS = ("wines-for-food", "what-if", "unclear", "why-not")
+
+
+def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
+    """The frame of what is said in between, with what stands; any other as it is."""
+    if frame.topics or frame.entries:
+        return frame
+    for step in (_corrected, _idle, _told_of, _why_there, _next_poured):
+        if (meant := step(frame, talk, tonight)) is not None:
+            return meant
+    return frame
+
+
+def _idle(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`hang on, phone`, `where were we`: few words, and nothing named."""
+    few = len(frame.text.stems) <= MOST_IDLE and not frame.text.readings
+    if not few or frame.intent not in UNHEARD or not any(opens(frame, line) for line in IDLE):
+        return None
+    return replace(frame, intent=SMALLTALK, dishes=talk.frame.dishes if talk else (), again="")
+
+
+def _corrected(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`what with the ham, no the Comté`: the last named counts in the place of the one before it."""
+    named = [r for r in frame.text.readings if r.kind in EDIBLE]
+    if len(named) != 2 or frame.intent not in PAIRS or len(named) != len(frame.text.readings):
+        return None
+    first, second = named
+    between = frame.text.stems[first.end : second.start]
+    if len(between) > MOST_BETWEEN or not follow_lines()["corrects"].stand_in(between):
+        return None
+    text = replace(frame.text, readings=(second,))
+    return replace(frame, text=text, dishes=dishes_of((second.id,)), barred=(), preferences=(), again="")
+
+
+def _told_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`what do I say about the Grüner`, `something to tell about this one`: what the wine is like."""
+    stands = (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk else ()
+    placed = follow_words().places.keys() & set(frame.text.stems)  # `the second one`
+    wines = frame.wines or (() if frame.text.readings or placed else stands)
+    if frame.intent not in TELLS or frame.dishes or not wines or not says(frame, "say-about"):
+        return None
+    return replace(frame, intent=DESCRIBES, wines=wines, preferences=(), again="")
+
+
+def _why_there(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`why is the Crémant first`: the order of the wines on the table, with its reasons."""
+    poured = len(tonight.wines) > 1 and bool(frame.wines) and set(frame.wines) <= set(tonight.wines)
+    if frame.intent not in WHYS or not poured or _eaten(frame) or not says(frame, "order-why"):
+        return None
+    return replace(frame, intent=ORDERS, wines=tonight.wines, dishes=(), again="")
+
+
+def _next_poured(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`what's pouring next`: the order of the wines on the table."""
+    if frame.intent not in NEXT or len(tonight.wines) < 2 or frame.text.readings:
+        return None
+    return replace(frame, intent=ORDERS, wines=tonight.wines, again="") if says(frame, "pours-next") else None
+
+
+def _eaten(frame: Frame) -> bool:
+    return any(reading.kind in EDIBLE for reading in frame.text.readings)

@@ -1,0 +1,110 @@
+"""What comes to a table that is told of and not asked about: bottles and dishes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from assistant.language.dish_edits import dropped, swapped
+from assistant.language.fold import fold
+from assistant.language.follow_lines import opens, says
+from assistant.language.follow_words import follow_words
+from assistant.language.frame import Frame, Reading
+from assistant.language.guests import guest_words
+from assistant.language.sorting import EDIBLE
+from assistant.pairing.dish import Dish
+
+if TYPE_CHECKING:
+    from assistant.tonight import Tonight
+
+SETS, KIND = "set-table", "Kind"
+# What is told of a table is taken for where nobody looks at what stands there.
+TOLD = ("set-table", "wines-for-food", "foods-for-wine", "unclear", "smalltalk", "substitute",
+        "choose-wines", "describe", "judge-pair", "quantity", "what-if")  # fmt: skip
+ARRIVES = ("bottle-comes", "food-comes")
+
+
+def told_of_table(frame: Frame) -> bool:
+    """Whether nothing is asked, so that what is said of wines and dishes is told."""
+    asks = says(frame, "table-questions") or opens(frame, "yes-no")
+    return frame.intent in TOLD and not (asks or frame.topics)
+
+
+def kinds_poured(frame: Frame) -> tuple[Reading, ...]:
+    """The bottles that are called by their kind alone: `a rosé`, `two bottles of white`, not `I want red`."""
+    banned = {one.wanted for one in frame.preferences if one.banned}
+    return tuple(
+        r for r in frame.text.readings
+        if r.type == KIND and r.kind == "preference" and r.id not in banned and _is_bottle(frame, r)
+    )  # fmt: skip
+
+
+def _is_bottle(frame: Frame, reading: Reading) -> bool:
+    """Whether `a` or the like stands before the kind, or opens its name (`a red`)."""
+    beside = frame.text.stems[max(0, reading.start - 1) : reading.start + 1]
+    return bool(follow_words().bottle_before.intersection(beside))
+
+
+def with_kinds(frame: Frame) -> Frame:
+    """The frame with bottles called by their kind among its wines, in the order said, and no limit."""
+    kinds = kinds_poured(frame)
+    if not kinds:
+        return frame
+    named = [r.id for r in frame.text.readings if r in kinds or r.id in frame.wines]
+    called = {r.id for r in kinds}
+    limits = tuple(one for one in frame.preferences if one.wanted not in called)
+    return replace(frame, wines=tuple(dict.fromkeys((*named, *frame.wines))), preferences=limits)
+
+
+def arriving(frame: Frame, tonight: Tonight) -> Frame | None:
+    """The frame that sets the table where a bottle or a dish is told to have come, or to be there."""
+    if not told_of_table(frame):
+        return None
+    told, laid = with_kinds(frame), bool(tonight.wines or tonight.dishes)
+    comes = bool(laid and told.wines) and says(frame, "bottle-comes")
+    kinds = told is not frame and frame.intent == SETS
+    dishes = bool(laid and _eaten(frame)) and says(frame, "food-comes")
+    if not (comes or kinds or dishes or dishes_after_swap(frame, tonight) is not None):
+        return None
+    bottles = comes or kinds
+    kept = told.wines if bottles else ()
+    return replace(without_bringer(told), intent=SETS, wines=kept, preferences=(), again="")
+
+
+def without_bringer(frame: Frame) -> Frame:
+    """The frame without the name of whoever brings it among the words that are not known."""
+    folded = [fold(word) for word in frame.text.words]
+    does = {folded[at] for at in range(len(folded) - 1) if folded[at + 1] in guest_words().does}
+    gives = {folded[at + 1] for at in range(len(folded) - 1) if folded[at] in ("from", "for")}
+    left = tuple(w for w in frame.text.left_out if fold(w) not in does | gives)
+    return replace(frame, text=replace(frame.text, left_out=left))
+
+
+def dishes_after_swap(frame: Frame, tonight: Tonight) -> tuple[Dish, ...] | None:
+    """The dishes after `no halloumi, I got feta`, `chips instead of salad`; None where none goes for one.
+
+    What comes stands where the other stood.
+    """
+    if not tonight.dishes or not told_of_table(frame):
+        return None
+    gone = _going(frame, tonight)
+    there = {dish.main.food for dish in tonight.dishes}
+    comes = [dish for dish in frame.dishes if dish.main.food in _eaten(frame) - there]
+    if not gone or not comes:
+        return None
+    at = tonight.dishes.index(gone[0])
+    left = [dish for dish in tonight.dishes if dish not in gone]
+    return (*left[:at], *comes, *left[at:])
+
+
+def _going(frame: Frame, tonight: Tonight) -> list[Dish]:
+    """The dishes of the table that are said to be left off or not to be had."""
+    pair = swapped(frame.text)
+    off = {reading.id for reading in dropped(frame.text)} | set(frame.barred)
+    off |= {pair[0].id} if pair else set()
+    off |= _eaten(frame) if says(frame, "table-drops") or says(frame, "swaps-for") else set()
+    return [dish for dish in tonight.dishes if dish.main.food in off]
+
+
+def _eaten(frame: Frame) -> set[str]:
+    return {reading.id for reading in frame.text.readings if reading.kind in EDIBLE}

@@ -1,0 +1,55 @@
+"""When the evening begins and what it may cost, as far as a text tells of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from assistant.language.clock import clock_in_digits
+from assistant.language.follow_lines import opens, says
+from assistant.language.frame import Frame
+from assistant.language.guests import day_of, next_day_at, starts_at
+from assistant.language.party import money_said
+from assistant.language.quantities import numbers, quantities
+from assistant.overrun import overspends, runs_late
+
+if TYPE_CHECKING:
+    from assistant.tonight import Tonight
+
+CHOOSES = "choose-wines"
+PREPARES = ("plan", "set-table")
+DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
+
+
+def dated(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the day and the start a frame speaks of; a time alone is of the day said before."""
+    typed, now, day = clock_in_digits(frame.text.typed), datetime.now(), tonight.day
+    if frame.intent in PREPARES or quantities(frame.text).people:
+        day = day_of(typed, now.date()) or day
+    if frame.intent not in DATED:
+        return replace(tonight, day=day)
+    if says(frame, "starts-at"):
+        day = day or next_day_at(typed, now)
+        return replace(tonight, day=day, start=starts_at(typed, now, day) or tonight.start)
+    return replace(tonight, day=day, start=starts_at(typed, now) or tonight.start)
+
+
+def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the money a frame says there is to spend."""
+    return replace(tonight, budget=budget_said(frame, tonight) or tonight.budget)
+
+
+def budget_said(frame: Frame, tonight: Tonight) -> float | None:
+    """The money that is said to be there for the evening that is being prepared; None for any other text."""
+    if frame.intent == CHOOSES and says(frame, "in-all"):
+        return money_said(frame.text.stems)
+    asks = says(frame, "menu-asks") and not opens(frame, "budget-can")
+    if asks or runs_late(frame) or overspends(frame):
+        return None
+    told = frame.intent in PREPARES or says(frame, "budget-is") or says(frame, "money-there")
+    if told and frame.intent in (*PREPARES, "unclear") and (money := money_said(frame.text.stems)):
+        return money
+    found = [number for _, _, number in numbers(frame.text.stems)]
+    prepared = tonight.guests or tonight.wines or tonight.dishes
+    return found[0] if prepared and len(found) == 1 and says(frame, "budget-is") else None

@@ -1,0 +1,109 @@
+"""Bottles and dishes that come to the table unannounced: some named by their kind alone."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.bare_bottles import style_of_kind
+from assistant.session import Session
+
+ZINFANDEL, SAUVIGNON, ROSE = "wine/zinfandel", "wine/sauvignon-blanc", "wine/provence-rose"
+LAID = ["food/sausage", "food/chicken", "food/halloumi", "food/potato-salad"]
+
+
+@pytest.fixture
+def table(conversation: Session) -> Session:
+    """Four dishes and two wines."""
+    conversation.ask("food is sausages, grilled chicken, halloumi, potato salad")
+    conversation.ask("the wines are zinfandel and sauvignon blanc")
+    return conversation
+
+
+def mains(session: Session) -> list[str]:
+    return [dish.main.food for dish in session.tonight.dishes]
+
+
+@pytest.mark.parametrize(
+    ("typed", "wine"),
+    [
+        ("Karin brought a rosé", ROSE),
+        ("someone brought a red", "wine/merlot"),
+        ("Karin brought a white", "wine/pinot-grigio"),
+        ("someone turned up with a bottle of red", "wine/merlot"),
+        ("and Rolf comes with a bottle of orange wine", "wine/macerated-white"),
+        ("they brought two bottles of white", "wine/pinot-grigio"),
+        ("here's a cava from Tom", "wine/cava"),
+        ("there's also a malbec now", "wine/malbec"),
+    ],
+)
+def test_a_bottle_that_is_brought_is_poured(table: Session, typed: str, wine: str) -> None:
+    answer = table.ask(typed)
+    assert answer.intent == "set-table"
+    assert table.tonight.wines == (ZINFANDEL, SAUVIGNON, wine)
+    assert "can't use" not in answer.text
+    assert mains(table) == LAID
+
+
+def test_for_what_a_bare_bottle_is_taken_is_told(table: Session) -> None:
+    assert "Rosé: taken as Provence rosé" in table.ask("Karin brought a rosé").text
+    table.ask("swap the Provence rosé for a Tavel")
+    assert table.tonight.wines == (ZINFANDEL, SAUVIGNON, "wine/tavel")
+    assert "taken as" not in table.ask("Karin brought a malbec").text
+
+
+def test_bottles_called_by_kind_are_laid_with_the_others(conversation: Session) -> None:
+    conversation.ask("tonight I pour a rosé, a zinfandel and a sauvignon blanc")
+    assert conversation.tonight.wines == (ROSE, ZINFANDEL, SAUVIGNON)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "and a white with it",
+        "also a white with the chicken",
+        "I'd like a red with the sausage",
+        "a rosé for the chicken?",
+    ],
+)
+def test_a_kind_that_is_wished_for_is_no_bottle(table: Session, typed: str) -> None:
+    table.ask(typed)
+    assert table.tonight.wines == (ZINFANDEL, SAUVIGNON)
+
+
+@pytest.mark.parametrize("kind", ["kind/rose-wine", "kind/red-wine", "kind/sparkling-wine"])
+def test_a_kind_is_taken_for_one_of_its_styles(session: Session, kind: str) -> None:
+    assert style_of_kind(kind, session.knowledge) in session.knowledge.styles_of(kind)
+
+
+@pytest.mark.parametrize(
+    ("typed", "dishes"),
+    [
+        ("no halloumi, the shop was out, I got feta", [*LAID[:2], "food/feta", LAID[3]]),
+        ("the halloumi is gone, feta instead", [*LAID[:2], "food/feta", LAID[3]]),
+        ("feta instead of halloumi", [*LAID[:2], "food/feta", LAID[3]]),
+        ("swap the halloumi for feta", [*LAID[:2], "food/feta", LAID[3]]),
+        ("forget the halloumi, we got feta", [*LAID[:2], "food/feta", LAID[3]]),
+        ("put tofu skewers on for Ines", [*LAID, "food/tofu"]),
+        ("there's also coleslaw now", [*LAID, "food/coleslaw"]),
+        ("Ines brings a lentil salad", [*LAID, "food/bean-salad"]),
+    ],
+)
+def test_dishes_come_and_go(table: Session, typed: str, dishes: list[str]) -> None:
+    answer = table.ask(typed)
+    assert mains(table) == dishes
+    assert not table.tonight.needs
+    assert answer.intent == "set-table"
+
+
+@pytest.mark.parametrize(
+    "typed", ["what if I do feta instead of the halloumi", "is feta better than halloumi"]
+)
+def test_what_is_asked_changes_no_table(table: Session, typed: str) -> None:
+    table.ask(typed)
+    assert mains(table) == LAID
+
+
+def test_who_has_a_food_has_no_need(conversation: Session) -> None:
+    conversation.ask("I got feta")
+    conversation.ask("Mo has a nut allergy")
+    assert [one.guest for one in conversation.tonight.needs] == ["Mo"]
