@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.after.ballots import Ballot, ballots
@@ -11,9 +12,11 @@ from assistant.after.figures import half_interval, points_of, shrunk, spearman, 
 from assistant.after.phrases import said
 from assistant.after.telling import told
 from assistant.answers.context import Context
+from assistant.answers.overview import overview
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.evening.facts import fact
+from assistant.language.follow_lines import says
 from assistant.language.quantities import numbers
 from assistant.pairing.score import LIKED
 
@@ -39,10 +42,15 @@ def agreed(context: Context, session: Session) -> Answer:
 
 
 def favourite(context: Context, session: Session) -> Answer:
-    """What was liked best, and least, by the mean of the votes; of equals what more voted on."""
+    """What was liked best, and least, by the mean of the votes; of equals what more voted on.
+
+    Without votes, the pair of the table that is best by the rules, and that nobody has voted.
+    """
     found = _cast(context, session)
     if isinstance(found, Answer):
-        return found
+        asked = says(context.frame, "best-pair") and context.tonight.wines and context.tonight.dishes
+        best = overview(context) if asked else found
+        return replace(best, text=f"{best.text}\n{found.say}") if asked else found
     ranked = sorted(found, key=lambda ballot: (-ballot.votes.mean, -ballot.votes.n))
     best = [ballot for ballot in ranked if ballot.votes.mean == ranked[0].votes.mean]
     names = listed([thing(ballot, context) for ballot in best])
