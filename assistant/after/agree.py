@@ -48,9 +48,10 @@ def favourite(context: Context, session: Session) -> Answer:
     """
     found = _cast(context, session)
     if isinstance(found, Answer):
-        asked = says(context.frame, "best-pair") and context.tonight.wines and context.tonight.dishes
-        best = overview(context) if asked else found
-        return replace(best, text=f"{best.text}\n{found.say}") if asked else found
+        if not (says(context.frame, "best-pair") and context.tonight.wines and context.tonight.dishes):
+            return found
+        whole = overview(context)
+        return replace(whole, text=f"{whole.text}\n{found.say}")
     ranked = sorted(found, key=lambda ballot: (-ballot.votes.mean, -ballot.votes.n))
     best = [ballot for ballot in ranked if ballot.votes.mean == ranked[0].votes.mean]
     names = listed([thing(ballot, context) for ballot in best])
