@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.language.follow_lines import follow_lines, opens, says
+from assistant.language.follow_lines import follow_lines, opens, says, says_only
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
@@ -33,7 +33,8 @@ def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
 def _idle(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     """`hang on, phone`, `where were we`: few words, and nothing named."""
     few = len(frame.text.stems) <= MOST_IDLE and not frame.text.readings
-    if not few or frame.intent not in UNHEARD or not any(opens(frame, line) for line in IDLE):
+    opened = any(opens(frame, line) for line in IDLE) and frame.intent in UNHEARD
+    if not few or not (opened or any(says_only(frame, line) for line in IDLE)):
         return None
     return replace(frame, intent=SMALLTALK, dishes=talk.frame.dishes if talk else (), again="")
 

@@ -71,6 +71,7 @@ BUILDERS: dict[str, Builder] = {
 }
 
 SOUNDS = (
+    "service",
     "unclear",
     "describe",
     "define",

@@ -13,7 +13,7 @@ from assistant.session import Session
         ("is chablis lighter than chardonnay", "Chardonnay is fuller than Chablis."),
         ("which is sweeter, sauternes or chablis", "Sauternes is sweeter than Chablis."),
         ("riesling or chardonnay, which is sweeter", "In that dry Riesling and Chardonnay are about equal."),
-        ("is port stronger than pinot noir", "ruby port is stronger than Pinot Noir."),
+        ("is port stronger than pinot noir", "Ruby port is stronger than Pinot Noir."),
     ],
 )
 def test_what_is_asked_is_told_first(session: Session, asked: str, said: str) -> None:

@@ -93,7 +93,7 @@ def test_verdict_on_what_stays(
 
 
 # Where the speller stands; what it is to reach is 93 % right and at most 1 % wrong.
-STANDING = [(False, 93.4, 1.7), (True, 92.5, 2.1)]
+STANDING = [(False, 93.2, 1.7), (True, 92.5, 2.1)]
 
 
 @pytest.fixture(scope="module")

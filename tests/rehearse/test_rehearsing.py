@@ -84,7 +84,7 @@ def test_every_sort_has_its_question(laid: Session) -> None:
 def test_the_guest_with_a_need_is_named(laid: Session) -> None:
     laid.ask("jo is allergic to shellfish")
     (one,) = [e for e in laid.ask("rehearse").expected if e["kind"] == "diet"]
-    assert one["question"] == "What may jo have (allergic to shellfish)?"
+    assert one["question"] == "What may Jo have (allergic to shellfish)?"
     assert "oyster" in one["line"].split("May have")[0]
 
 
