@@ -5,7 +5,7 @@ Sounds are those of `sounding.py`: consonants as letters, `S` for all of sh, ch 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from assistant.language.by_sound import BySound
@@ -69,21 +69,28 @@ def like_any(readings: Sequence[str], others: Mapping[str, Sequence[str]], limit
 
     Readings are those of `Sounds.readings`: a word typed by ear is read as English respells each language.
     """
+    from rapidfuzz.distance import Levenshtein
+
     found: dict[str, float] = {}
     for name, sounds in others.items():
-        pairs = {(readings[0], sound) for sound in sounds} | set(zip(readings, sounds, strict=False))
-        off = min((_within(one, other, limit) for one, other in pairs), default=NEVER)
+        pairs = {*((readings[0], sound) for sound in sounds), *zip(readings, sounds, strict=False)}
+        near = ((one, other) for one, other in pairs if _may_be_within(one, other, limit))
+        off = min((_within(one, other, limit, Levenshtein.distance) for one, other in near), default=NEVER)
         if off <= limit:
             found[name] = off
     return found
 
 
-def _within(sound: str, other: str, limit: float) -> float:
-    """How unlike two sounds are, for each sound; more than the limit where that is plain to see."""
-    from rapidfuzz.distance import Levenshtein
+def _may_be_within(sound: str, other: str, limit: float) -> bool:
+    """Whether their lengths allow it: each sound more is a slip at least."""
+    one, two = len(sound), len(other)
+    return CHEAPEST * abs(one - two) <= limit * max(one, two, 1)
 
+
+def _within(sound: str, other: str, limit: float, distance: Callable[[str, str], int]) -> float:
+    """How unlike two sounds are, for each sound; more than the limit where that is plain to see."""
     longer = max(len(sound), len(other), 1)
-    if CHEAPEST * Levenshtein.distance(_shape(sound), _shape(other)) > limit * longer:
+    if CHEAPEST * distance(_shape(sound), _shape(other)) > limit * longer:
         return NEVER
     return unlike(sound, other) / longer
 
@@ -133,6 +140,7 @@ def _once(sought: Iterable[tuple[str, str]]) -> dict[tuple[str, str], None]:
     return dict.fromkeys((bones[1:] if sound == english else bones, sound) for bones, sound in every)
 
 
+@lru_cache(maxsize=8192)
 def _shape(sound: str) -> str:
     return sound.translate(ONE_VOWEL)
 

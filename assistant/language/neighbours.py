@@ -25,6 +25,7 @@ WHOLE = -0.3  # the same where what else stands there leaves little doubt of the
 FAR, HYPHENS = 8, ("-", "–")  # how far a name reaches, and what stands between its words
 # How unlike what completes a name a word may sound, for each sound, and what that costs.
 UNLIKE, HEARD, BY_SOUND = 0.07, 0.35, 5.0
+KEPT = 64  # words that were compared last: the same is looked at again within a question
 SHORTEST = 4  # letters of an English word that may have been heard for another, and of one by its sound
 
 
@@ -47,6 +48,7 @@ class Completer:
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
         self._readings = lru_cache(maxsize=2048)(self._sounds)
+        self._alike = lru_cache(maxsize=KEPT)(self._sounding_alike)
 
     def options(self, doc: Doc, at: int, wholly: bool = False) -> Iterator[Option]:
         """What makes a longer name with the words beside it, be it behind a hyphen; `wholly`: a whole one."""
@@ -81,12 +83,12 @@ class Completer:
     def _near(self, word: str, beside: set[str], typed: str) -> list[tuple[float, str]]:
         """What may be meant of what stands beside the neighbours, by its look or its sound."""
         found = {other: cost for cost, other in Completions.near(word, beside)}
-        for other, off in self._alike(typed, beside).items():
+        for other, off in self._alike(typed, frozenset(beside)).items():
             cost = HEARD + BY_SOUND * off
             found[other] = min(cost, found.get(other, cost))
         return sorted((cost, other) for other, cost in found.items())
 
-    def _alike(self, typed: str, beside: set[str]) -> dict[str, float]:
+    def _sounding_alike(self, typed: str, beside: frozenset[str]) -> dict[str, float]:
         """How unlike the word those sound that are nearly alike."""
         if len(typed) < SHORTEST or not typed.isalpha():
             return {}
