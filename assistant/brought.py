@@ -11,6 +11,7 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.guests import guest_words
+from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 
@@ -75,7 +76,9 @@ def without_bringer(frame: Frame) -> Frame:
     """The frame without the name of whoever brings it among the words that are not known."""
     folded = [fold(word) for word in frame.text.words]
     does = {folded[at] for at in range(len(folded) - 1) if folded[at + 1] in guest_words().does}
-    gives = {folded[at + 1] for at in range(len(folded) - 1) if folded[at] in ("from", "for")}
+    gives = {
+        folded[at + 1] for at in range(len(folded) - 1) if folded[at] in small_words()["before-a-bringer"]
+    }
     left = tuple(w for w in frame.text.left_out if fold(w) not in does | gives)
     return replace(frame, text=replace(frame.text, left_out=left))
 

@@ -15,7 +15,7 @@ LISTS = (
     "at-most", "at-least", "at-most-behind", "at-least-behind", "cooked-in", "cooked", "asks-inside",
     "manner", "linking", "told", "money", "smelling", "asks-also",
     "idle-endings", "tastes", "articles", "first-person", "any-wine", "turns-over", "behind-wish",
-    "short-tails",
+    "short-tails", "before-a-bringer",
     "eating", "ruled-out-by", "spread", "occasion",
 )  # fmt: skip
 
