@@ -1,31 +1,35 @@
-"""Fits the weights of corpus/language/evidence.tsv to the question corpus, and can be run again at any time.
+"""Fits the weights of corpus/language/evidence.tsv to the corpus, and can be run again at any time.
 
-    python -m assistant.evaluate.fit [--write]
+    python -m assistant.evaluate.fit [--write] [--without [PASS ...]]
 
-Logistic regression (scikit-learn, the `fit` extra) over questions and turns of conversations, on the
-traits of assistant/language/evidence.py. Traits seen once and weights near nothing are left out, so that
-the table stays readable. For each pass of authors it prints the share of intents right when fitted to
-the others alone. Without --write nothing is changed.
+Logistic regression (scikit-learn, the `fit` extra) over questions, ways of asking and turns of
+conversations, on the traits of assistant/language/evidence.py. Traits seen once and weights near nothing are
+left out, so that the table stays readable. What a word means has its weights too: they follow from those of
+the words near it (assistant/evaluate/senses.py). With --without it prints for each pass of authors the share
+of intents right when fitted to the others alone. Without --write nothing is changed.
 """
 
 from __future__ import annotations
 
 import argparse
 import sys
-from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from assistant.evaluate.corpus import Corpus, Dialogue
 from assistant.evaluate.read import read_corpus
+from assistant.evaluate.senses import Senses, read_senses
+from assistant.evaluate.ways import Way, read_ways
 from assistant.knowledge.files import corpus_dir
-from assistant.language.evidence import ALWAYS, Evidence
+from assistant.language.evidence import ALWAYS, SENSE, Evidence
 from assistant.language.intent import UNCLEAR
+from assistant.language.meanings import Meanings, stepped, write_meanings
 from assistant.language.parse import Parser
 from assistant.session import Session
 
-TIMES, LEAST, STRENGTH, STEPS = 2, 0.1, 3.0, 600
+TIMES, LEAST, STRENGTH, STEPS = 2, 0.1, 3.0, 300
 HEAD = """# goeswith evidence: what each trait of a question speaks for, in log odds. Licence: CC BY 4.0.
 # Fitted to corpus/questions by `python -m assistant.evaluate.fit --write`; do not edit by hand.
 """
@@ -43,12 +47,22 @@ class Seen:
 Weights = dict[str, dict[str, float]]
 
 
-def seen(corpus: Corpus, session: Session) -> list[Seen]:
-    """The traits of every question and refusal, asked alone, and of every turn of the conversations."""
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """Weights as the table holds them, by trait, and those of what words mean."""
+
+    weights: Mapping[str, str]
+    meanings: Meanings
+
+
+def seen(corpus: Corpus, ways: Sequence[Way], session: Session) -> list[Seen]:
+    """The traits of all that is asked alone, and of every turn of the conversations."""
     parser = session.parser
+    told = [Seen(parser.seen(way.ask)[0], way.intent, way.author) for way in ways]
     outside = [Seen(parser.seen(r.ask)[0], UNCLEAR, "outside") for r in corpus.refusals]
     alone = [Seen(parser.seen(q.ask)[0], q.intent, q.author) for q in corpus.questions]
-    return [*alone, *outside, *(row for dialogue in corpus.dialogues for row in _turns(dialogue, parser))]
+    turns = [row for dialogue in corpus.dialogues for row in _turns(dialogue, parser)]
+    return [*alone, *outside, *told, *turns]
 
 
 def _turns(dialogue: Dialogue, parser: Parser) -> Iterator[Seen]:
@@ -59,41 +73,50 @@ def _turns(dialogue: Dialogue, parser: Parser) -> Iterator[Seen]:
         yield Seen(traits, row if number and by_table else turn.intent, dialogue.author)
 
 
-def fit(rows: Sequence[Seen]) -> Weights:
-    """Weights by trait and intent."""
+def fit(rows: Sequence[Seen], senses: Senses) -> Fitted:
+    """Weights by trait and intent; a word has some by what it means, be it in no row."""
+    from scipy.sparse import csr_matrix, hstack
     from sklearn.feature_extraction import DictVectorizer
     from sklearn.linear_model import LogisticRegression
 
-    times = Counter(trait for row in rows for trait in row.traits)
-    kept = [{t: v for t, v in row.traits.items() if times[t] >= TIMES and t != ALWAYS} for row in rows]
     columns = DictVectorizer()
-    table = columns.fit_transform(kept)
+    plain = columns.fit_transform(_met(rows))
+    table = hstack([plain, csr_matrix(senses.of(row.traits for row in rows))]).tocsr()
     table.indices, table.indptr = table.indices.astype("int32"), table.indptr.astype("int32")
     model = LogisticRegression(C=STRENGTH, max_iter=STEPS).fit(table, [row.intent for row in rows])
-    weights: Weights = defaultdict(dict)
-    for intent, always, line in zip(model.classes_, model.intercept_, model.coef_, strict=True):
-        pairs = [(ALWAYS, always), *zip(columns.feature_names_, line, strict=True)]
-        for trait, weight in pairs:
-            if abs(weight) >= LEAST:
-                weights[trait][str(intent)] = float(weight)
-    return weights
+    intents, split = [str(intent) for intent in model.classes_], plain.shape[1]
+    told = {ALWAYS: dict(zip(intents, map(float, model.intercept_), strict=True))}
+    for name, line in zip(columns.feature_names_, model.coef_[:, :split].T, strict=True):
+        told[name] = {i: float(w) for i, w in zip(intents, line, strict=True) if abs(w) >= LEAST}
+    meant = senses.table @ model.coef_[:, split:].T
+    weights = written({name: found for name, found in told.items() if found})
+    return Fitted(weights, stepped(senses.words, meant))
+
+
+def _met(rows: Sequence[Seen]) -> list[dict[str, float]]:
+    """The traits of each row that others have too, and not what its words mean."""
+    times = Counter(trait for row in rows for trait in row.traits)
+    kept = {t for t, many in times.items() if many >= TIMES and t != ALWAYS and not t.startswith(f"{SENSE} ")}
+    return [{t: much for t, much in row.traits.items() if t in kept} for row in rows]
 
 
 def written(weights: Weights) -> dict[str, str]:
-    """The weights as the table holds them: two decimals, the strongest first."""
-    return {
-        trait: " ".join(f"{i} {w:.2f}" for i, w in _ordered(found))
-        for trait, found in sorted(weights.items())
-    }
+    """The weights as the table holds them: two decimals, the strongest first; of `always` by name."""
+    strongest = {trait: _line(sorted(row.items(), key=_strong)) for trait, row in sorted(weights.items())}
+    return strongest | {ALWAYS: _line(sorted(weights[ALWAYS].items()))}
 
 
-def _ordered(found: Mapping[str, float]) -> list[tuple[str, float]]:
-    return sorted(found.items(), key=lambda pair: (-pair[1], pair[0]))
+def _line(pairs: Iterable[tuple[str, float]]) -> str:
+    return " ".join(f"{intent} {weight:.2f}" for intent, weight in pairs)
 
 
-def right(rows: Sequence[Seen], weights: Mapping[str, str]) -> float:
+def _strong(pair: tuple[str, float]) -> tuple[float, str]:
+    return -pair[1], pair[0]
+
+
+def right(rows: Sequence[Seen], fitted: Fitted) -> float:
     """The share of questions whose intent these weights name."""
-    evidence = Evidence({}, weights)
+    evidence = Evidence({}, fitted.weights, fitted.meanings)
     hits = 0
     for row in rows:
         sums = evidence.sums(row.traits)
@@ -101,28 +124,30 @@ def right(rows: Sequence[Seen], weights: Mapping[str, str]) -> float:
     return hits / len(rows)
 
 
-def left_out(rows: Sequence[Seen]) -> dict[str, float]:
-    """For each pass, the share right when it was not in the fit."""
-    return {
-        author: right(
-            [r for r in rows if r.author == author], written(fit([r for r in rows if r.author != author]))
-        )
-        for author in sorted({row.author for row in rows})
-    }
+def left_out(rows: Sequence[Seen], senses: Senses, author: str) -> float:
+    """The share right of a pass that was not in the fit."""
+    others = [row for row in rows if row.author != author]
+    return right([row for row in rows if row.author == author], fit(others, senses))
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """The command line."""
     parser = argparse.ArgumentParser(prog="python -m assistant.evaluate.fit")
     parser.add_argument("--write", action="store_true", help="write the table")
+    parser.add_argument("--without", nargs="*", metavar="PASS", help="leave out each pass in turn, or all")
     options = parser.parse_args(argv)
-    rows = seen(read_corpus(), Session())
-    for author, share in left_out(rows).items():
-        print(f"{author}: {share:.3f} right, fitted to the others alone")
-    table = written(fit(rows))
-    print(f"all: {right(rows, table):.3f} right, {len(table)} traits")
+    rows, senses = seen(read_corpus(), read_ways(), Session()), read_senses()
+    if options.without is not None:
+        for author in options.without or sorted({row.author for row in rows}):
+            print(
+                f"{author}: {left_out(rows, senses, author):.3f} right, fitted to the others alone",
+                flush=True,
+            )
     if options.write:
-        write(table, corpus_dir() / "language" / "evidence.tsv")
+        found, folder = fit(rows, senses), corpus_dir() / "language"
+        print(f"all: {right(rows, found):.3f} right, {len(found.weights)} traits")
+        write(found.weights, folder / "evidence.tsv")
+        write_meanings(found.meanings, folder / "meanings.npz")
     return 0
 
 

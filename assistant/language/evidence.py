@@ -1,42 +1,57 @@
 """What the words of a question speak for: weights by intent, kept as data and fitted to the question corpus
 by `python -m assistant.evaluate.fit`.
 
-A trait is something a text has: a word, two words in a row, a class of words, a cue, how many wines
-and foods. Names count as their kind (`<wine>`), words that are not known as `<new>`. The intent with
-the largest sum of weights wins, and the traits that spoke for it can be told.
+A trait is something a text has: a word, two words in a row, what a word means, a class of words, a cue, how
+many wines and foods. Names count as their kind (`<wine>`), words that are not known as `<new>`. The intent
+with the largest sum of weights wins, and the traits that spoke for it can be told.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
+from math import sqrt
 from pathlib import Path
+
+import numpy as np
 
 from assistant.language.data import read_data, telling
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Text
+from assistant.language.meanings import Meanings, Row, none, read_meanings
 
-NEW, NUMBER, EDGE, ALWAYS = "<new>", "<number>", "|", "always"
+NEW, NUMBER, EDGE, ALWAYS, SENSE = "<new>", "<number>", "|", "always", "sense"
 MOST, LONG, FEW = 2, 30, 4
+EVEN = 8.0  # what the traits of a text count together is this times the root of how many they are
 Traits = Mapping[str, float]
 
 
 class Evidence:
-    """Traits of a text, weighed. `classes`: words by class; `weights`: by trait, then by intent."""
+    """Traits of a text, weighed. `classes`: words by class; `weights`: by trait, then by intent.
 
-    def __init__(self, classes: Mapping[str, Iterable[str]], weights: Mapping[str, str]) -> None:
+    The weights of `always` name every intent, in the order of the rows of `meanings`; what a trait does not
+    name it says nothing of.
+    """
+
+    def __init__(
+        self,
+        classes: Mapping[str, Iterable[str]],
+        weights: Mapping[str, str],
+        meanings: Meanings | None = None,
+    ) -> None:
         self._classes: dict[str, list[str]] = {}
         for name, words in classes.items():
             for word in words:
                 self._classes.setdefault(stem(fold(word)), []).append(name)
         self._weights = weights
-        self._told: dict[str, dict[str, float]] = {}
+        self._at = {intent: i for i, intent in enumerate(weights.get(ALWAYS, "").split()[::2])}
+        self._meanings = meanings or none(len(self._at))
+        self._told: dict[str, bytes] = {}
 
     def traits(self, text: Text, counts: Mapping[str, int], standing: bool = False) -> dict[str, float]:
-        """The traits of a text and how much each counts (1 for most). `counts`: things found, by name.
+        """The traits of a text and how much each counts, less where there are many.
 
-        `standing`: an earlier turn stands.
+        `counts`: things found, by name; `standing`: an earlier turn stands.
         """
         words = _row(text)
         found = [f"word {word}" for word in words]
@@ -49,32 +64,48 @@ class Evidence:
         both = " ".join(f"{name} {min(counts[name], MOST + 1)}" for name in ("wines", "foods"))
         found += [both, *(["asks"] if "?" in text.typed else [])]
         found += [f"standing {trait}" for trait in (ALWAYS, both, *_few(words))] if standing else []
-        return dict.fromkeys([ALWAYS, *found], 1.0) | {"length": min(len(words), LONG) / LONG}
+        found += [f"plain {a} {b}" for a, b in pairwise([EDGE, *filter(_is_plain, words), EDGE])]
+        much = EVEN / sqrt(len(set(found)))
+        length = {"length": min(len(words), LONG) / LONG}
+        return {ALWAYS: 1.0} | dict.fromkeys(found, much) | length | _senses(text)
 
     def sums(self, traits: Traits) -> dict[str, float]:
         """How much speaks for each intent, in log odds up to a constant; empty where nothing speaks."""
-        sums: defaultdict[str, float] = defaultdict(float)
-        for trait, much in traits.items():
-            if trait in self._weights:
-                for intent, weight in self._of(trait).items():
-                    sums[intent] += much * weight
-        return sums
+        found = {trait: row for trait in traits if (row := self._of(trait)) is not None}
+        if not found:
+            return {}
+        much = np.array([traits[trait] for trait in found])
+        table = np.frombuffer(b"".join(found.values())).reshape(len(found), -1)
+        return dict(zip(self._at, (much @ table).tolist(), strict=True))
 
     def because(self, traits: Traits, intent: str) -> tuple[str, ...]:
         """The traits that spoke for an intent, strongest first."""
-        spoke = {trait: much * self._of(trait).get(intent, 0.0) for trait, much in traits.items()}
-        return tuple(t for t in sorted(spoke, key=lambda t: -spoke[t]) if spoke[t] > 0 and t != ALWAYS)
+        found = ((t, row) for t in traits if t != ALWAYS and (row := self._of(t)) is not None)
+        spoke = {t: traits[t] * np.frombuffer(row)[self._at[intent]] for t, row in found}
+        return tuple(t for t in sorted(spoke, key=lambda t: -spoke[t]) if spoke[t] > 0)
 
     def _classes_of(self, stems: Iterable[str]) -> list[str]:
         return sorted({name for word in stems for name in self._classes.get(word, ())})
 
-    def _of(self, trait: str) -> dict[str, float]:
-        if trait not in self._weights:
-            return {}
-        if trait not in self._told:  # taken apart when first met: thousands are never met
-            parts = self._weights[trait].split()
-            self._told[trait] = {i: float(w) for i, w in zip(parts[::2], parts[1::2], strict=True)}
+    def _of(self, trait: str) -> bytes | None:
+        """The weights of a trait, one for each intent, as bytes: joined, they are a table; None for none."""
+        if (told := self._told.get(trait)) is not None:
+            return told
+        kind, _, word = trait.partition(" ")
+        found = self._meanings.of(word) if kind == SENSE else self._taken_apart(trait)
+        if found is None:  # and is not kept: there is no end of what says nothing
+            return None
+        self._told[trait] = found.tobytes()
         return self._told[trait]
+
+    def _taken_apart(self, trait: str) -> Row | None:
+        """The weights of a trait out of their line, when it is first met: thousands never are."""
+        if trait not in self._weights:
+            return None
+        parts = self._weights[trait].split()
+        row = np.zeros(len(self._at))
+        row[[self._at[intent] for intent in parts[::2]]] = [float(w) for w in parts[1::2]]
+        return row
 
 
 def _row(text: Text) -> Sequence[str]:
@@ -91,6 +122,17 @@ def _row(text: Text) -> Sequence[str]:
     return row
 
 
+def _senses(text: Text) -> dict[str, float]:
+    """What the words beside names mean, which a word never met before shares with others."""
+    inside = {i for reading in text.readings for i in range(reading.start, reading.end)}
+    words = [fold(word) for i, word in enumerate(text.words) if i not in inside and word.isalpha()]
+    return dict.fromkeys((f"{SENSE} {word}" for word in words), 1 / sqrt(max(1, len(words))))
+
+
+def _is_plain(word: str) -> bool:
+    return word.isalnum()
+
+
 def _few(words: Sequence[str]) -> list[str]:
     return ["few words"] if len(words) <= FEW else []
 
@@ -99,9 +141,10 @@ def _word(word: str, new: bool) -> str:
     return NEW if new else NUMBER if word.isdigit() else word
 
 
-def read_evidence(classes: Path, weights: Path) -> Evidence:
-    """The evidence of a file of word classes and one of weights. Raises KnowledgeError for broken ones."""
+def read_evidence(folder: Path) -> Evidence:
+    """The evidence of the language files of a folder. Raises KnowledgeError for broken ones."""
+    classes, weights = folder / "word-classes.toml", folder / "evidence.tsv"
     words = read_data(classes, lambda table: {name: list(text.split()) for name, text in table.items()})
     with telling(weights):
         rows = (line.split("\t") for line in weights.read_text("utf-8").splitlines() if line[:1] != "#")
-        return Evidence(words, dict(rows))
+        return Evidence(words, dict(rows), read_meanings(folder / "meanings.npz"))

@@ -35,7 +35,7 @@ from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
 from assistant.language.phrases import read_phrases
-from assistant.language.preferences import find_preferences, read_preference_words, wishes
+from assistant.language.preferences import consistent, find_preferences, read_preference_words, wishes
 from assistant.language.profile import described, profile_words
 from assistant.language.quantities import quantity_words
 from assistant.language.reading import SAFETY, Reader
@@ -70,7 +70,7 @@ class Parser:
         for read in (follow_words, follow_lines, eating_words, profile_words, quantity_words, guest_words):
             read()  # now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
-        self.evidence = read_evidence(folder / "word-classes.toml", folder / "evidence.tsv")
+        self.evidence = read_evidence(folder)
         self._words = read_preference_words(folder / "preferences.toml")
         roles = read_roles(folder / "roles.toml")
         self._limiting = frozenset(phrase.words[0] for phrase in self._words if len(phrase.words) == 1)
@@ -158,7 +158,7 @@ class Parser:
         fixed = [r for r in found.named if asks_meaning or r.type != "Term" or _stems(text, r) not in limits]
         taken = {i for r in fixed for i in range(r.start, r.end)}
         preferences, used = find_preferences(text, self._words, taken, found.among)
-        found.preferences += preferences
+        found.preferences = consistent([*found.preferences, *preferences])
         found.drop_terms(used)
         return used
 
