@@ -122,17 +122,17 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
+    saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
+    if not named and (saves or opens(frame, "load")):
+        from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
+
+        return save_by_talk if saves else load_by_talk
     if frame.intent == PLAN or (not named and begins(frame)):
         from assistant.evening.by_talk import plan_by_talk
 
         planned = replace(frame, intent=PLAN)
         return lambda context, session: plan_by_talk(replace(context, frame=planned), session)
-    saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
-    if named or not (saves or opens(frame, "load")):
-        return None
-    from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
-
-    return save_by_talk if saves else load_by_talk
+    return None
 
 
 def _table(context: Context, session: Session) -> Answer | None:

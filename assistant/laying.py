@@ -96,14 +96,9 @@ def _is_menu(frame: Frame, tonight: Tonight) -> bool:
     """Whether foods are told for an evening that is being prepared, and nothing is asked."""
     prepared = bool(tonight.guests or tonight.wines or tonight.dishes)
     eaten = any(reading.type == "Food" for reading in frame.text.readings)
-    told = says(frame, "menu") or says(frame, "menu-course")
-    return (
-        prepared
-        and eaten
-        and told
-        and frame.intent in MENUS
-        and not (frame.topics or says(frame, "menu-asks"))
-    )
+    asks = "?" in frame.text.typed or says(frame, "menu-asks")
+    told = (says(frame, "menu") or says(frame, "menu-course")) and not asks
+    return prepared and eaten and told and frame.intent in MENUS and not frame.topics
 
 
 def with_standing(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:

@@ -49,16 +49,15 @@ from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
-from assistant.tonight import Tonight, after_said, at_table
+from assistant.tonight import SETS, Tonight, after_said, at_table
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
-MOST_IN_TURN = 2
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
-COUNTED, HELP = ("quantity",), "help"
+COUNTED, HELP, MOST_IN_TURN = ("quantity",), "help", 2
 NOTHING_SAID = replace(NO_FRAME, intent="unclear")
 
 
@@ -157,7 +156,8 @@ class Session:
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
-        if (answer.understood or told) and not self._aside(frame):
+        looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
+        if (answer.understood or told) and not (looks or self._aside(frame)):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
             self._talk = stands(of_everybody(frame, self.spoken), picks, avoid, self._talk)
         self._steps.noted(before, (self.tonight, self._talk), bool(self.taught.just))

@@ -49,7 +49,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
     before = _just_asked(session)
-    on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in PAIRS else ()
+    on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY) else ()
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
     session.spoken.asked = named or spoken or everybody or on

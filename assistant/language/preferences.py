@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Container, Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from pathlib import Path
@@ -91,6 +91,12 @@ def find_preferences(
                 break
     found += _strengths(text.typed.lower())
     return found, used
+
+
+def consistent(limits: Sequence[Preference]) -> list[Preference]:
+    """The limits without what is ruled out as well (`nothing sparkling, bubbles give me hiccups`)."""
+    out = {(limit.property, limit.wanted, limit.among) for limit in limits if limit.banned}
+    return [one for one in limits if one.banned or (one.property, one.wanted, one.among) not in out]
 
 
 def _of_else(text: Text, behind: int, limits: Container[str]) -> bool:

@@ -133,7 +133,9 @@ class Sorting:
             self.among[adjective] = reading  # `no oaky whites` leaves the other whites
             return "preference"
         limit = banned or before in small_words()["limit-before"] or "judge" not in self._text.cues
-        if not limit or ("foods-for-wine" in self._text.cues and not self.foods):
+        kinds_alone = self.foods and all(food.id.startswith("kind/") for food in self.foods)
+        sought = kinds_alone and before in small_words()["wine-behind"]  # `snacks for orange wine`
+        if not limit or sought or ("foods-for-wine" in self._text.cues and not self.foods):
             self.wines.append(reading)
             return "wine"
         label = f"no {reading.label}" if banned else reading.label
