@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
@@ -18,7 +18,7 @@ from assistant.pairing.dish import Dish
 from assistant.tonight import Tonight, once, one_meant
 
 ASKED = ("wines-for-food", "judge-pair", "why", "why-not", "unclear", "compare", "one-bottle", "describe")
-LOOKS_BACK = 6
+LOOKS_BACK, LOOKS_FAR = 6, 60
 THE = "the"
 
 
@@ -35,13 +35,31 @@ def menu_of(tonight: Tonight, talk: Talk | None) -> tuple[Dish, ...]:
     return several if len(several) > 1 else ()
 
 
-def short_names(dishes: Sequence[Dish], knowledge: Knowledge, lexicon: Lexicon) -> Mapping[str, str]:
-    """`the fondant` for the chocolate fondant, where one dish ends so and nothing to eat is called that."""
-    labels = [knowledge.label(dish.main.food) for dish in dishes]
-    ends = [label.split()[-1].lower() for label in labels]
-    pairs = zip(labels, ends, strict=True)
-    alone = ((label, end) for label, end in pairs if " " in label and end.isalpha() and ends.count(end) == 1)
-    return {f"{THE} {end}": f"{THE} {label}" for label, end in alone if not _eaten(end, lexicon)}
+def short_names(
+    tonight: Tonight, talk: Talk | None, knowledge: Knowledge, lexicon: Lexicon
+) -> Mapping[str, str]:
+    """`the fondant` for the chocolate fondant, where one dish ends so and nothing to eat is called that.
+
+    A food may have been called otherwise than it is labelled: a tart is known as a pie.
+    """
+    foods, said = [dish.main.food for dish in menu_of(tonight, talk)], as_said(talk)
+    names = {name.lower() for food in foods for name in (knowledge.label(food), said.get(food, ""))}
+    long = [name for name in names if " " in name and name.split()[-1].isalpha()]
+    ends = [name.split()[-1] for name in long]
+    alone = ((name, end) for name, end in zip(long, ends, strict=True) if ends.count(end) == 1)
+    return {f"{THE} {end}": f"{THE} {name}" for name, end in alone if not _eaten(end, lexicon)}
+
+
+def as_said(talk: Talk | None) -> dict[str, str]:
+    """What the foods of the talk were called, by id, the last name first."""
+    names: dict[str, str] = {}
+    for _ in range(LOOKS_FAR):
+        if talk is None:
+            break
+        for reading in talk.frame.text.readings:
+            names.setdefault(reading.id, reading.text)
+        talk = talk.before
+    return names
 
 
 def _eaten(word: str, lexicon: Lexicon) -> bool:

@@ -36,7 +36,7 @@ from assistant.language.standing import Talk, only_kinds, stands
 from assistant.language.strength import as_labelled
 from assistant.laying import as_laid, with_choice
 from assistant.notebook import Notebook
-from assistant.own_dishes import followed, menu_of, short_names
+from assistant.own_dishes import followed, short_names
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.poured import as_poured, bottles_called
@@ -171,7 +171,7 @@ class Session:
 
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
-        short = short_names(menu_of(self.tonight, self._talk), self.knowledge, self.parser.lexicon)
+        short = short_names(self.tonight, self._talk, self.knowledge, self.parser.lexicon)
         called = bottles_called(self.tonight, self.stock, self.knowledge, short)
         frame = spoken_of(heard_anew(question, self.taught, self._talk, called), self.taught)
         choice = last_choice(self._talk)

@@ -194,3 +194,28 @@ def test_the_day_and_the_time_are_taken_in_words(conversation: Session) -> None:
     said = conversation.ask("dinner for six on friday at eight").say
     assert "6 guests and Friday" in said
     assert "at 20:00" in said
+
+
+@pytest.mark.parametrize("said", ["put the tart away, nobody wants it", "take the tart off"])
+def test_a_dish_is_meant_by_what_it_was_called(prepared: Session, said: str) -> None:
+    prepared.ask("the foods are brie and a mushroom tart")
+    assert mains(prepared) == ["food/brie", "food/mushroom-pie"]
+    prepared.ask(said)
+    assert mains(prepared) == ["food/brie"]
+
+
+def test_the_first_of_one_wine_asks_for_the_order(prepared: Session) -> None:
+    prepared.ask("wines: Sancerre, Amarone, tawny port")
+    prepared.ask("does cheese go with red")
+    assert prepared.ask("what do I pour first").intent == "pour-order"
+
+
+@pytest.mark.parametrize("said", ["the amarone has run out", "has the riesling run out"])
+def test_a_bottle_that_ran_out_makes_nobody_ill(prepared: Session, said: str) -> None:
+    assert prepared.read(said).topics == ()
+
+
+def test_a_bottle_left_in_the_car_is_no_food_left_out(prepared: Session) -> None:
+    assert prepared.read("the sancerre was in the boot of the car all day").topics == ()
+    assert prepared.read("the brie was in the boot of the car all day").topics == ("left-out",)
+    assert prepared.read("the brie and the sancerre were in the car all day").topics == ("left-out",)

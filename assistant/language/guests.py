@@ -11,7 +11,7 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
-from assistant.language.retold import first_hand
+from assistant.language.retold import first_hand, named_first
 from assistant.language.sober import is_sober
 
 NAMED = (
@@ -154,7 +154,7 @@ def all_told(typed: str) -> Told:
         return Told()
     found: list[Asked] = []
     unread: list[str] = []
-    for link, part in _parts(typed):
+    for link, part in _parts(named_first(typed)):
         asked = asked_by(part)
         if asked:
             found.append(asked)

@@ -144,8 +144,14 @@ def negated(text: Text, at: int) -> bool:
         if text.stems[i] in words["ends"]:
             return i > 0 and " ".join(text.stems[i - 1 : i + 1]) in words["turns-over"]
         if text.stems[i] in words["turns"]:
-            return True
+            return not _of_thing(text, i)
     return False
+
+
+def _of_thing(text: Text, at: int) -> bool:
+    """Whether a food is said to do what only people do (`does the blue hate the Sancerre`)."""
+    felt = text.stems[at] in small_words()["felt"]
+    return felt and any(r.end == at and r.kind in FOODS for r in text.readings)
 
 
 def ruled_out(text: Text, at: int) -> bool:

@@ -14,19 +14,25 @@ from assistant.language.data import read_data
 
 @dataclass(frozen=True, slots=True)
 class Retold:
-    """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need."""
+    """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
+
+    `behind`: somebody, a need, and only then the name of who has it.
+    """
 
     mine: re.Pattern[str]
     theirs: re.Pattern[str]
+    behind: re.Pattern[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Retold:
         """The turns of the table `retold`. Raises KeyError for a key that is missing."""
         table = tables["retold"]
-        mine, verbs, who = (_either(table[key]) for key in ("mine", "verbs", "who"))
+        names = ("mine", "verbs", "who", "ones", "named_by")
+        mine, verbs, who, ones, named_by = (_either(table[key]) for key in names)
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
             re.compile(rf"\s{verbs}\s(?:that\s)?{who}\b", re.IGNORECASE),
+            re.compile(rf"(?i:{ones})\s(?P<need>[^,;]+)[,;]\s(?i:{named_by})\s(?P<name>[A-Z]\w+)"),
         )
 
 
@@ -41,6 +47,11 @@ def first_hand(typed: str) -> str:
     known = _retold()
     found = known.mine.match(typed)
     return known.theirs.sub("", typed[found.end() :] if found else typed, count=1)
+
+
+def named_first(typed: str) -> str:
+    """`One of them is pregnant, that's Nell` as it is said of Nell; any other text as it is."""
+    return _retold().behind.sub(r"\g<name> \g<need>", typed, count=1)
 
 
 def _either(words: Iterable[str]) -> str:

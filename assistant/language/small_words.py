@@ -16,7 +16,7 @@ LISTS = (
     "manner", "linking", "told", "money", "smelling", "asks-also",
     "idle-endings", "tastes", "articles", "first-person", "any-wine", "turns-over", "behind-wish",
     "short-tails", "before-a-bringer",
-    "eating", "ruled-out-by", "spread", "occasion", "wine-behind",
+    "eating", "ruled-out-by", "spread", "occasion", "wine-behind", "felt",
 )  # fmt: skip
 
 

@@ -15,7 +15,7 @@ from assistant.language import follow_sayings as sayings
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.refer import placed, same_food
-from assistant.language.standing import Edit, Talk
+from assistant.language.standing import Edit, Talk, wines_of
 
 EDITS: tuple[Edit, ...] = (
     asks.cautious,
@@ -56,7 +56,8 @@ def follow(frame: Frame, talk: Talk | None, knowledge: Knowledge) -> Frame:
     """The frame completed from the turn before, where it follows on; a new question stays new."""
     if talk is None:
         return frame
-    of_order = frame.intent == "pour-order" and talk.asked == "choose-wines"  # `which goes first`
+    listed = talk.asked != "choose-wines" and len(wines_of(talk.picks)) > 1
+    of_order = frame.intent == "pour-order" and not listed  # `which goes first`
     if not of_order and not says(frame, "order-asked"):
         frame = _kept(placed(frame, talk.picks), frame, talk)
     if talk.asked != "foods-for-wine":

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -11,6 +11,9 @@ from spacy.tokens import Doc
 
 from assistant.language.cues import Cue, CueBook
 from assistant.language.data import read_data
+from assistant.language.preferences import FOODS
+
+DRUNK = frozenset({"wine", "preference"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +23,7 @@ class Topic:
     `care` and `kinds` map a food's care or kind to its caution; `allergens`: what the foods hold is told;
     `no_alcohol`: whoever asks about it is offered nothing with alcohol; `otherwise`: for
     what no topic is recognised in; `urgent`: nothing else is heard; `general`: it gives way to the
-    known needs of a guest who is asked about.
+    known needs of a guest who is asked about; `eaten`: it is none of a wine that is named alone.
     """
 
     id: str
@@ -34,6 +37,7 @@ class Topic:
     otherwise: bool
     urgent: bool
     general: bool
+    eaten: bool
 
 
 class Topics:
@@ -50,10 +54,11 @@ class Topics:
         """The cues of topics in the text; their names are the topics' ids."""
         return self._book.find(doc)
 
-    def ids(self, cues: Iterable[Cue]) -> tuple[str, ...]:
-        """The topics these cues show, in the order of the file."""
+    def ids(self, cues: Iterable[Cue], kinds: Set[str] = frozenset()) -> tuple[str, ...]:
+        """The topics these cues show, in the order of the file. `kinds`: those of what is named."""
         found = {cue.name for cue in cues}
-        return tuple(name for name in self.by_id if name in found)
+        drunk = not kinds.isdisjoint(DRUNK) and kinds.isdisjoint(FOODS)
+        return tuple(name for name in self.by_id if name in found and not (drunk and self.by_id[name].eaten))
 
 
 def _topic(row: Mapping[str, Any]) -> Topic:
@@ -69,4 +74,5 @@ def _topic(row: Mapping[str, Any]) -> Topic:
         row.get("otherwise", False),
         row.get("urgent", False),
         row.get("general", False),
+        row.get("eaten", False),
     )

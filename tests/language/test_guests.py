@@ -77,3 +77,20 @@ def test_neither_day_nor_time_alone_is_a_start(typed: str) -> None:
 )
 def test_a_sentence_may_speak_of_several_guests(typed: str, found: list[tuple[str, str]]) -> None:
     assert [(asked.guest, asked.need) for asked in all_asked(typed)] == found
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "one of them is pregnant, that's Nell",
+        "somebody is pregnant, it's Nell",
+        "One of us is pregnant; thats Nell",
+    ],
+)
+def test_who_is_named_behind_the_need_has_it(typed: str) -> None:
+    assert [(asked.guest, asked.need) for asked in all_asked(typed)] == [("Nell", "pregnant")]
+
+
+def test_who_is_named_behind_goes_with_who_comes_next() -> None:
+    told = all_asked("one of them is coeliac, that's Bo, and Tom drives")
+    assert [asked.guest for asked in told] == ["Bo", "Tom"]

@@ -199,3 +199,29 @@ def test_limits_that_leave_nothing_are_told(conversation: Session) -> None:
     answer = conversation.ask("oaky, unoaked wine for chicken")
     assert answer.picks == ()
     assert "keeps to that limit" in answer.text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "nothing sparkling with crab, bubbles give me hiccups",
+        "red for lamb, not from France because the French laughed at me",
+    ],
+)
+def test_what_is_ruled_out_is_not_wanted_as_well(parse: Parse, text: str) -> None:
+    found = groups(parse(text).preferences)
+    banned = {wanted for wanted, out in found if out}
+    assert banned
+    assert banned.isdisjoint(wanted for wanted, out in found if not out)
+
+
+def test_a_food_hates_no_wine(parse: Parse) -> None:
+    frame = parse("does the gorgonzola hate the sancerre")
+    assert (frame.wines, frame.preferences) == (("wine/sancerre",), ())
+    assert groups(parse("she hates sancerre, what with gorgonzola").preferences) == {("wine/sancerre", True)}
+
+
+def test_a_kind_of_food_is_sought_for_a_kind_of_wine(parse: Parse) -> None:
+    frame = parse("snacks for orange wine")
+    assert (frame.intent, frame.wines) == ("foods-for-wine", ("kind/orange-wine",))
+    assert parse("a red for cheese").intent == "wines-for-food"
