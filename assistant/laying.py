@@ -11,12 +11,14 @@ from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.guests import clock_said, guest_words
+from assistant.language.preferences import FOODS
 from assistant.language.quantities import quantities
 from assistant.language.standing import Talk
 from assistant.time_and_money import budget_said
 from assistant.tonight import SETS, Tonight
 
 # What a menu or a choice is taken for where nobody looks at what is being prepared.
+CUISINE = "cuisine"
 PLANS, PAIRED = "plan", ("wines-for-food", "unclear")
 MENUS = (
     "wines-for-food",
@@ -105,5 +107,12 @@ def with_standing(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
     """The table with the dishes that stand, and the wines chosen for them, where it has none of its own."""
     choice = last_choice(talk)
     chosen = choice.picks if choice else ()
-    dishes = tonight.dishes or frame.dishes or (choice.frame.dishes if choice else ())
+    named = () if _only_cuisine(frame) else frame.dishes
+    dishes = tonight.dishes or named or (choice.frame.dishes if choice else ())
     return replace(tonight, dishes=dishes, wines=tonight.wines or chosen)
+
+
+def _only_cuisine(frame: Frame) -> bool:
+    """Whether a cuisine is named and no dish of it (`I'm cooking Indian`): its dishes are only examples."""
+    kinds = {reading.kind for reading in frame.text.readings}
+    return CUISINE in kinds and kinds.isdisjoint(FOODS)

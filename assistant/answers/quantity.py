@@ -15,21 +15,36 @@ from assistant.evening.bottles import cliffs, needed
 from assistant.evening.facts import HAIR, amount, fact
 from assistant.evening.portions import class_of
 from assistant.knowledge.concepts import Amount
+from assistant.language.preferences import FOODS
 from assistant.language.quantities import Quantities, asked_for, quantities
 
 
 def quantity(context: Context) -> Answer:
     """What the question asks to be counted; what it does not say is taken as is usual, and told."""
     counted = _with_guests(quantities(context.frame.text), context)
-    asked = asked_for(context.frame.text) or ("food" if context.frame.dishes else "bottles")
+    food = context.frame.dishes and not _drunk_alone(context)
+    asked = asked_for(context.frame.text) or ("food" if food else "bottles")
     if counted.people and counted.bottles and asked in ("pour", "per_bottle"):
         asked = "bottles"
     if asked == "buy":
-        asked = "food" if context.frame.dishes and not context.frame.wines else "bottles"
+        asked = "food" if food and not context.frame.wines else "bottles"
     say, figures, lines = BUILDERS[asked](context, counted)
     answer = compose(context, say, [say, *lines])
     shown = {name: {"value": value, "unit": unit} for name, (value, unit) in figures.items()}
     return replace(answer, figures=shown, dish=None)
+
+
+def _kinds(context: Context) -> int:
+    """How many kinds of wine are named (`how much fizz`)."""
+    return len(
+        [limit for limit in context.frame.preferences if limit.property == "kind" and not limit.banned]
+    )
+
+
+def _drunk_alone(context: Context) -> bool:
+    """Whether a wine is named and nothing to eat: what stands is not asked about then."""
+    eaten = any(reading.kind in FOODS for reading in context.frame.text.readings)
+    return not eaten and bool(_kinds(context))
 
 
 def _with_guests(counted: Quantities, context: Context) -> Quantities:
@@ -62,7 +77,7 @@ def _bottles(context: Context, counted: Quantities) -> Built:
     if counted.bottles:
         return _enough(context, counted)
     drinkers = max(0, round(counted.people - counted.non_drinkers))
-    named = len(context.frame.wines) or len(context.tonight.wines)
+    named = len(context.frame.wines) or _kinds(context) or len(context.tonight.wines)
     wines = round(counted.wines or named or fact("amounts", "flight", "wines").typical)
     ml = round(pour(counted) * context.corrections.get(WINE, 1.0))
     each = needed(drinkers, ml, usable(counted))
