@@ -125,7 +125,8 @@ def _row(text: Text) -> Sequence[str]:
 def _senses(text: Text) -> dict[str, float]:
     """What the words beside names mean, which a word never met before shares with others."""
     inside = {i for reading in text.readings for i in range(reading.start, reading.end)}
-    words = [fold(word) for i, word in enumerate(text.words) if i not in inside and word.isalpha()]
+    folded = [fold(word) for i, word in enumerate(text.words) if i not in inside]  # `don't` as `dont`
+    words = [word for word in folded if word.isalpha()]
     return dict.fromkeys((f"{SENSE} {word}" for word in words), 1 / sqrt(max(1, len(words))))
 
 

@@ -46,4 +46,4 @@ def test_of_whom_it_was_said_once_it_is_not_said_otherwise(session: Session) -> 
 
 
 def test_it_is_nobody_of_whom_it_cannot_be_said(session: Session) -> None:
-    assert told(session, "my brother is vegan").ask("can she have brie").intent != "safety"
+    assert "brother" not in told(session, "my brother is vegan").ask("can she have brie").text
