@@ -31,7 +31,7 @@ from assistant.session import Session
 
 TIMES, LEAST, STRENGTH, STEPS = 2, 0.1, 3.0, 300
 HEAD = """# goeswith evidence: what each trait of a question speaks for, in log odds. Licence: CC BY 4.0.
-# Fitted to corpus/questions by `python -m assistant.evaluate.fit --write`; do not edit by hand.
+# Fitted to the corpus by `python -m assistant.evaluate.fit --write`; do not edit by hand.
 """
 
 

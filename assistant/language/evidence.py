@@ -147,5 +147,6 @@ def read_evidence(folder: Path) -> Evidence:
     classes, weights = folder / "word-classes.toml", folder / "evidence.tsv"
     words = read_data(classes, lambda table: {name: list(text.split()) for name, text in table.items()})
     with telling(weights):
-        rows = (line.split("\t") for line in weights.read_text("utf-8").splitlines() if line[:1] != "#")
-        return Evidence(words, dict(rows), read_meanings(folder / "meanings.npz"))
+        rows = dict(line.split("\t") for line in weights.read_text("utf-8").splitlines() if line[:1] != "#")
+        intents = len(rows[ALWAYS].split()) // 2
+    return Evidence(words, rows, read_meanings(folder / "meanings.npz", intents))

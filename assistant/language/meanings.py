@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 from pathlib import Path
+from zipfile import BadZipFile
 
 import numpy as np
 from numpy.typing import NDArray
@@ -41,10 +42,17 @@ def stepped(words: Sequence[str], table: Row) -> Meanings:
     return Meanings(np.array([w.encode("utf-8") for w in words]), np.round(table / unit).astype("int8"), unit)
 
 
-def read_meanings(file: Path) -> Meanings:
-    """The table of a file. Raises KnowledgeError for a broken one."""
-    with telling(file), np.load(file, allow_pickle=False) as found:
-        return Meanings(found["words"], found["table"], float(found["unit"]))
+def read_meanings(file: Path, intents: int) -> Meanings:
+    """The table of a file for so many intents. Raises KnowledgeError for a broken one."""
+    with telling(file):
+        try:
+            with np.load(file, allow_pickle=False) as found:
+                words, table, unit = found["words"], found["table"], float(found["unit"])
+        except (BadZipFile, EOFError) as error:
+            raise ValueError(str(error)) from error
+        if table.shape != (len(words), intents):
+            raise ValueError(f"it holds {table.shape} weights, not {len(words)} rows of {intents}")
+        return Meanings(words, table, unit)
 
 
 def write_meanings(meanings: Meanings, file: Path) -> None:

@@ -79,10 +79,17 @@ def test_the_tables_survive_writing(tmp_path: Path) -> None:
     assert read.sums({"sense fetch": 1.0}) == {"note": 0.0, "why": pytest.approx(1.0)}
 
 
-def test_a_broken_table_is_told(tmp_path: Path) -> None:
-    (tmp_path / "meanings.npz").write_bytes(b"PK no more")
+@pytest.mark.parametrize("broken", [b"PK no more", b"PK\x03\x04 cut off", b""])
+def test_a_broken_table_is_told(tmp_path: Path, broken: bytes) -> None:
+    (tmp_path / "meanings.npz").write_bytes(broken)
     with pytest.raises(KnowledgeError, match=r"meanings\.npz: cannot be"):
-        read_meanings(tmp_path / "meanings.npz")
+        read_meanings(tmp_path / "meanings.npz", 2)
+
+
+def test_a_table_of_other_intents_is_told(tmp_path: Path) -> None:
+    write_meanings(stepped(["fetch"], np.array([[0.0, 1.0]])), tmp_path / "meanings.npz")
+    with pytest.raises(KnowledgeError, match=r"not 1 rows of 3"):
+        read_meanings(tmp_path / "meanings.npz", 3)
 
 
 def test_right_counts_the_intents_named() -> None:
