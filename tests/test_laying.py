@@ -217,5 +217,7 @@ def test_a_bottle_that_ran_out_makes_nobody_ill(prepared: Session, said: str) ->
 
 def test_a_bottle_left_in_the_car_is_no_food_left_out(prepared: Session) -> None:
     assert prepared.read("the sancerre was in the boot of the car all day").topics == ()
+    assert prepared.read("the board was out all day with the red").topics == ("left-out",)
+    assert prepared.read("they were in the boot of the car all day with the red").topics == ("left-out",)
     assert prepared.read("the brie was in the boot of the car all day").topics == ("left-out",)
     assert prepared.read("the brie and the sancerre were in the car all day").topics == ("left-out",)

@@ -80,7 +80,7 @@ class Reader:
         readings = [r for r in named if not _lies_in(r, elsewhere)]
         cues = self._cues.find(doc)
         warnings = _undisturbed(self._topics.find(doc), readings)
-        topics = self._topics.ids(warnings, {reading.kind for reading in readings})
+        topics = self._topics.ids(warnings, {reading.kind for reading in readings}, stems)
         found = {cue.name for cue in _undisturbed(cues, readings)}
         return Text(
             typed=cleaned.text,

@@ -11,6 +11,7 @@ from spacy.tokens import Doc
 
 from assistant.language.cues import Cue, CueBook
 from assistant.language.data import read_data
+from assistant.language.fold import fold, stem
 from assistant.language.preferences import FOODS
 
 DRUNK = frozenset({"wine", "preference"})
@@ -23,7 +24,8 @@ class Topic:
     `care` and `kinds` map a food's care or kind to its caution; `allergens`: what the foods hold is told;
     `no_alcohol`: whoever asks about it is offered nothing with alcohol; `otherwise`: for
     what no topic is recognised in; `urgent`: nothing else is heard; `general`: it gives way to the
-    known needs of a guest who is asked about; `eaten`: it is none of a wine that is named alone.
+    known needs of a guest who is asked about; `eaten`: it is none
+    of a wine that is named alone, but for these words for what may be something to eat (none: any is).
     """
 
     id: str
@@ -37,7 +39,7 @@ class Topic:
     otherwise: bool
     urgent: bool
     general: bool
-    eaten: bool
+    eaten: frozenset[str]
 
 
 class Topics:
@@ -54,11 +56,15 @@ class Topics:
         """The cues of topics in the text; their names are the topics' ids."""
         return self._book.find(doc)
 
-    def ids(self, cues: Iterable[Cue], kinds: Set[str] = frozenset()) -> tuple[str, ...]:
-        """The topics these cues show, in the order of the file. `kinds`: those of what is named."""
-        found = {cue.name for cue in cues}
+    def ids(self, cues: Iterable[Cue], kinds: Set[str], stems: Iterable[str]) -> tuple[str, ...]:
+        """The topics these cues show, in the order of the file.
+
+        `kinds`: those of what is named; `stems`: the words of the text.
+        """
+        found, said = {cue.name for cue in cues}, set(stems)
         drunk = not kinds.isdisjoint(DRUNK) and kinds.isdisjoint(FOODS)
-        return tuple(name for name in self.by_id if name in found and not (drunk and self.by_id[name].eaten))
+        shown = (topic for name, topic in self.by_id.items() if name in found)
+        return tuple(t.id for t in shown if not (drunk and t.eaten and t.eaten.isdisjoint(said)))
 
 
 def _topic(row: Mapping[str, Any]) -> Topic:
@@ -74,5 +80,5 @@ def _topic(row: Mapping[str, Any]) -> Topic:
         row.get("otherwise", False),
         row.get("urgent", False),
         row.get("general", False),
-        row.get("eaten", False),
+        frozenset(stem(fold(word)) for word in row.get("eaten", ())),
     )
