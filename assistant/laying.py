@@ -17,8 +17,8 @@ from assistant.language.standing import Talk
 from assistant.time_and_money import budget_said
 from assistant.tonight import SETS, Tonight
 
-# What a menu or a choice is taken for where nobody looks at what is being prepared.
 CUISINE = "cuisine"
+# What a menu or a choice is taken for where nobody looks at what is being prepared.
 PLANS, PAIRED = "plan", ("wines-for-food", "unclear")
 MENUS = (
     "wines-for-food",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -42,12 +43,13 @@ def short_names(
 
     A food may have been called otherwise than it is labelled: a tart is known as a pie.
     """
-    foods, said = [dish.main.food for dish in menu_of(tonight, talk)], as_said(talk)
-    names = {name.lower() for food in foods for name in (knowledge.label(food), said.get(food, ""))}
-    long = [name for name in names if " " in name and name.split()[-1].isalpha()]
-    ends = [name.split()[-1] for name in long]
-    alone = ((name, end) for name, end in zip(long, ends, strict=True) if ends.count(end) == 1)
-    return {f"{THE} {end}": f"{THE} {name}" for name, end in alone if not _eaten(end, lexicon)}
+    said, ends = as_said(talk), defaultdict[str, dict[str, str]](dict)
+    for food in (dish.main.food for dish in menu_of(tonight, talk)):
+        for name in (said.get(food, "").lower(), knowledge.label(food).lower()):
+            if " " in name:
+                ends[name.split()[-1]][food] = name
+    alone = ((end, *names.values()) for end, names in ends.items() if len(names) == 1 and end.isalpha())
+    return {f"{THE} {end}": f"{THE} {name}" for end, name in alone if not _eaten(end, lexicon)}
 
 
 def as_said(talk: Talk | None) -> dict[str, str]:

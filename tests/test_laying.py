@@ -221,3 +221,22 @@ def test_a_bottle_left_in_the_car_is_no_food_left_out(prepared: Session) -> None
     assert prepared.read("they were in the boot of the car all day with the red").topics == ("left-out",)
     assert prepared.read("the brie was in the boot of the car all day").topics == ("left-out",)
     assert prepared.read("the brie and the sancerre were in the car all day").topics == ("left-out",)
+
+
+def test_a_cuisine_lays_no_dishes(conversation: Session) -> None:
+    conversation.ask("six of us on thursday, I'm cooking indian")
+    assert (conversation.tonight.guests, mains(conversation)) == (6.0, [])
+
+
+@pytest.mark.parametrize("said", ["Jo's coming too so 9", "nine of us now"])
+def test_guests_are_counted_anew(prepared: Session, said: str) -> None:
+    prepared.ask(said)
+    assert prepared.tonight.guests == 9.0
+
+
+def test_how_much_of_a_kind_of_wine_is_asked_in_bottles(prepared: Session) -> None:
+    prepared.ask("the foods are brie and salami")
+    prepared.ask("which wine for the brie")
+    figures = prepared.ask("how much fizz is that").figures
+    assert figures["bottles"]["value"] == 1.0
+    assert "grams_cheese" not in figures

@@ -35,10 +35,10 @@ def quantity(context: Context) -> Answer:
 
 
 def _kinds(context: Context) -> int:
-    """How many kinds of wine are named (`how much fizz`)."""
-    return len(
-        [limit for limit in context.frame.preferences if limit.property == "kind" and not limit.banned]
-    )
+    """How many kinds of wine are named here (`how much fizz`), and not only kept to since before."""
+    named = {reading.id for reading in context.frame.text.readings}
+    limits = context.frame.preferences
+    return len({limit.wanted for limit in limits if limit.wanted in named and not limit.banned})
 
 
 def _drunk_alone(context: Context) -> bool:

@@ -29,10 +29,13 @@ class Retold:
         table = tables["retold"]
         names = ("mine", "verbs", "who", "ones", "named_by")
         mine, verbs, who, ones, named_by = (_either(table[key]) for key in names)
+        days = _either(tables["days"])  # `somebody is late, it's Friday`
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
             re.compile(rf"\s{verbs}\s(?:that\s)?{who}\b", re.IGNORECASE),
-            re.compile(rf"(?i:{ones})\s(?P<need>[^,;]+)[,;]\s(?i:{named_by})\s(?P<name>[A-Z]\w+)"),
+            re.compile(
+                rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
+            ),
         )
 
 

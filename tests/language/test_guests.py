@@ -94,3 +94,11 @@ def test_who_is_named_behind_the_need_has_it(typed: str) -> None:
 def test_who_is_named_behind_goes_with_who_comes_next() -> None:
     told = all_asked("one of them is coeliac, that's Bo, and Tom drives")
     assert [asked.guest for asked in told] == ["Bo", "Tom"]
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["everyone is vegan, it's Monday", "somebody is vegan, it's Friday", "one is vegan. Fine, that's Nell"],
+)
+def test_no_day_and_nobody_of_another_sentence_has_the_need(typed: str) -> None:
+    assert {asked.guest for asked in all_asked(typed)}.isdisjoint({"Monday", "Friday", "Nell", "everyMonday"})

@@ -57,3 +57,9 @@ def test_what_has_to_be_done_is_no_must(parser: Parser, typed: str) -> None:
 
 def test_must_is_asked_for(parser: Parser) -> None:
     assert parser.parse("what is must").terms == ("term/must",)
+
+
+def test_on_earth_asks_for_no_smell_of_it(parser: Parser) -> None:
+    read = parser.parse("what on earth do I open with oysters").text.readings
+    assert [reading.text for reading in read] == ["oysters"]
+    assert "aroma" in {r.kind for r in parser.parse("does earth in a wine suit mushrooms").text.readings}
