@@ -53,12 +53,13 @@ def of_same(before: Cautioned | None, frame: Frame, needs: Sequence[Asked]) -> C
 
 def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], without: str) -> Frame:
     """The frame with what the caution before asks for; `without` labels drinks without alcohol."""
-    if before is not None and frame.intent == SAFETY:
-        return _of_them_too(frame, before, topics)
     if before is None:
         return frame
     for_them = _no_alcohol(before.frame.topics, topics) and _asks_for_them(frame, before.frame)
-    if frame.intent not in OPEN and not (for_them and frame.wines):
+    which = for_them and _which_drink(frame, topics)
+    if frame.intent == SAFETY and not which:
+        return _of_them_too(frame, before, topics)
+    if frame.intent not in OPEN and not which and not (for_them and frame.wines):
         return frame
     if before.just_now and frame.dishes and not frame.wines and _fragment(frame):
         return replace(frame, intent=SAFETY, topics=before.frame.topics)
@@ -76,6 +77,12 @@ def _of_them_too(frame: Frame, before: Cautioned, topics: Mapping[str, Topic]) -
     if not (before.just_now and who and frame.dishes) or set(who) & set(frame.topics):
         return frame
     return replace(frame, topics=(*who, *frame.topics))
+
+
+def _which_drink(frame: Frame, topics: Mapping[str, Topic]) -> bool:
+    """Whether `what can she drink then` asks for a drink, and tells of no trouble of its own."""
+    of_its_own = frame.wines or not all(topics[name].otherwise for name in frame.topics)
+    return says(frame, "asks-what") and not of_its_own
 
 
 def _fragment(frame: Frame) -> bool:
