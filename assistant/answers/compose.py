@@ -61,6 +61,13 @@ def _as_read(context: Context, reading: Reading) -> str:
     return next(own, reading.label)
 
 
+def _stands_in(context: Context, reading: Reading) -> bool:
+    """Whether something else was named, for which the figures of what was read stand in."""
+    stems = context.frame.text.stems[reading.start : reading.end]
+    near = context.knowledge.entry(reading.id).get("nearLabel", ())
+    return bool(near) and " ".join(filter(str.isalnum, stems)) in {" ".join(key(label)) for label in near}
+
+
 def reading_lines(context: Context) -> list[str]:
     """What was read, what was mended, and what could not be used."""
     text, wording = context.frame.text, context.wording
@@ -70,10 +77,12 @@ def reading_lines(context: Context) -> list[str]:
         lines.append(wording("line", "read", readings=", ".join(labels)))
     if context.frame.dishes and not any(r.kind in EDIBLE for r in text.readings):
         lines.append(wording("line", "standing", dish=context.dish_name()))
+    near = [r for r in text.readings if _stands_in(context, r)]
+    lines += [wording("line", "stands-in", typed=r.corrected_from or r.text, meant=r.label) for r in near]
     lines += [
         wording("line", "mended", typed=r.corrected_from, meant=r.label)
         for r in text.readings
-        if r.corrected_from
+        if r.corrected_from and r not in near
     ]
     if left_out(context):
         quoted = listed([f"“{word}”" for word in left_out(context)])

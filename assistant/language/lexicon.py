@@ -18,7 +18,8 @@ from assistant.language.slipping import slip_cost
 # Where one spelling names two things, the earlier class is what a guest means.
 NAMED = ("Wine", "Drink", "Food", "Method", "Kind", "Region", "Aroma", "Grape", "Term")
 ONE_WORD = [1]  # what most words start names of
-_SOUGHT = ("prefLabel", "altLabel", "hiddenLabel")
+_SOUGHT = ("prefLabel", "altLabel", "hiddenLabel", "nearLabel")
+_RIGHT = ("prefLabel", "altLabel", "nearLabel")
 _ACCOMPANIMENT = {
     "kind/dressing-kind": "dressing",
     "kind/sauce": "sauce",
@@ -179,7 +180,7 @@ def _slipped(knowledge: Knowledge) -> set[str]:
     for subject in knowledge.of_type(*NAMED):
         entry = knowledge.entry(subject)
         wrong |= {" ".join(key(label)) for label in entry.get("hiddenLabel", ())}
-        right |= {" ".join(key(label)) for n in _SOUGHT[:2] for label in entry.get(n, ())}
+        right |= {" ".join(key(label)) for n in _RIGHT for label in entry.get(n, ())}
     return wrong - right
 
 

@@ -77,12 +77,15 @@ class Parser:
         self._dishes = DishReader(knowledge, roles)
         filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
         plain = read_words(folder / "plain-english.txt")
-        more = read_words(folder / "more-english.txt")
+        more = read_words(folder / "more-english.txt") | read_words(folder / "spoken-english.txt")
         heard = read_data(folder / "heard-as.toml", Heard.of)
         heard = heard.and_slips(read_phrases(folder / "heard-names.tsv"))
         self.topics = Topics(folder / "safety.toml")
         self.entries = Entries(folder, knowledge)
-        self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, filler, heard, plain, more)
+        people = read_words(folder / "given-names.txt")
+        self._reader = Reader(
+            self.lexicon, self._cues, self.topics, self.entries, filler, heard, plain, more, people
+        )
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""

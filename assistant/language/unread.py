@@ -8,7 +8,8 @@ from collections.abc import Callable, Mapping, Set
 from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Token
 
-from assistant.language.fold import fold, key
+from assistant.language.fold import fold, key, stem
+from assistant.language.given_names import is_given_name
 from assistant.language.neighbours import LONG
 from assistant.language.slipping import SWAPPED, slip_cost
 from assistant.language.small_words import small_words
@@ -22,7 +23,8 @@ NAMED = "readings"  # the group of spans of what was named
 class Unread:
     """Tells which words are left out. `filler`: words without meaning in this job; `plain`: English ones.
 
-    `more`: rarer English words, which may be what is asked for in a question about a word.
+    `more`: rarer English words, which may be what is asked for in a question about a word; `people`: given
+    names.
     """
 
     def __init__(
@@ -31,8 +33,9 @@ class Unread:
         filler: frozenset[str],
         plain: frozenset[str],
         more: frozenset[str] = frozenset(),
+        people: frozenset[str] = frozenset(),
     ) -> None:
-        self._more = more
+        self._more, self._people = more, people
         self._known, self._filler, self._idle = known, filler, filler | plain
         self._listed, self._passed = known.heard.listed, known.heard.passed_over
         self._eaten, self._closing = known.heard.eaten, known.heard.closing
@@ -50,7 +53,9 @@ class Unread:
         """Whether a word that did no work is told: mended ones too, unless the plain word is sure."""
         if token.i not in mended:
             return self._matters(token, asks_meaning)
-        return not self._surely_plain(fold(mended[token.i]), token.norm_)
+        typed = fold(mended[token.i])
+        is_word = stem(typed) in self._more or is_given_name(token, self._people)
+        return not (is_word or self._surely_plain(typed, token.norm_))
 
     def _surely_plain(self, typed: str, meant: str) -> bool:
         """Whether a long word is plain but for a likely slip, or two letters of a common one are swapped."""
@@ -106,6 +111,8 @@ class Unread:
         if token.is_stop or word in self._idle or (word in self._more and not asks_meaning):
             return False
         if any(c.isdigit() for c in word) or self._tells_how(word) or _run_together(token):
+            return False
+        if is_given_name(token, self._people):
             return False
         return any(c.isalnum() or (unicodedata.category(c).startswith("S") and not c.isascii()) for c in word)
 

@@ -1,0 +1,44 @@
+"""`Carmen adored the Torrontés`: what people are called, which is neither food nor wine."""
+
+from __future__ import annotations
+
+from collections.abc import Set
+
+from spacy.tokens import Token
+
+from assistant.language.fold import fold
+from assistant.language.small_words import small_words
+from assistant.language.spelling import is_english
+
+_TAILS = ("'s", "’s", "s'", "s’")
+
+
+def is_given_name(token: Token, names: Set[str]) -> bool:
+    """Whether the word is a given name that stands for somebody.
+
+    It stands for a thing behind an article or what calls things by names (`a Carmen`, `cheese called Otto`),
+    and as a part of a longer name (`Tessa Blue`).
+    """
+    word, owns = _owner(token.text)
+    if fold(word) not in names:
+        return False
+    return owns or not (_of_a_thing(token) or _goes_on(token))
+
+
+def _owner(text: str) -> tuple[str, bool]:
+    """The word without the mark of what is somebody's, and whether it had one."""
+    tail = next((tail for tail in _TAILS if text.lower().endswith(tail)), "")
+    return (text[: -len(tail)], True) if tail else (text, False)
+
+
+def _of_a_thing(token: Token) -> bool:
+    """Whether the word before tells that a thing is named."""
+    return token.i > 0 and token.nbor(-1).norm_ in small_words()["names-things"]
+
+
+def _goes_on(token: Token) -> bool:
+    """Whether a word with a capital letter, or one that is not English, stands behind it."""
+    if token.i + 1 >= len(token.doc) or not token.nbor().is_alpha:
+        return False
+    behind = token.nbor()
+    return behind.text[:1].isupper() or not (is_english(behind.norm_) or behind.is_stop)
