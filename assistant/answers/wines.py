@@ -37,8 +37,8 @@ def wines_for_food(context: Context) -> Answer:
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
-    for more in (_shop_lines, _limit_lines, _dish_lines):
-        lines += more(context, chosen[0])
+    lines += _shop_lines(context, chosen[0]) + _limit_lines(context, chosen[0], ranked[0])
+    lines += _dish_lines(context, chosen[0])
     lines += fits(context) + _described_lines(context)
     return compose(
         context,
@@ -153,8 +153,11 @@ def _foods(context: Context) -> frozenset[str]:
     return frozenset(dish.main.food for dish in context.frame.dishes)
 
 
-def _limit_lines(context: Context, first: Match) -> list[str]:
-    """What the limit costs in a few words, and what on the plate makes up for it where it costs a verdict."""
+def _limit_lines(context: Context, first: Match, kept: Match) -> list[str]:
+    """What the limit costs in a few words, and what on the plate makes up for it where it costs a verdict.
+
+    `first` is named first, `kept` is the best that keeps to the limit.
+    """
     if not context.frame.preferences:
         return []
     if context.at_table([first.wine]):
@@ -166,11 +169,11 @@ def _limit_lines(context: Context, first: Match) -> list[str]:
     labels = listed([p.label for p in context.frame.preferences])
     lines = [context.wording("line", "limits", limits=labels)]
     pours = context.knowledge.wines[first.wine].type == "Wine"  # who drinks no alcohol gives up nothing
-    if pours and best.score - first.score > 2 * context.knowledge.constants["noise"]:
-        cost = "limit-cost" if best.verdict == first.verdict else "limit-costs-verdict"
-        fields = {"wine": label(context, best), "now": first.verdict, "then": best.verdict}
+    if pours and best.score - kept.score > 2 * context.knowledge.constants["noise"]:
+        cost = "limit-cost" if best.verdict == kept.verdict else "limit-costs-verdict"
+        fields = {"wine": label(context, best), "now": kept.verdict, "then": best.verdict}
         lines.append(context.wording("line", cost, **fields))
-        lines += _plate_fix(context, first) if best.verdict != first.verdict else []
+        lines += _plate_fix(context, first) if best.verdict != kept.verdict else []
     return lines
 
 

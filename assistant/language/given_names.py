@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Set
 
-from spacy.tokens import Token
+from spacy.tokens import Doc, Token
 
 from assistant.language.fold import fold
+from assistant.language.frame import Reading
 from assistant.language.small_words import small_words
 from assistant.language.spelling import is_english
 
@@ -23,6 +24,13 @@ def is_given_name(token: Token, names: Set[str]) -> bool:
     if fold(word) not in names:
         return False
     return owns or not (_of_a_thing(token) or _goes_on(token))
+
+
+def is_somebody(doc: Doc, reading: Reading, names: Set[str]) -> bool:
+    """Whether what a food is called in the plural is a person's name (`Tomas` is no toma)."""
+    word = doc[reading.start]
+    alone = reading.end == reading.start + 1 and word.text[:1].isupper() and word.norm_ != fold(word.text)
+    return alone and is_given_name(word, names)
 
 
 def _owner(text: str) -> tuple[str, bool]:

@@ -41,6 +41,7 @@ from assistant.language.quantities import quantity_words
 from assistant.language.reading import SAFETY, Reader
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
+from assistant.language.themes import of_a_place
 from assistant.language.topics import Topics
 from assistant.pairing.dish import Dish
 
@@ -107,7 +108,7 @@ class Parser:
             choice = replace(choice, intent=SAFETY)
         elif (objects or chooses) and _only_limits(text, found, dishes, standing):
             choice = replace(choice, intent=LIMITED)
-        return self._frame(choice, text, found, dishes)
+        return of_a_place(self._frame(choice, text, found, dishes), self._knowledge)
 
     def seen(self, typed: str, standing: bool = False) -> tuple[dict[str, float], str]:
         """What a question has that may speak for an intent, and what the table alone makes of it."""

@@ -15,6 +15,7 @@ from assistant.language.doubts import Repair
 from assistant.language.entries import Entries
 from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
+from assistant.language.given_names import is_somebody
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.persons import is_person
@@ -55,7 +56,7 @@ class Reader:
         people: frozenset[str] = frozenset(),
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
-        self._plain = plain
+        self._plain, self._people = plain, people
         self._slips = Phrases(heard.slips, self._begins_longer)
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
@@ -78,7 +79,7 @@ class Reader:
         stems = [token.norm_ for token in doc]
         elsewhere, verbs = self._senses.elsewhere(doc), self._senses.verbs(doc)
         named = (r for r in self._names(doc, stems, mended) if r.start not in verbs or r.end > r.start + 1)
-        readings = [r for r in named if not _lies_in(r, elsewhere)]
+        readings = [r for r in named if not (_lies_in(r, elsewhere) or is_somebody(doc, r, self._people))]
         cues = self._cues.find(doc)
         warnings = _undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings, {reading.kind for reading in readings}, stems)

@@ -21,6 +21,7 @@ from assistant.language.likeness import Echoes
 from assistant.language.slipping import slip_cost
 from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyday, is_english
 
+OFTEN = 2  # ways in which a name that is often asked for is known to be heard
 MANY = 12  # names in which a word stands that is often meant
 VARIANT = 1.2  # what makes one spelling of a name of another, in slips of a letter, at most
 FEWEST = 3  # letters of a word without its vowels
@@ -62,9 +63,9 @@ class Vocabulary:
     @cached_property
     def _often_misspelt(self) -> frozenset[str]:
         """Names as one word that are so often asked for that their slips are known."""
-        return frozenset(
-            {*self.lexicon.slips.values(), *("".join(key(m)) for m in self.heard.slips.values())}
-        )
+        heard = Counter("".join(key(meant)) for meant in self.heard.slips.values())
+        often = (name for name, times in heard.items() if times >= OFTEN)
+        return frozenset({*self.lexicon.slips.values(), *often})
 
     @cached_property
     def often(self) -> frozenset[str]:

@@ -110,12 +110,19 @@ class Weigher:
             if len(pieces) == 1:
                 yield from (Repair(o.cost, at, at + 1, o.word) for o in self._completer.options(doc, at))
             limit = ((ROOM if len(joined) > SHORTEST else 0.0) + allowed(len(joined))) * (
-                CERTAIN if like_a_person(doc, at) else 1.0
+                CERTAIN if like_a_person(doc, at) or self._named_so(doc, at) else 1.0
             )
             due = self._expected.kind(doc, start, end, named)
             for cost, word in self._candidates(doc, start, end, due):
                 if cost <= limit or self._known.idle(word):
                     yield Repair(cost + extra, start, end, word)
+
+    def _named_so(self, doc: Doc, at: int) -> bool:
+        """Whether a capital letter and a word of names behind it name something (`Velmontino nero`)."""
+        if not doc[at].is_title or at + 1 >= len(doc):
+            return False
+        behind = doc[at + 1]
+        return behind.is_lower and (self._known.strange(behind.norm_) or self._known.marks(behind.norm_))
 
     def completing(self, doc: Doc, at: int, idle: bool = False) -> Repair | None:
         """The one word that is surely what makes a name with its neighbours."""

@@ -11,6 +11,8 @@ from assistant.pairing.score import DISLIKED, LIKED
 
 VARIED_UP_TO = 5
 COMMONEST, RAREST = 3.0, 1.0
+GOOD = LIKED[:2]  # strong and good
+INFINITE = float("inf")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 
 
@@ -25,14 +27,17 @@ def picks(
 
     A short list holds at most two of a kind, and names a wine that is hard to find only where
     it is clearly better than one that is sold everywhere; of wines that do about as well,
-    one that custom pours with the food goes before another. `at_hand`: all of them are there.
+    one that custom pours with the food goes before another, and where the rules find one good it
+    opens the list. `at_hand`: all of them are there.
     """
     if count > VARIED_UP_TO:
         return list(ranked[:count])
     chosen: list[Match] = []
     handy = ranked
     if not at_hand:
-        handy = sorted(ranked, key=lambda m: (-_handy(m, knowledge) - _custom(m, foods, knowledge), m.wine))
+        most = _opening(ranked, foods, knowledge)
+        short = (m for m in ranked if m.score <= most)
+        handy = sorted(short, key=lambda m: (-_handy(m, knowledge) - _custom(m, foods, knowledge), m.wine))
     for match in handy:
         if len(chosen) < count and _adds(match, chosen, knowledge):
             chosen.append(match)
@@ -49,6 +54,14 @@ def _handy(match: Match, knowledge: Knowledge) -> float:
 def _custom(match: Match, foods: frozenset[str], knowledge: Knowledge) -> float:
     """What is allowed a wine that custom pours with one of the foods."""
     return knowledge.constants["custom"] if knowledge.wines[match.wine].classics & foods else 0.0
+
+
+def _opening(ranked: Sequence[Match], foods: frozenset[str], knowledge: Knowledge) -> float:
+    """The score with which a short list opens: that of the best wine that custom pours, where it is good."""
+    good = [m for m in ranked if m.verdict in GOOD and knowledge.wines[m.wine].classics & foods]
+    first = max(good, key=lambda m: (_handy(m, knowledge), m.wine), default=None)
+    near = first and ranked[0].score - first.score <= knowledge.constants["custom-first"]
+    return first.score if first and near else INFINITE
 
 
 def _adds(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> bool:
