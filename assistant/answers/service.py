@@ -14,8 +14,11 @@ from assistant.evening.facts import fact, wording
 from assistant.evening.outside import limit_minutes, rest_minutes
 from assistant.evening.records import FoodLine
 from assistant.knowledge.concepts import Amount, Wine
+from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.language.follow_lines import says
+from assistant.language.sorting import EDIBLE
 from assistant.pairing.choose import COMMONEST
+from assistant.pairing.dish import Dish
 
 # What may be asked of serving a wine, the first that is; by the lines of follow-ups.toml.
 ASKED = ("freezer", "keeping", "chill", "air", "opening")
@@ -53,7 +56,7 @@ def _freezer(context: Context) -> Answer:
 
 def _foods_out(context: Context) -> Answer:
     """How long before they are eaten the foods named come out of the fridge, and how long they may stand."""
-    lines, foods = [], [FoodLine(context.one_dish(dish), (dish,)) for dish in context.frame.dishes]
+    lines, foods = [], [FoodLine(context.one_dish(dish), (dish,)) for dish in _meant(context)]
     for food in foods:
         rest = rest_minutes(food, context.knowledge)
         told = {"food": food.label, "minutes": f"{rest or 0.0:g}"}
@@ -61,6 +64,15 @@ def _foods_out(context: Context) -> Answer:
     limit = limit_minutes(fact("cooling", "limits", "room_celsius").typical)
     lines.append(context.wording("line", "out-limit", minutes=f"{limit:g}"))
     return replace(compose(context, lines[0], lines), dish=None)
+
+
+def _meant(context: Context) -> list[Dish]:
+    """The dishes asked about; of a whole kind (`the cheese`) all of tonight that are of it."""
+    knowledge = context.knowledge
+    said = [kinds_meant(r.id, knowledge) for r in context.frame.text.readings if r.kind in EDIBLE]
+    kinds = {kind for each in said for kind in each} if said and all(said) else set()
+    tonight = [d for d in context.tonight.dishes if kinds & set(knowledge.broader(d.main.food))]
+    return tonight or list(context.frame.dishes)
 
 
 def _of_word(context: Context, word: str) -> list[str]:

@@ -194,7 +194,9 @@ def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if not (frame.dishes or refers(frame.text) or frame.intent != "unclear"):
         return None
     before = (*talk.frame.named_before, *talk.picks)
-    return replace(frame, intent="foods-for-wine", wines=talk.frame.wines, named_before=before)
+    named = tuple(r.id for r in talk.frame.text.readings if r.id in talk.frame.wines)
+    wines = named[-1:] if len(talk.frame.wines) > 1 else ()  # `Tomas brought an Amarone`, of a whole table
+    return replace(frame, intent="foods-for-wine", wines=wines or talk.frame.wines, named_before=before)
 
 
 def _given(frame: Frame) -> bool:
