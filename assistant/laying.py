@@ -15,7 +15,7 @@ from assistant.language.preferences import FOODS
 from assistant.language.quantities import quantities
 from assistant.language.standing import Talk
 from assistant.time_and_money import budget_said
-from assistant.tonight import SETS, Tonight
+from assistant.tonight import SETS, Tonight, dressed
 
 CUISINE = "cuisine"
 # What a menu or a choice is taken for where nobody looks at what is being prepared.
@@ -48,6 +48,8 @@ TAKES = (
 
 def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
+    if frame.intent == SETS and not frame.wines and dressed(frame, tonight):
+        return replace(frame, again="")  # whatever dish stands
     if _is_menu(frame, tonight):
         return replace(frame, intent=SETS, wines=(), preferences=(), again="")
     if (meant := aside(frame, talk, tonight)) is not frame:

@@ -49,7 +49,7 @@ from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
-from assistant.tonight import SETS, Tonight, after_said, at_table
+from assistant.tonight import SETS, Tonight, after_said, at_table, paired
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
@@ -183,7 +183,7 @@ class Session:
         frame = after_heard(frame, self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
-        frame = doubted(frame, self._talk, self._last.intent if self._last else "")
+        frame = doubted(paired(frame, self.tonight), self._talk, self._last.intent if self._last else "")
         told = as_laid(frame, self._talk, self.tonight)
         frame = self._pourable(
             told if told is not frame else followed(frame, self._talk, self.tonight, self.knowledge)

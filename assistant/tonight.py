@@ -26,7 +26,7 @@ from assistant.time_and_money import PREPARES, budgeted, dated
 if TYPE_CHECKING:
     from assistant.evening.records import Evening
 
-COUNTS = "quantity"
+COUNTS, SUPPOSES = "quantity", "what-if"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
 DROPPED = (
     "set-table",
@@ -95,6 +95,15 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     if frame.intent == ORDERS and len(tonight.wines) > 1 and (one or not named):
         frame = replace(frame, wines=tonight.wines)
     return replace(frame, anywhere=says(frame, "shop"))
+
+
+def paired(frame: Frame, tonight: Tonight) -> Frame:
+    """`and the Gorgonzola with the PX?` judges two things of the table."""
+    laid = {dish.main.food for dish in tonight.dishes}
+    named = {dish.main.food for dish in frame.dishes}
+    changes = "what-if" in frame.text.cues or len(frame.dishes) != 1
+    of_table = frame.intent == SUPPOSES and named <= laid and set(frame.wines) & set(tonight.wines)
+    return replace(frame, intent="judge-pair") if of_table and not changes else frame
 
 
 def _asks_of_heads(frame: Frame) -> bool:
@@ -198,8 +207,17 @@ def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, 
     eaten = any(reading.kind in EDIBLE for reading in frame.text.readings)
     if changed and tonight.dishes and not eaten:
         return tonight.dishes
-    adds = _adds(frame) or not frame.dishes
-    return (*tonight.dishes, *frame.dishes) if adds else frame.dishes
+    if not (_adds(frame) or not frame.dishes):
+        return frame.dishes
+    new = {dish.main.food: dish for dish in dressed(frame, tonight)}
+    kept = (new.get(dish.main.food, dish) for dish in tonight.dishes)
+    return (*kept, *(dish for dish in frame.dishes if dish.main.food not in new))
+
+
+def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
+    """Dishes of the table with something put to them (`add honey to the Manchego`)."""
+    laid = {dish.main.food for dish in tonight.dishes}
+    return tuple(dish for dish in frame.dishes if len(dish.parts) > 1 and dish.main.food in laid)
 
 
 def _adds(frame: Frame) -> bool:

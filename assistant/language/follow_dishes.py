@@ -163,6 +163,8 @@ def swap_part(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`and the brie?` asks the same of another food."""
+    if "wines-for-food" in frame.text.cues and says(frame, "asks-best") and not refers(frame.text):
+        return None  # `what goes best with the chorizo`, after another wine was judged
     judged = frame.intent == "judge-pair" or (
         refers(frame.text) and ("judge" in frame.text.cues or talk.asked == "describe")
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import shutil
 import sys
+from itertools import combinations, islice
 from pathlib import Path
 
 import pytest
@@ -19,6 +20,7 @@ from tests.terminal import CTRL_C, CTRL_D, ENTER, Terminal
 DEMO = str(corpus_dir() / "evenings" / "quay-house.toml")
 F2, ALT_W, ESCAPE, UP = "\x1bOQ", "\x1bw", "\x1b", "\x1b[A"
 BECAUSE = "Still with garlic cheddar."
+FOODS = ("brie", "salami", "oysters", "steak", "sushi", "crab", "lamb", "stilton", "olives")
 SAYS = chat_words()
 MORE = SAYS("said", "more", lines=9).split(" ", 1)[1]
 THREE = ((QUESTION, READ), ("what is tannin", "I read: tannin."), ("brie", "I read: Brie."))
@@ -77,7 +79,8 @@ def test_pasted_lines_are_asked_in_turn(chat: Open) -> None:
 def test_ctrl_c_stops_and_gives_back_what_was_not_asked(chat: Open) -> None:
     terminal = chat(lines=60)
     ask(terminal)
-    terminal.paste("what is tannin\n" + "choose six wines for brie, salami, oysters, steak, sushi\n" * 40)
+    menus = islice(combinations(FOODS, 4), 40)  # no two the same: an answer that is kept is there at once
+    terminal.paste("what is tannin\n" + "".join(f"choose six wines for {', '.join(m)}\n" for m in menus))
     terminal.press(ENTER)
     terminal.sees("Tannin is")
     terminal.press(CTRL_C)
