@@ -33,7 +33,13 @@ def _is_theme(place: Reading, frame: Frame, knowledge: Knowledge) -> bool:
     asked = frame.intent == CHOOSES or (frame.intent == PLANS and by_noun)
     grows = any(place.id in wine.homes for wine in knowledge.wines.values())
     limited = frame.wines or any(limit.property == "home" for limit in frame.preferences)
-    return asked and grows and not limited and not (_eaten(frame.text) or negated(frame.text, place.start))
+    return asked and grows and not (limited or _eaten(frame.text) or _turned(frame.text, place.start))
+
+
+def _turned(text: Text, at: int) -> bool:
+    """Whether the place is ruled out, be it in part (`that aren't all French`)."""
+    before = text.stems[max(0, at - 2) : at]
+    return negated(text, at) or bool(small_words()["turns-word"].intersection(before))
 
 
 def _eaten(text: Text) -> bool:

@@ -1,0 +1,56 @@
+"""What is said of a dish of the table is about that dish, whatever plate stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+from assistant.session import Session
+
+TABLE = "tonight: Manchego, chorizo, olives, Gorgonzola; Verdejo, Rioja and a PX"
+
+
+@pytest.fixture(scope="module")
+def session() -> Session:
+    return Session()
+
+
+@pytest.fixture
+def table(session: Session) -> Iterator[Session]:
+    session.new_conversation()
+    session.ask(TABLE)
+    session.ask("what goes with the chorizo")
+    yield session
+    session.new_conversation()
+
+
+def test_a_pair_of_the_table_is_judged(table: Session) -> None:
+    answer = table.ask("and the gorgonzola with the PX?")
+    assert answer.intent == "judge-pair"
+    assert answer.text.startswith("Yes, Pedro Ximénez with Gorgonzola")
+
+
+def test_what_is_put_to_a_dish_stays_one_dish(table: Session) -> None:
+    answer = table.ask("add honey to the Manchego")
+    assert "Manchego with honey, chorizo, mixed olives and Gorgonzola" in answer.text
+    assert len(table.tonight.dishes) == 4
+
+
+def test_what_goes_best_is_asked_anew(table: Session) -> None:
+    table.ask("is the gorgonzola ok with the PX?")
+    answer = table.ask("what goes best with the chorizo")
+    assert answer.intent == "wines-for-food"
+    assert answer.picks[0].label == "Rioja"
+
+
+def test_that_is_what_was_just_brought(table: Session) -> None:
+    table.ask("Tomas brought an Amarone")
+    assert table.ask("does that go with anything here").text.startswith("With Amarone")
+
+
+def test_all_the_cheese_comes_out(table: Session) -> None:
+    told = table.ask("how long before do I take the cheese out").text
+    assert "Manchego: out" in told
+    assert "Gorgonzola: out" in told
+    assert "chorizo" not in told
