@@ -25,8 +25,9 @@ CHAT = (sys.executable, "-m", "assistant")
 
 
 def _controlled() -> None:
-    """Makes the terminal the one that stops and suspends this program."""
+    """Makes the terminal the one that stops and suspends this program, be the tests run in the background."""
     fcntl.ioctl(0, termios.TIOCSCTTY, 0)
+    signal.signal(signal.SIGINT, signal.SIG_DFL)  # a shell has what it puts there ignore Ctrl-C
 
 
 class Terminal:
