@@ -18,7 +18,7 @@ def is_given_name(token: Token, names: Set[str]) -> bool:
     """Whether the word is a given name that stands for somebody.
 
     It stands for a thing behind an article or what calls things by names (`a Carmen`, `cheese called Otto`),
-    and as a part of a longer name (`Tessa Blue`).
+    and as a part of a longer name (`Tessa Blue`); in small letters also where a food may stand.
     """
     word, owns = _owner(token.text)
     if fold(word) not in names:
@@ -40,8 +40,10 @@ def _owner(text: str) -> tuple[str, bool]:
 
 
 def _of_a_thing(token: Token) -> bool:
-    """Whether the word before tells that a thing is named."""
-    return token.i > 0 and token.nbor(-1).norm_ in small_words()["names-things"]
+    """Whether the word before tells that a thing is named, or something to eat."""
+    before = token.nbor(-1).norm_ if token.i else ""
+    eaten = token.text.islower() and before in small_words()["names-eaten"]
+    return eaten or before in small_words()["names-things"]
 
 
 def _goes_on(token: Token) -> bool:

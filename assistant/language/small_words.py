@@ -14,8 +14,8 @@ LISTS = (
     "meal", "before-a-dish", "asks-length",
     "at-most", "at-least", "at-most-behind", "at-least-behind", "cooked-in", "cooked", "asks-inside",
     "manner", "linking", "told", "money", "smelling", "asks-also",
-    "idle-endings", "tastes", "articles", "names-things", "first-person", "any-wine", "turns-over",
-    "behind-wish", "short-tails", "before-a-bringer",
+    "idle-endings", "tastes", "articles", "names-things", "names-eaten", "first-person", "any-wine",
+    "turns-over", "behind-wish", "short-tails", "before-a-bringer",
     "eating", "of-a-kitchen", "ruled-out-by", "spread", "occasion", "wine-behind", "felt",
 )  # fmt: skip
 

@@ -121,8 +121,8 @@ class Weigher:
         """Whether a capital letter and a word of names behind it name something (`Velmontino nero`)."""
         if not doc[at].is_title or at + 1 >= len(doc):
             return False
-        behind = doc[at + 1]
-        return behind.is_lower and (self._known.strange(behind.norm_) or self._known.marks(behind.norm_))
+        behind, word = doc[at + 1].text, doc[at + 1].norm_
+        return behind.islower() and (self._known.strange(word) or self._known.marks(word))
 
     def completing(self, doc: Doc, at: int, idle: bool = False) -> Repair | None:
         """The one word that is surely what makes a name with its neighbours."""

@@ -33,6 +33,8 @@ def test_a_persons_name_is_not_told_as_unknown(session: Session, said: str) -> N
         ("Tessa Blue with port", "Tessa"),
         ("is Gianna rosso ok with ham", "Gianna"),
         ("which wine for some Otto", "Otto"),
+        ("what wine with zora and brie", "zora"),
+        ("fried tamsin with rice, what wine", "tamsin"),
     ],
 )
 def test_what_is_called_so_is_told(session: Session, said: str, told: str) -> None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+import pytest
+
 from assistant.language.parse import Parser
 
 # In braces what was invented, before any of it was put to the program.
@@ -69,3 +71,13 @@ def test_invented_names_are_seldom_turned_into_real_ones(parser: Parser) -> None
 def test_a_phrase_that_begins_a_known_name_stays(parser: Parser) -> None:
     """`touriga` is said for Touriga Nacional, but not in `Touriga Franca`."""
     assert "Touriga Franca" in {r.label for r in parser.parse("stew with Touriga Franca").text.readings}
+
+
+@pytest.mark.parametrize(
+    "asked", ["a bottle of Velmontino nero since Christmas", "Do we like a Barbello rosso"]
+)
+def test_an_invented_name_with_a_word_of_real_ones_is_told(parser: Parser, asked: str) -> None:
+    """A word that real names have behind one with a capital letter makes a name of its own of both."""
+    text = parser.parse(asked).text
+    assert not text.readings
+    assert len(text.left_out) == 2
