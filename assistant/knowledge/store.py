@@ -37,6 +37,9 @@ class Family:
     general: bool
 
 
+FEW_DISHES = 3  # of its own, from which a kitchen is known by them
+
+
 class Knowledge:
     """Everything shipped, built lazily from the digest and never changed."""
 
@@ -113,14 +116,15 @@ class Knowledge:
         return frozenset((self.broader(home) or (home,))[-1] for home in homes)
 
     def cuisine(self, region: str) -> list[str]:
-        """Composed dishes whose home is this region or one inside it."""
-        return [
-            food
-            for food in self.members("kind/dish")
-            if any(
-                region == home or region in self.broader(home) for home in self.digest[food].get("home", ())
-            )
-        ]
+        """Composed dishes whose home is this region or one inside it, and no other where there are a few."""
+        at_home = {food: self._at_home(food, region) for food in self.members("kind/dish")}
+        own = [food for food, here in at_home.items() if here and all(here)]
+        return own if len(own) >= FEW_DISHES else [food for food, here in at_home.items() if any(here)]
+
+    def _at_home(self, food: str, region: str) -> list[bool]:
+        """For each home of a food whether it is this region or one inside it."""
+        homes = self.digest[food].get("home", ())
+        return [region == home or region in self.broader(home) for home in homes]
 
     @cached_property
     def wines(self) -> dict[str, Wine]:

@@ -264,3 +264,10 @@ def test_a_compound_name_takes_only_what_belongs_to_it(parse: Parse, text: str) 
 
 def test_a_compound_name_of_two_takes_both(parse: Parse) -> None:
     assert [dish.base for dish in read(parse, "cheese and onion pie")] == ["cheese-and-onion-pie"]
+
+
+def test_a_kitchen_is_known_by_dishes_of_its_own(session: Session) -> None:
+    """Tafelspitz is at home in Spain as well, and stands for no Spanish night."""
+    spain = session.knowledge.cuisine("region/spain")
+    assert "food/gazpacho" in spain
+    assert not {"food/tafelspitz", "food/zaalouk"} & set(spain)
