@@ -36,6 +36,7 @@ def wines_for_food(context: Context) -> Answer:
     noise = context.knowledge.constants["noise"]
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
+    lines += _custom_lines(context, chosen[0], ranked[0], noise)
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
     lines += _shop_lines(context, chosen[0]) + _limit_lines(context, chosen[0], ranked[0])
     lines += _dish_lines(context, chosen[0])
@@ -116,6 +117,15 @@ def _next_lines(context: Context, chosen: list[Match], noise: float) -> list[str
         labels = [label(context, m) for m in chosen if chosen[0].score - m.score < noise]
         return [context.wording("line", "tie", wines=listed(labels))]
     return [context.wording("line", "next", wines=listed([label(context, m) for m in chosen[1:]]))]
+
+
+def _custom_lines(context: Context, first: Match, best: Match, noise: float) -> list[str]:
+    """That custom, and not a rule, names the wine before one that the rules find clearly better."""
+    poured = context.knowledge.wines[first.wine].classics & _foods(context)
+    if not poured or context.top > AVOID or best.score - first.score < noise:
+        return []
+    fields = {"food": context.knowledge.label(min(poured)), "wine": label(context, best)}
+    return [context.wording("line", "by-custom", **fields)]
 
 
 def _other_lines(context: Context, other: Match | None) -> list[str]:

@@ -8,10 +8,9 @@ from spacy.tokens import Doc, Token
 
 from assistant.language.fold import fold
 from assistant.language.frame import Reading
+from assistant.language.guest_named import POSSESSIVE
 from assistant.language.small_words import small_words
 from assistant.language.spelling import is_english
-
-_TAILS = ("'s", "’s", "s'", "s’")
 
 
 def is_given_name(token: Token, names: Set[str]) -> bool:
@@ -20,10 +19,10 @@ def is_given_name(token: Token, names: Set[str]) -> bool:
     It stands for a thing behind an article or what calls things by names (`a Carmen`, `cheese called Otto`),
     and as a part of a longer name (`Tessa Blue`); in small letters also where a food may stand.
     """
-    word, owns = _owner(token.text)
+    word = POSSESSIVE.sub("", token.text)
     if fold(word) not in names:
         return False
-    return owns or not (_of_a_thing(token) or _goes_on(token))
+    return word != token.text or not (_of_a_thing(token) or _goes_on(token))
 
 
 def is_somebody(doc: Doc, reading: Reading, names: Set[str]) -> bool:
@@ -31,12 +30,6 @@ def is_somebody(doc: Doc, reading: Reading, names: Set[str]) -> bool:
     word = doc[reading.start]
     alone = reading.end == reading.start + 1 and word.text[:1].isupper() and word.norm_ != fold(word.text)
     return alone and is_given_name(word, names)
-
-
-def _owner(text: str) -> tuple[str, bool]:
-    """The word without the mark of what is somebody's, and whether it had one."""
-    tail = next((tail for tail in _TAILS if text.lower().endswith(tail)), "")
-    return (text[: -len(tail)], True) if tail else (text, False)
 
 
 def _of_a_thing(token: Token) -> bool:

@@ -11,25 +11,25 @@ from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
 
 _WORD = re.compile(r"\w[\w-]*")
-_POSSESSIVE = re.compile(r"['’]s\b")
+POSSESSIVE = re.compile(r"['’]s\b")
 
 
 def guests_named(typed: str, needs: Sequence[Asked]) -> tuple[str, ...]:
     """The guests, as called, that a text names: by name, or by what they ask to be spared (`the vegans`)."""
-    words = _WORD.findall(_POSSESSIVE.sub("", typed))
+    words = _WORD.findall(POSSESSIVE.sub("", typed))
     found = [n.guest for n in needs if _by_name(n.guest, words) or _by_need(n.need, words)]
     return tuple(one for one in dict.fromkeys(found) if not _of_another(one, found))
 
 
 def needs_named(typed: str, needs: Sequence[Asked]) -> tuple[str, ...]:
     """The needs by which guests without a name are called (`the coeliac`)."""
-    words = _WORD.findall(_POSSESSIVE.sub("", typed))
+    words = _WORD.findall(POSSESSIVE.sub("", typed))
     return tuple(n.need for n in needs if not n.guest and _by_need(n.need, words))
 
 
 def _of_another(guest: str, found: Sequence[str]) -> bool:
     """Whether the name only tells whose guest another is: Lena, where Lena's husband is named."""
-    return any(other != guest and guest and _POSSESSIVE.split(other)[0] == guest for other in found)
+    return any(other != guest and guest and POSSESSIVE.split(other)[0] == guest for other in found)
 
 
 def has_name(guest: str) -> bool:
@@ -67,7 +67,7 @@ def _speaker(frame: Frame) -> frozenset[str]:
 
 def _by_name(guest: str, words: Sequence[str]) -> bool:
     """Whether the name stands in the words: a letter as written, one that is a word too not in front."""
-    known, name = guest_words(), own_name(guest) or _WORD.findall(_POSSESSIVE.sub("", guest))
+    known, name = guest_words(), own_name(guest) or _WORD.findall(POSSESSIVE.sub("", guest))
     if not has_name(guest):
         return False
     everyday = any(fold(word) in known.everyday for word in name)

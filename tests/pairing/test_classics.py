@@ -50,3 +50,17 @@ def test_a_short_list_of_foods_begins_with_custom(question: str, foods: set[str]
 def test_the_whole_ranking_is_by_score_alone() -> None:
     scores = [item.score for item in Session(KNOWLEDGE, top=1000).ask("what goes with muscadet").picks]
     assert scores == sorted(scores, reverse=True)
+
+
+def test_a_short_list_of_wines_opens_with_custom_and_says_so() -> None:
+    answer = Session(KNOWLEDGE).ask("what goes with munster")
+    first = KNOWLEDGE.wines[answer.picks[0].id or ""]
+    assert "food/munster" in first.classics
+    assert "First by custom, which pours it with Munster; by the rules alone" in answer.text
+    assert [item.score for item in answer.picks] == sorted((i.score for i in answer.picks), reverse=True)
+
+
+def test_nothing_is_said_of_custom_where_the_rules_agree() -> None:
+    session = Session(KNOWLEDGE)
+    assert "First by custom" not in session.ask("what goes with roquefort").text
+    assert "First by custom" not in Session(KNOWLEDGE, top=1000).ask("what goes with munster").text
