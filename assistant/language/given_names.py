@@ -22,7 +22,7 @@ def is_given_name(token: Token, names: Set[str]) -> bool:
     word = POSSESSIVE.sub("", token.text)
     if fold(word) not in names:
         return False
-    return word != token.text or not (_of_a_thing(token) or _goes_on(token))
+    return word != token.text or not (_of_a_thing(token) or _goes_on(token) or _ends(token, names))
 
 
 def is_somebody(doc: Doc, reading: Reading, names: Set[str]) -> bool:
@@ -45,3 +45,10 @@ def _goes_on(token: Token) -> bool:
         return False
     behind = token.nbor()
     return behind.text[:1].isupper() or not (is_english(behind.norm_) or behind.is_stop)
+
+
+def _ends(token: Token, names: Set[str]) -> bool:
+    """Whether a word with a capital letter that is neither English nor a name stands before it."""
+    before = token.nbor(-1) if token.i else token
+    strange = before is not token and before.text[:1].isupper() and fold(before.text) not in names
+    return strange and not (is_english(before.norm_) or before.is_stop)

@@ -33,6 +33,7 @@ def test_a_persons_name_is_not_told_as_unknown(session: Session, said: str) -> N
         ("Tessa Blue with port", "Tessa"),
         ("is Gianna rosso ok with ham", "Gianna"),
         ("which wine for some Otto", "Otto"),
+        ("is the Varnholt Ashling any use beside black pudding", "Ashling"),
         ("what wine with zora and brie", "zora"),
         ("fried tamsin with rice, what wine", "tamsin"),
     ],
