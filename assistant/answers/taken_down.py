@@ -8,30 +8,33 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.headcount import only_heads
+from assistant.headcount import only_counts
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_of
 from assistant.tonight import Tonight
 
-EMPTY = ("unclear", "set-table")
-TELLS = ("note", "set-table")  # with nothing but a number of guests, nothing else is told
+SETS = "set-table"
+EMPTY = ("unclear", SETS)
+TELLS = ("note", SETS)  # with nothing but a number of guests, nothing else is told
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 
 def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs and money in a line of its own."""
     unread = answer.intent == "smalltalk" or (answer.intent in EMPTY and not answer.understood)
-    unread = unread or (answer.intent in TELLS and only_heads(context.frame))
-    prepared = bool(before.dishes or before.wines or before.guests or before.needs)
+    unread = unread or (answer.intent in TELLS and only_counts(context.frame))
+    prepared = context.frame.intent == SETS or bool(
+        before.dishes or before.wines or before.guests or before.needs
+    )
     opened = opening_total(context.frame.text.stems) is not None
-    new = news(before, context, (unread and prepared) or opened or only_heads(context.frame))
+    new = news(before, context, (unread and prepared) or opened or only_counts(context.frame))
     if not new or answer.intent == TELLS_ITSELF:
         return answer
     if _told(answer, context):
         return _with_heads(answer, before, context)
     line = context.wording("plan", "noted", noted=listed(new))
     if unread:
-        return replace(compose(context.of_evening(), line, [line]), dish=None, intent="set-table")
+        return replace(compose(context.of_evening(), line, [line]), dish=None, intent=SETS)
     if _only_tells(context):
         return replace(answer, say=line, text=f"{line}\n{answer.text}")
     said = f"{answer.say} {line}" if answer.say and not answer.picks else answer.say

@@ -44,7 +44,7 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
     record = plan(evening, session)
     if only_counts(context.frame):
         return _counted_anew(evening, record, context)
-    say = context.wording("plan", "say", **_spoken(record))
+    say = context.wording("plan", "say", **_spoken(record, context))
     lines = [say, *on_the_table(record)["wines"], *_sections(evening, record)]
     return compose(context, say, [*lines, context.wording("plan", "whole")])
 
@@ -66,7 +66,7 @@ def _only_told(context: Context, session: Session) -> Answer | None:
 
 def _counted_anew(evening: Evening, record: Mapping[str, Any], context: Context) -> Answer:
     """The guests as they are now and the bottles for them: who counts again wants no whole plan."""
-    bottles = _spoken(record)["bottles"]
+    bottles = _spoken(record, context)["bottles"]
     say = context.wording("plan", "counted-anew", guests=f"{evening.guests:g}", bottles=bottles)
     found = _blocks(text(evening, record), ["bottles"])
     return replace(compose(context, say, [say, *found, context.wording("plan", "counted-more")]), dish=None)
@@ -188,9 +188,11 @@ def _when(start: datetime, context: Context) -> str:
     return context.wording("plan", "start", day=f"{start:%A} {start.day} {start:%B}", time=f"{start:%H:%M}")
 
 
-def _spoken(record: Mapping[str, Any]) -> dict[str, Any]:
+def _spoken(record: Mapping[str, Any], context: Context) -> dict[str, str]:
     order = [row["wine"] for row in record["pour_order"]]
-    bottles = sum(row["needed"] for row in record["bottles"])
+    count = sum(row["needed"] for row in record["bottles"])
+    name = "bottles-in-all-one" if count == 1 else "bottles-in-all"
+    bottles = context.wording("plan", name, count=f"{count:g}")
     return {"first": order[0], "last": order[-1], "bottles": bottles}
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from hashlib import sha256
 from typing import Any
@@ -36,6 +36,10 @@ class Heard:
         """The same with more slips; one that stands here already keeps its meaning."""
         every = {**slips, **self.slips}
         return replace(self, slips=every, key=_digest([self.key, *every.items()]))
+
+    def and_others(self, names: Iterable[str]) -> Heard:
+        """The same with more names and words that are none of the knowledge's."""
+        return replace(self, others=self.others.union(names))
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Heard:

@@ -78,8 +78,9 @@ class Parser:
         self._dishes = DishReader(knowledge, roles)
         filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
         plain = read_words(folder / "plain-english.txt")
-        more = read_words(folder / "more-english.txt") | read_words(folder / "spoken-english.txt")
-        heard = read_data(folder / "heard-as.toml", Heard.of)
+        mixed = frozenset(map(stem, read_words(folder / "mixed-english.txt")))
+        more = read_words(folder / "more-english.txt") | read_words(folder / "spoken-english.txt") | mixed
+        heard = read_data(folder / "heard-as.toml", Heard.of).and_others(mixed)
         heard = heard.and_slips(read_phrases(folder / "heard-names.tsv"))
         self.topics = Topics(folder / "safety.toml")
         self.entries = Entries(folder, knowledge)

@@ -15,7 +15,7 @@ from assistant.language.fold import fold, stem
 from assistant.language.frame import Text
 from assistant.language.small_words import small_words
 
-REACH = 3
+REACH, REACH_ON = 3, 5  # how near to a number what it counts begins, and ends
 _DIGITS = re.compile(r"[0-9]{1,6}(?:\.[0-9]{1,3})?")
 DOZENS, TENS = (12.0, 100.0), 20.0
 
@@ -156,7 +156,7 @@ def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
     """What the number at this place counts."""
     words = quantity_words()
     near = _near(stems, end)
-    for at in range(len(near)):  # what stands nearest is counted
+    for at in range(min(REACH, len(near))):  # what stands nearest is counted
         for name, lines in words.counts.items():
             if any(lines.at(near, at)):
                 return name
@@ -168,7 +168,7 @@ def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
 def _near(stems: Sequence[str], end: int) -> list[str]:
     """The next few words, up to the next number or stop."""
     near: list[str] = []
-    for word in stems[end : end + REACH]:
+    for word in stems[end : end + REACH_ON]:
         if word in small_words()["ends"] or _value(word) is not None:
             break
         near.append(word)

@@ -185,9 +185,11 @@ class Repairer:
         return Repair(0.0, start, end, name) if name else None
 
     def _free(self, span: Span) -> bool:
-        """Whether no word is one of the commonest, but a short one behind another, or asks what is meant."""
+        """Whether no word is of another tongue, asks what is meant, or is common, but a short one behind another."""
         if not self._known.heard.dues[TERM].isdisjoint(t.norm_ for t in span):
             return False  # `what does crew mean` asks for no cremant
+        if not self._known.heard.others.isdisjoint(t.norm_ for t in span):
+            return False
         return span[0].norm_ not in STOP_WORDS and all(
             len(t.norm_) < 3 or t.norm_ not in STOP_WORDS for t in span
         )
