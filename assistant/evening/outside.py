@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from itertools import groupby
 
 from assistant.answers.wording import listed
-from assistant.evening.facts import amount, fact, rows
+from assistant.evening.facts import amount, fact, rows, tables
 from assistant.evening.records import Evening, FoodLine
 from assistant.knowledge.diets import lineage
 from assistant.knowledge.store import Knowledge
@@ -48,10 +48,23 @@ def limit_minutes(room: float) -> float:
 
 
 def rest_minutes(line: FoodLine, knowledge: Knowledge) -> float | None:
-    """Minutes out of the fridge before the start, the longest of its dishes; None for what keeps outside."""
-    found = []
-    for dish in line.dishes:
-        kinds = {k.removeprefix("kind/") for part in dish.parts for k in lineage(part.food, knowledge)}
-        rest = (amount(row["minutes"]).typical for row in rows("clock", "out") if kinds & set(row["kinds"]))
-        found += [minutes for minutes in [next(rest, None)] if minutes is not None]
-    return max(found, default=None)
+    """Minutes out of the fridge before the start, the longest of its parts; None for what keeps outside."""
+    found = (_rest(part.food, knowledge) for dish in line.dishes for part in dish.parts)
+    return max((minutes for minutes in found if minutes is not None), default=None)
+
+
+def _rest(food: str, knowledge: Knowledge) -> float | None:
+    """The first row whose kinds the food or a part of it is of; of no row, it spoils unless it is ambient."""
+    kinds = {k.removeprefix("kind/") for k in lineage(food, knowledge)}
+    row = next((row for row in rows("clock", "out") if kinds & set(row["kinds"])), None)
+    if row:
+        return amount(row["minutes"]).typical
+    return None if _ambient(food, knowledge) else fact("clock", "ambient", "other").typical
+
+
+def _ambient(food: str, knowledge: Knowledge) -> bool:
+    """Whether a food keeps outside the fridge for an evening."""
+    known = tables("clock")["ambient"]
+    name = food.removeprefix("food/")
+    kinds = {kind.removeprefix("kind/") for kind in knowledge.broader(food)}
+    return name not in known["except"] and (name in known["foods"] or not kinds.isdisjoint(known["kinds"]))

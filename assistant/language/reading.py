@@ -230,7 +230,7 @@ def _reading(
 
 
 def _meant(doc: Doc, start: int, names: tuple[Name, ...]) -> Name:
-    """Of several things with one name, the likeliest: after `from` a place, in `smoke the trout` a way to cook."""
+    """Of things with one name the likeliest: after `from` a place, in `smoke the trout` a way to cook."""
     before = [token.norm_ for token in doc[max(0, start - 2) : start]]
     behind = doc[start + 1].norm_ if start + 1 < len(doc) else ""
     if before[-1:] == ["from"] or before == ["from", "the"]:

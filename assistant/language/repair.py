@@ -185,7 +185,7 @@ class Repairer:
         return Repair(0.0, start, end, name) if name else None
 
     def _free(self, span: Span) -> bool:
-        """Whether no word is of another tongue, asks what is meant, or is common, but a short one behind another."""
+        """Whether no word is of another tongue, asks what is meant, or is common and first or long."""
         if not self._known.heard.dues[TERM].isdisjoint(t.norm_ for t in span):
             return False  # `what does crew mean` asks for no cremant
         if not self._known.heard.others.isdisjoint(t.norm_ for t in span):

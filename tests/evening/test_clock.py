@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from assistant.evening.clock import early
 from assistant.evening.numbers import local, numbers
 from assistant.evening.outside import limit_minutes, rest_minutes
+from assistant.knowledge.diets import holds
 from assistant.session import Session
 from tests.evening.made import FOODS, START, WINES, evening, rows
 
@@ -94,6 +95,26 @@ def test_cheese_rests_as_published(session: Session) -> None:
     assert 30.0 <= rests["brie"] <= 45.0
     assert rests["almonds"] is None
     assert rests["crackers"] is None
+
+
+@pytest.mark.parametrize(
+    "food", ["tiramisu", "trifle", "cheesecake", "potato salad", "melon", "rice pudding"]
+)
+def test_what_nobody_says_keeps_outside_is_taken_to_spoil(session: Session, food: str) -> None:
+    (line,) = evening(session, foods=(food,)).foods
+    assert rest_minutes(line, session.knowledge) is not None
+
+
+def test_nothing_with_raw_egg_or_fish_keeps_outside(session: Session) -> None:
+    known, raw = session.knowledge, {"care/raw-egg", "care/raw-fish", "care/raw-meat"}
+    foods = [food for food in known.of_type("Food") if raw & holds(food, known)[0]]
+    assert foods
+    (line,) = evening(session, foods=("brie",)).foods
+    (dish,) = line.dishes
+    lines = {
+        food: replace(line, dishes=(replace(dish, parts=(replace(dish.main, food=food),)),)) for food in foods
+    }
+    assert [food for food, made in lines.items() if rest_minutes(made, known) is None] == []
 
 
 def test_an_old_wine_is_stood_up_the_day_before(session: Session) -> None:

@@ -51,6 +51,14 @@ def test_kinds_exist(name: str, table: str) -> None:
     assert all(f"kind/{kind}" in known for row in tables(name)[table] for kind in row["kinds"])
 
 
+def test_what_keeps_outside_exists() -> None:
+    known, ambient = shipped().digest, tables("clock")["ambient"]
+    assert ambient["basis"] in BASES
+    assert ambient["source"]
+    assert [kind for kind in ambient["kinds"] if f"kind/{kind}" not in known] == []
+    assert [name for name in (*ambient["foods"], *ambient["except"]) if f"food/{name}" not in known] == []
+
+
 def test_the_last_class_takes_every_food() -> None:
     knowledge = shipped()
     last = tables("amounts")["class"][-1]
