@@ -230,13 +230,11 @@ def _reading(
 
 
 def _meant(doc: Doc, start: int, names: tuple[Name, ...]) -> Name:
-    """Of things with one name the likeliest: after `from` a place, in `smoke the trout` a way to cook."""
+    """Of several things with one name, the likeliest: after `from` a place."""
     before = [token.norm_ for token in doc[max(0, start - 2) : start]]
-    behind = doc[start + 1].norm_ if start + 1 < len(doc) else ""
     if before[-1:] == ["from"] or before == ["from", "the"]:
         return next((n for n in names if n.type == "Region"), names[0])
-    wanted = behind in small_words()["before-a-dish"]
-    return next((n for n in names if (n.type == "Method") == wanted), names[0])
+    return names[0]
 
 
 def _undisturbed(cues: list[Cue], readings: list[Reading]) -> list[Cue]:

@@ -11,7 +11,6 @@ from assistant.pairing.score import DISLIKED, LIKED
 
 VARIED_UP_TO = 5
 COMMONEST, RAREST = 3.0, 1.0
-GOOD = LIKED[:2]  # strong and good
 INFINITE = float("inf")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 
@@ -27,8 +26,8 @@ def picks(
 
     A short list holds at most two of a kind, and names a wine that is hard to find only where
     it is clearly better than one that is sold everywhere; of wines that do about as well,
-    one that custom pours with the food goes before another, and where the rules find one good it
-    opens the list. `at_hand`: all of them are there.
+    one that custom pours with the food goes before another, and where the rules find one fair or
+    better it opens the list. `at_hand`: all of them are there.
     """
     if count > VARIED_UP_TO:
         return list(ranked[:count])
@@ -57,9 +56,9 @@ def _custom(match: Match, foods: frozenset[str], knowledge: Knowledge) -> float:
 
 
 def _opening(ranked: Sequence[Match], foods: frozenset[str], knowledge: Knowledge) -> float:
-    """The score with which a short list opens: that of the best wine that custom pours, where it is good."""
-    good = [m for m in ranked if m.verdict in GOOD and knowledge.wines[m.wine].classics & foods]
-    first = max(good, key=lambda m: (_handy(m, knowledge), m.wine), default=None)
+    """The score with which a short list opens: that of the best wine that custom pours, where it is liked."""
+    poured = [m for m in ranked if m.verdict in LIKED and knowledge.wines[m.wine].classics & foods]
+    first = max(poured, key=lambda m: (_handy(m, knowledge), m.wine), default=None)
     near = first and ranked[0].score - first.score <= knowledge.constants["custom-first"]
     return first.score if first and near else INFINITE
 

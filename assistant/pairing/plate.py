@@ -12,7 +12,7 @@ from assistant.pairing.dish import BASE, COATING, SIDE, Dish, DishPart
 from assistant.pairing.mixing import Portion, Values
 
 CREAM, CHEESE, EARTHY, COLD = "trait/cream", "trait/cheese", "trait/earthy", "trait/cold"
-SEASONING = "role/seasoning"
+SEASONING, DIP = "role/seasoning", "role/dip"
 MEAT = "kind/meat"
 
 
@@ -96,7 +96,7 @@ def _profile(part: DishPart, knowledge: Knowledge) -> _Profile:
 
 
 def bites_of(dish: Dish, knowledge: Knowledge) -> list[tuple[Dish, float]]:
-    """A dish as the bites it is eaten in, with their shares: the sides of a recipe stand alone.
+    """A dish as the bites it is eaten in, with their shares: the sides of a recipe stand alone and count less.
 
     A recipe with measured numbers of its own is known only as a whole and stays one bite.
     """
@@ -105,10 +105,11 @@ def bites_of(dish: Dish, knowledge: Knowledge) -> list[tuple[Dish, float]]:
     sides = [p for p in parts if p.role == SIDE]
     if not sides:
         return [(dish, 1.0)]
-    total = sum(p.mass for p in parts)
     kept = tuple(p for p in parts if p.role != SIDE)
+    counts = knowledge.constants["side-bites"]
+    total = sum(p.mass for p in kept) + counts * sum(p.mass for p in sides)
     named = tuple(p for p in dish.parts if p is not dish.main)
-    alone = [(Dish((replace(p, role=BASE),)), p.mass / total) for p in sides]
+    alone = [(Dish((replace(p, role=BASE),)), counts * p.mass / total) for p in sides]
     return [(Dish((*kept, *named), dish.added), sum(p.mass for p in kept) / total), *alone]
 
 
@@ -138,12 +139,13 @@ def _portion(profile: _Profile, knowledge: Knowledge) -> Portion:
 
 
 def _traits(profiles: list[_Profile], shares: list[float], knowledge: Knowledge) -> frozenset[str]:
-    """Traits of all parts; a small part keeps only its loud ones, unless it is a seasoning."""
+    """Traits of all parts; a small part keeps only its loud ones, unless it is a seasoning, a small dip none."""
     small = knowledge.constants["small-part-share"]
     kept: set[str] = set()
     for profile, share in zip(profiles, shares, strict=True):
         whole = share >= small or profile.part.role in (SEASONING, BASE)
-        kept |= profile.traits if whole else profile.traits & knowledge.loud_traits
+        loud = frozenset() if profile.part.role == DIP else knowledge.loud_traits
+        kept |= profile.traits if whole else profile.traits & loud
     return frozenset(kept)
 
 
