@@ -183,8 +183,9 @@ class Scores:
         return self._right[key]
 
     def _judged(self, course: Course, ranking: list[Match]) -> Right:
-        chosen = choose.picks(ranking, PLACES, self.engine.knowledge)
         context = self.judge.context(_words(course))
+        foods = frozenset(dish.main.food for dish in context.frame.dishes)
+        chosen = choose.picks(ranking, PLACES, self.engine.knowledge, foods)
         answered = [w3c.Answered(course, tuple(w3c._place(course, context.item(m)) for m in chosen), ())]
         places = {aspect: w3c.counted(answered, aspect, DEFENDED[aspect]) for aspect in (COLOUR, SUGAR)}
         return Right(*(n for aspect in (COLOUR, SUGAR) for n in _count(places[aspect], aspect)))
