@@ -17,7 +17,7 @@ from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.pairing import choose
 from assistant.pairing.score import LIKED, Score
 
-MOST_CLASSICS = 2
+MOST_CLASSICS, CHEESES = 3, "course/cheese"
 TABLE_KINDS = (
     "kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/olive-kind", "kind/pate-food", "kind/dish",
     "kind/sweet-food", "kind/egg-dish",
@@ -68,12 +68,16 @@ def _standing(kinds: Sequence[str], context: Context) -> list[str]:
 
 
 def _classics_first(context: Context, wine: str, ranked: list[tuple[str, Score]]) -> list[tuple[str, Score]]:
-    """For a short list: up to two foods that custom pours the wine with come first, where the rules agree."""
+    """For a short list: up to three foods that custom pours the wine with come first, where the rules agree.
+
+    One of a meal leads, if there is one: a cheese goes with many a wine.
+    """
     if context.top > choose.VARIED_UP_TO:
         return ranked
     custom = context.knowledge.wines[wine].classics
     classics = [(food, score) for food, score in ranked if food in custom and score.verdict in LIKED]
-    first = classics[:MOST_CLASSICS]
+    eaten = [row for row in classics if context.knowledge.food(row[0]).course != CHEESES]
+    first = list(dict.fromkeys([*eaten[:1], *classics]))[:MOST_CLASSICS]
     return [*first, *(row for row in ranked if row not in first)]
 
 

@@ -96,7 +96,7 @@ def _profile(part: DishPart, knowledge: Knowledge) -> _Profile:
 
 
 def bites_of(dish: Dish, knowledge: Knowledge) -> list[tuple[Dish, float]]:
-    """A dish as the bites it is eaten in, with their shares: the sides of a recipe stand alone and count less.
+    """A dish as the bites it is eaten in, with their shares: sides of a recipe stand alone and count less.
 
     A recipe with measured numbers of its own is known only as a whole and stays one bite.
     """
@@ -139,7 +139,7 @@ def _portion(profile: _Profile, knowledge: Knowledge) -> Portion:
 
 
 def _traits(profiles: list[_Profile], shares: list[float], knowledge: Knowledge) -> frozenset[str]:
-    """Traits of all parts; a small part keeps only its loud ones, unless it is a seasoning, a small dip none."""
+    """Traits of all parts; a small part keeps only its loud ones, a seasoning all, a small dip none."""
     small = knowledge.constants["small-part-share"]
     kept: set[str] = set()
     for profile, share in zip(profiles, shares, strict=True):
