@@ -85,7 +85,7 @@ WHYS, PLAN = ("why", "why-not"), "plan"
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 SHOPS = "shopping"
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
-ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
+ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble", "one-bottle")
 ASKS_FOR_TABLE = (
     "unclear",
     "define",
@@ -117,7 +117,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
 
         return needs_by_talk(told)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
-    if not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked"):
+    asked = not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked")
+    if asked or (says(frame, "table-lost") and not frame.topics):
         return _table
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:

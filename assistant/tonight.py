@@ -39,6 +39,7 @@ DROPPED = (
     "quantity",
 )
 SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
+FEWEST_OF_A_BOARD = 3
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -133,8 +134,14 @@ def _named(frame: Frame, dish: Dish, knowledge: Knowledge) -> Frame:
 def laid(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after a frame: as it says where it sets the table or shows a board, else as it was."""
     if frame.intent == CHECKS and frame.dishes:
-        return replace(tonight, dishes=frame.dishes)
+        return tonight if _looks_at_some(frame, tonight) else replace(tonight, dishes=frame.dishes)
     return replace(tonight, wines=frame.wines, dishes=frame.dishes) if frame.intent == SETS else tonight
+
+
+def _looks_at_some(frame: Frame, tonight: Tonight) -> bool:
+    """Whether some foods of a table that is laid are looked at, and no new board is told."""
+    laid, named = ({dish.main.food for dish in dishes} for dishes in (tonight.dishes, frame.dishes))
+    return bool(laid) and (named < laid or len(named) < FEWEST_OF_A_BOARD)
 
 
 def after_said(frame: Frame, tonight: Tonight) -> Tonight:
