@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from assistant.afresh import afresh, begins_anew
 from assistant.answers import (
     board,
     choose,
@@ -100,6 +101,8 @@ ASKS_FOR_TABLE = (
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     """What answers for the evening as a whole; loaded only then, because a plan needs so much."""
+    if begins_anew(frame):
+        return afresh
     from assistant.rehearse.asking import by_talk
 
     rehearses = by_talk(frame)

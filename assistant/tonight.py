@@ -12,7 +12,7 @@ from assistant.brought import ARRIVES, dishes_after_swap
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
@@ -21,6 +21,7 @@ from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
+from assistant.taken_off import clears, not_there
 from assistant.time_and_money import PREPARES, budgeted, dated
 
 if TYPE_CHECKING:
@@ -28,16 +29,6 @@ if TYPE_CHECKING:
 
 COUNTS, SUPPOSES = "quantity", "what-if"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
-DROPPED = (
-    "set-table",
-    "wines-for-food",
-    "unclear",
-    "note",
-    "smalltalk",
-    "substitute",
-    "describe",
-    "quantity",
-)
 SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
 FEWEST_OF_A_BOARD = 3
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
@@ -172,7 +163,7 @@ def needing(tonight: Tonight, asked: Asked) -> Tonight:
 def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
-    if _gone(frame, tonight):
+    if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return True
     drops = says(frame, "table-drops") and not says(frame, "stains")
     changes = swapped_wines(frame.text) is not None or drops
@@ -180,23 +171,16 @@ def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     return frame.intent == SETS or brings or bool(on_it and changes)
 
 
-def _gone(frame: Frame, tonight: Tonight) -> list[Dish]:
-    """The dishes of the table that are said to come off it or to be eaten up, nothing being asked."""
-    if not says(frame, "table-drops") or frame.intent not in DROPPED or says(frame, "menu-asks"):
-        return []
-    named = {reading.id for reading in frame.text.readings if reading.kind in EDIBLE}
-    return [dish for dish in tonight.dishes if dish.main.food in named]
-
-
 def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The whole table as it stands after the frame."""
     swapped = dishes_after_swap(frame, tonight)
     if swapped is not None:
-        return replace(frame, intent=SETS, wines=tonight.wines, dishes=swapped)
-    gone = _gone(frame, tonight)
-    if gone:
-        left = tuple(dish for dish in tonight.dishes if dish not in gone)
-        return replace(frame, intent=SETS, wines=tonight.wines, dishes=left)
+        gone = tuple(dish for dish in tonight.dishes if dish not in swapped)
+        return replace(frame, intent=SETS, wines=tonight.wines, dishes=swapped, before=gone)
+    if (cleared := clears(frame, tonight, knowledge)) is not None:
+        return cleared
+    if not_there(frame, tonight, knowledge):
+        return replace(frame, intent=SETS, wines=tonight.wines, dishes=tonight.dishes)
     wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
     if pair is not None:
         goes, comes = (styles([name], knowledge)[0] for name in pair)
@@ -217,8 +201,9 @@ def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, 
     if not (_adds(frame) or not frame.dishes):
         return frame.dishes
     new = {dish.main.food: dish for dish in dressed(frame, tonight)}
+    there = {dish.main.food for dish in tonight.dishes}
     kept = (new.get(dish.main.food, dish) for dish in tonight.dishes)
-    return (*kept, *(dish for dish in frame.dishes if dish.main.food not in new))
+    return (*kept, *(dish for dish in frame.dishes if dish.main.food not in there))
 
 
 def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
@@ -228,7 +213,8 @@ def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
 
 
 def _adds(frame: Frame) -> bool:
-    return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course", *ARRIVES))
+    lines = ("table-adds", "table-brings", "menu-course", *ARRIVES)
+    return opens(frame, "puts") or any(says(frame, line) for line in lines)
 
 
 def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:

@@ -68,7 +68,8 @@ def news(before: Tonight, context: Context, alone: bool) -> list[str]:
     found = [of_need(asked.guest, asked.need, context) for asked in now.needs if asked not in before.needs]
     if now.budget is not None and now.budget != before.budget:
         found.append(money(now.budget, "", context))
-    if (now.guests, now.non_drinkers) != (before.guests, before.non_drinkers) and (found or alone):
+    counted = (now.guests, now.non_drinkers) != (before.guests, before.non_drinkers)
+    if counted and now.guests is not None and (found or alone):
         found.insert(0, heads(now, before, context))
     return found
 
