@@ -8,7 +8,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.headcount import only_counts
+from assistant.headcount import only_counts, supposes
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_of
 from assistant.tonight import Tonight
@@ -68,7 +68,8 @@ def news(before: Tonight, context: Context, alone: bool) -> list[str]:
     found = [of_need(asked.guest, asked.need, context) for asked in now.needs if asked not in before.needs]
     if now.budget is not None and now.budget != before.budget:
         found.append(money(now.budget, "", context))
-    counted = (now.guests, now.non_drinkers) != (before.guests, before.non_drinkers)
+    supposed = before.guests is not None and supposes(context.frame)
+    counted = not supposed and (now.guests, now.non_drinkers) != (before.guests, before.non_drinkers)
     if counted and now.guests is not None and (found or alone):
         found.insert(0, heads(now, before, context))
     return found
