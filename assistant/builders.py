@@ -34,6 +34,7 @@ from assistant.answers.context import Context
 from assistant.answers.degrees import degrees_said, held_against
 from assistant.answers.explained import explained
 from assistant.answers.record import Answer
+from assistant.answers.taken_down import budget_told
 from assistant.language.entries import is_explained
 from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
@@ -123,6 +124,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     asked = not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked")
     if asked or (says(frame, "table-lost") and not frame.topics):
         return _table
+    if not named and says(frame, "budget-asked"):
+        return lambda context, _: budget_told(context)
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part

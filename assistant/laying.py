@@ -115,11 +115,17 @@ def _names_event(frame: Frame, reading: Reading) -> bool:
 
 
 def _is_prepared(frame: Frame) -> bool:
-    """Whether nothing is asked, and how many come is told beside the day: `Saturday at 6, six neighbours`."""
+    """Whether nothing is asked, and how many come is told beside the day, or when all sit down.
+
+    `Saturday at 6, six neighbours`; `we eat at half seven`.
+    """
     words = frame.text.typed.lower().replace(",", " ").split()
     day = any(word in guest_words().days or word in guest_words().soon for word in words)
-    told = day and clock_said(clock_in_digits(frame.text.typed)) and quantities(frame.text).people is not None
-    return told and frame.intent in PAIRED and not (frame.topics or says(frame, "menu-asks"))
+    clock, asks = clock_said(clock_in_digits(frame.text.typed)), says(frame, "menu-asks")
+    if clock and says(frame, "sits-at") and frame.intent in TAKES and not (frame.topics or asks):
+        return True
+    told = day and clock and quantities(frame.text).people is not None
+    return told and frame.intent in PAIRED and not (frame.topics or asks)
 
 
 def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:

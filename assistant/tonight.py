@@ -41,7 +41,7 @@ class Tonight:
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
     `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
     money, as last said; `reserve`: styles of wines that its file lists and that are not poured; `day`: as
-    said before any time was.
+    said before any time was; `per_head`: the money where it was said for each guest.
     """
 
     wines: tuple[str, ...] = ()
@@ -53,6 +53,7 @@ class Tonight:
     title: str = ""
     evening: Evening | None = field(default=None, compare=False)
     budget: float | None = None
+    per_head: float | None = None
     reserve: tuple[str, ...] = ()
     day: date | None = field(default=None, compare=False)
 
