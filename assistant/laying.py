@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.asides import aside
+from assistant.at_home import owns
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.knowledge.store import Knowledge
@@ -60,6 +61,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, dishes=())
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return replace(frame, intent=SETS, again="")
+    if owns(frame, tonight):
+        return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
     if _added(frame, talk, tonight):
         return replace(frame, intent=SETS, preferences=(), again="")
     if frame.intent == SETS and not frame.wines and (dressed(frame, tonight) or _more(frame, tonight)):

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
+from assistant.at_home import amount_asked, at_home
 from assistant.bare_bottles import style_of_kind
 from assistant.brought import ARRIVES, dishes_after_swap
 from assistant.headcount import counted
@@ -41,7 +42,8 @@ class Tonight:
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
     `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
     money, as last said; `reserve`: styles of wines that its file lists and that are not poured; `day`: as
-    said before any time was; `per_head`: the money where it was said for each guest.
+    said before any time was; `per_head`: the money where it was said for each guest;
+    `owned`: bottles there already, by wine; `meal`: supper, where that was said.
     """
 
     wines: tuple[str, ...] = ()
@@ -54,12 +56,15 @@ class Tonight:
     evening: Evening | None = field(default=None, compare=False)
     budget: float | None = None
     per_head: float | None = None
+    owned: tuple[tuple[str, int], ...] = ()
+    meal: str = ""
     reserve: tuple[str, ...] = ()
     day: date | None = field(default=None, compare=False)
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
+    frame = amount_asked(frame)
     if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):
         return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
     if _changes(frame, tonight, knowledge):
@@ -138,7 +143,8 @@ def _looks_at_some(frame: Frame, tonight: Tonight) -> bool:
 
 def after_said(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after all that a frame says of it."""
-    return needed(budgeted(dated(counted(laid(frame, tonight), frame), frame), frame), frame)
+    told = at_home(budgeted(dated(counted(laid(frame, tonight), frame), frame), frame), frame)
+    return needed(told, frame)
 
 
 def needed(tonight: Tonight, frame: Frame) -> Tonight:
@@ -214,7 +220,7 @@ def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
 
 
 def _adds(frame: Frame) -> bool:
-    lines = ("table-adds", "table-brings", "menu-course", *ARRIVES)
+    lines = ("table-adds", "table-brings", "menu-course", "owned-already", *ARRIVES)
     return opens(frame, "puts") or any(says(frame, line) for line in lines)
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.session import Session
 
-WINES = ("wine/gavi", "wine/barbera-dasti", "wine/chianti-classico")
+WINES = ("wine/gavi", "wine/barbera-d-asti", "wine/chianti-classico")
 FOODS = ["food/olives", "food/lamb", "food/gorgonzola", "food/tiramisu"]
 
 

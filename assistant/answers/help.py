@@ -81,7 +81,11 @@ def named_alone(stems: Sequence[str]) -> bool:
 
 def help_alone(stems: Sequence[str], cued: bool) -> bool:
     """Whether nothing is said but that help is asked for, with or without a topic."""
-    bare = bool(stems) and ASKED in stems and help_texts().asks.issuperset(word for word in stems if word.isalnum())
+    bare = (
+        bool(stems)
+        and ASKED in stems
+        and help_texts().asks.issuperset(word for word in stems if word.isalnum())
+    )
     return bare or (cued and named_alone(stems))
 
 

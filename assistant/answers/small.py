@@ -101,8 +101,15 @@ def set_table(context: Context) -> Answer:
     if not (wines or foods):
         return _nothing_laid(context)
     say = context.wording("say", "table", things=listed([*foods, *wines]))
-    lines = [*instead(context), *_off(context), say, *taken_as(context)]
+    lines = [*instead(context), *_off(context), say, *taken_as(context), *_there_already(context)]
     return compose(context, lines[0], [*lines, context.wording("line", "table-next")])
+
+
+def _there_already(context: Context) -> list[str]:
+    """The bottles that are there already, where that is told."""
+    owned = [f"{count} {context.knowledge.label(wine)}" for wine, count in context.tonight.owned]
+    told = owned and says(context.frame, "owns")
+    return [context.wording("line", "there-already", things=listed(owned))] if told else []
 
 
 def _nothing_laid(context: Context) -> Answer:

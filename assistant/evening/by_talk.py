@@ -114,7 +114,7 @@ def evening_of(context: Context) -> Evening:
         table,
         title=file.title,
         zone=file.zone,
-        meal=file.meal,
+        meal=context.tonight.meal or file.meal,
         pour_ml=file.pour_ml,
         budget=file.budget if table.budget is None else table.budget,
         currency=file.currency or table.currency,
@@ -135,7 +135,7 @@ def _of_table(context: Context) -> Evening:
         zone=None,
         guests=round(tonight.guests or 0),
         non_drinkers=round(tonight.non_drinkers),
-        meal="tasting",
+        meal=tonight.meal or "tasting",
         pour_ml=fact("amounts", "bottle", "pour_ml").typical,
         budget=tonight.budget,
         currency=context.stock.currency.strip() or None,
@@ -159,10 +159,12 @@ def _needs(asked: Sequence[Asked], context: Context) -> tuple[GuestNeeds, ...]:
 def _wine(wine: str, context: Context) -> WineLine:
     """A wine of the table, with the cheapest bottle of it that is left in the host's list."""
     label = context.knowledge.label(wine)
-    bottle = next(iter(context.stock.fitting(wine)), None)
+    bottle, owned = next(iter(context.stock.fitting(wine)), None), dict(context.tonight.owned).get(wine, 0)
     if bottle is None:
-        return WineLine(label, wine)
-    return WineLine(label, wine, bottle.name, bottle.price, bottle.left or 0, alcohol_percent=bottle.alcohol)
+        return WineLine(label, wine, owned=owned)
+    return WineLine(
+        label, wine, bottle.name, bottle.price, bottle.left or owned, alcohol_percent=bottle.alcohol
+    )
 
 
 def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answer:
