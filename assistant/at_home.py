@@ -1,4 +1,4 @@
-"""What is told of the evening in passing: bottles that are there already, and whether all sit down to a meal."""
+"""What is told of the evening in passing: bottles that are there already, and whether it is a supper."""
 
 from __future__ import annotations
 

@@ -135,7 +135,8 @@ def _drinking(stems: Sequence[str]) -> Counted | None:
 
 def _in_places(stems: Sequence[str]) -> float | None:
     """All guests where some are told to be there and some elsewhere (`14 on a call, 4 in the room`)."""
-    words, found = quantity_words().party, {}
+    words = quantity_words().party
+    found: dict[str, float] = {}
     for _, end, number in numbers(stems):
         behind = _behind(stems, end)
         for place in ("elsewhere", "at-hand"):

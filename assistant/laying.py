@@ -149,6 +149,7 @@ def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
 def _is_menu(frame: Frame, tonight: Tonight) -> bool:
     """Whether foods are told for an evening that is being prepared, and nothing is asked."""
     laid = says(frame, "on-the-table") and not (tonight.dishes or opens(frame, "yes-no"))
+    laid |= says(frame, "menu-headed") and len(frame.dishes) > 2
     prepared = laid or tonight != Tonight() or tonight.day is not None
     listed = is_list(frame) and not tonight.dishes
     eaten = any(reading.type == "Food" for reading in frame.text.readings)

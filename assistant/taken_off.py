@@ -13,7 +13,7 @@ from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Reading
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
-from assistant.pairing.dish import BASE, Dish
+from assistant.pairing.dish import BASE, Dish, single
 
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
@@ -36,14 +36,15 @@ FOODS_OFF, WINES_OFF, ALL_OFF = "clears-foods", "clears-wines", "clears-table"
 
 def clears(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None:
     """The frame that takes foods off, clears the table or a half of it; None for any other text."""
+    if (apart := set_apart(frame, tonight, knowledge)) is not None:
+        return apart
     asks = bool(frame.topics) or says(frame, "table-questions")
     if not asks and says(frame, ALL_OFF) and not frame.text.readings:
         return _set(frame, tonight, (), (), tonight.dishes)
     if not asks and says(frame, FOODS_OFF):
         return _set(frame, tonight, (), tonight.wines, tonight.dishes)
     if (left := foods_left(frame, tonight, knowledge)) is not None:
-        gone = tuple(dish for dish in tonight.dishes if dish not in left)
-        return _set(frame, tonight, left, tonight.wines, gone)
+        return _set(frame, tonight, left, tonight.wines, (*tonight.dishes, *_parts_off(tonight.dishes, left)))
     return _set(frame, tonight, tonight.dishes, (), ()) if not asks and says(frame, WINES_OFF) else None
 
 
@@ -54,6 +55,21 @@ def _set(
     return replace(
         frame, intent=SETS, wines=wines, dishes=tuple(dishes), before=off, preferences=(), again=""
     )
+
+
+def set_apart(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None:
+    """The frame where what lay on a food of the table lies by itself (`the chutney isn't with the Gouda`)."""
+    named = [reading for reading in frame.text.readings if reading.kind in EDIBLE]
+    ids, mains = {r.id for r in named}, {dish.main.food for dish in tonight.dishes}
+    on_others = {p.food for dish in tonight.dishes for p in dish.parts if p.role != BASE} & ids
+    told = on_others or (len(ids) > 1 and mains & ids)
+    if not told or not says(frame, "lies-apart"):
+        return None
+    dishes = tonight.dishes
+    for reading in named:
+        dishes = tuple(_less(dish, reading, knowledge) for dish in dishes)
+    alone = (single(knowledge.food(r.id).served_as or r.id) for r in named if r.id not in mains)
+    return _set(frame, tonight, (*dishes, *alone), tonight.wines, ())
 
 
 def foods_left(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Dish, ...] | None:
@@ -68,6 +84,12 @@ def foods_left(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Di
             left = _without(left, reading, knowledge)
     now = tuple(one for dish in tonight.dishes for one in _now(dish, fixed, left))
     return None if now == tonight.dishes else now
+
+
+def _parts_off(before: Sequence[Dish], after: Sequence[Dish]) -> list[Dish]:
+    """What is no longer on a food that stays."""
+    now = {dish.main: dish.parts for dish in after}
+    return [single(p.food) for dish in before for p in dish.parts if p not in now.get(dish.main, dish.parts)]
 
 
 def _now(dish: Dish, fixed: Sequence[Dish], left: Sequence[Dish]) -> list[Dish]:

@@ -103,3 +103,28 @@ def test_what_is_added_to_a_dish_changes_only_what_is_asked(board: Session) -> N
     board.ask("what goes with the brie")
     assert board.ask("add honey").intent == "what-if"
     assert mains(board) == BOARD
+
+
+LIST = "cheeses: brie, comte, gouda. plus fig chutney, walnuts and sourdough"
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["the chutney isnt with the gouda its on its own", "the gouda is with fig chutney? no, seperately"],
+)
+@pytest.mark.parametrize(
+    "board", [LIST, "on the board: brie, gouda with fig chutney, olives", "board: brie, gouda and chutney"]
+)
+def test_a_chutney_lies_apart_where_that_is_said(conversation: Session, board: str, typed: str) -> None:
+    conversation.ask(board)
+    conversation.ask(typed)
+    assert all(len(dish.parts) == 1 for dish in conversation.tonight.dishes)
+    assert mains(conversation).count("food/fruit-chutney") == 1
+    assert mains(conversation).count("food/gouda") == 1
+
+
+def test_a_part_that_comes_off_is_named(conversation: Session) -> None:
+    conversation.ask("on the board tonight: gouda with honey, brie")
+    assert conversation.ask("remove the honey").say == "Off the table: honey."
+    assert mains(conversation) == ["food/gouda", "food/brie"]
+    assert len(conversation.tonight.dishes[0].parts) == 1
