@@ -9,7 +9,7 @@ from assistant.at_home import owns
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.knowledge.store import Knowledge
-from assistant.language.cautioned import is_list
+from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
@@ -21,7 +21,7 @@ from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk
 from assistant.taken_off import clears, not_there
 from assistant.time_and_money import budget_said
-from assistant.tonight import SETS, Tonight, dressed
+from assistant.tonight import ORDERS, SETS, Tonight, dressed
 
 CUISINE = "cuisine"
 # What a menu or a choice is taken for where nobody looks at what is being prepared.
@@ -148,14 +148,20 @@ def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
 
 def _is_menu(frame: Frame, tonight: Tonight) -> bool:
     """Whether foods are told for an evening that is being prepared, and nothing is asked."""
-    laid = says(frame, "on-the-table") and not (tonight.dishes or opens(frame, "yes-no"))
-    laid |= says(frame, "menu-headed") and len(frame.dishes) > 2
+    laid = _is_headed(frame, tonight)
     prepared = laid or tonight != Tonight() or tonight.day is not None
     listed = is_list(frame) and not tonight.dishes
     eaten = any(reading.type == "Food" for reading in frame.text.readings)
     asks = "?" in frame.text.typed or says(frame, "menu-asks")
     told = (laid or listed or says(frame, "menu") or says(frame, "menu-course")) and not asks
     return prepared and eaten and told and frame.intent in MENUS and not frame.topics
+
+
+def _is_headed(frame: Frame, tonight: Tonight) -> bool:
+    """Whether foods are told to be on the table, or stand behind a heading (`cheeses: Brie, Gouda, Comté`)."""
+    there = says(frame, "on-the-table") and not (tonight.dishes or opens(frame, "yes-no"))
+    headed = says(frame, "menu-headed") and len(frame.dishes) >= FEWEST_LISTED
+    return (there or headed) and not (says(frame, "wine-wanted") or frame.intent == ORDERS)
 
 
 def with_standing(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:

@@ -50,7 +50,11 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     if frame.intent == CHOOSES and says(frame, "in-all"):
         return money_said(frame.text.stems)
     asks = says(frame, "menu-asks") and not (opens(frame, "budget-can") or opens(frame, "budget-told"))
-    if frame.intent in COUNTS and (says(frame, "a-head") or says(frame, "money-there")):
+    if (
+        frame.intent in COUNTS
+        and (says(frame, "a-head") or says(frame, "money-there"))
+        and not says(frame, "supposing")
+    ):
         return money_said(frame.text.stems)
     if asks or runs_late(frame) or overspends(frame):
         return None
