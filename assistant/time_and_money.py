@@ -50,11 +50,7 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     if frame.intent == CHOOSES and says(frame, "in-all"):
         return money_said(frame.text.stems)
     asks = says(frame, "menu-asks") and not (opens(frame, "budget-can") or opens(frame, "budget-told"))
-    if (
-        frame.intent in COUNTS
-        and (says(frame, "a-head") or says(frame, "money-there"))
-        and not says(frame, "supposing")
-    ):
+    if _is_there(frame):
         return money_said(frame.text.stems)
     if asks or runs_late(frame) or overspends(frame):
         return None
@@ -64,3 +60,9 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     found = [number for _, _, number in numbers(frame.text.stems)]
     prepared = tonight.guests or tonight.wines or tonight.dishes
     return found[0] if prepared and len(found) == 1 and says(frame, "budget-is") else None
+
+
+def _is_there(frame: Frame) -> bool:
+    """Whether so much money a head, or to spend, is told and not only supposed, whatever is asked beside it."""
+    told = says(frame, "a-head") or says(frame, "money-there")
+    return told and frame.intent in (*COUNTS, *PREPARES) and not says(frame, "supposing")

@@ -123,3 +123,20 @@ def test_money_for_more_bottles_is_noted(conversation: Session) -> None:
     conversation.ask("nine of us saturday")
     conversation.ask("budget is 60 quid for the rest of the bottles")
     assert conversation.tonight.budget == 60
+
+
+def test_money_beside_a_question_is_noted(conversation: Session) -> None:
+    conversation.ask("nine of us saturday")
+    conversation.ask("got 60 pounds for more wine, what should i get")
+    assert conversation.tonight.budget == 60
+
+
+def test_money_that_is_only_supposed_is_not_noted(conversation: Session) -> None:
+    conversation.ask("cost per head if i buy 8 bottles at 11 quid and 15 come")
+    assert conversation.tonight.budget is None
+    assert conversation.tonight.per_head is None
+
+
+def test_guests_said_again_are_no_trouble(conversation: Session) -> None:
+    conversation.ask("next thursday, 60 quid a head, cheese and wine tasting")
+    assert conversation.ask("no there are 18 guests not 60").say.startswith("Noted: 18 guests")

@@ -15,7 +15,7 @@ from assistant.tonight import Tonight
 
 SETS = "set-table"
 EMPTY = ("unclear", SETS)
-TELLS = ("note", SETS)  # with nothing but a number of guests, nothing else is told
+TELLS = ("note", SETS, "trouble")  # with nothing but a number of guests, nothing else is told
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 
