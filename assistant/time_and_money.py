@@ -63,6 +63,6 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
 
 
 def _is_there(frame: Frame) -> bool:
-    """Whether so much money a head, or to spend, is told and not only supposed, whatever is asked beside it."""
+    """Whether so much money a head, or to spend, is told and not only supposed, whatever else is asked."""
     told = says(frame, "a-head") or says(frame, "money-there")
     return told and frame.intent in (*COUNTS, *PREPARES) and not says(frame, "supposing")
