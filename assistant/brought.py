@@ -14,6 +14,7 @@ from assistant.language.guests import guest_words
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
+from assistant.taken_off import is_there
 
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
@@ -64,12 +65,17 @@ def arriving(frame: Frame, tonight: Tonight) -> Frame | None:
     told, laid = with_kinds(frame), bool(tonight.wines or tonight.dishes)
     comes = bool(laid and told.wines) and says(frame, "bottle-comes")
     kinds = told is not frame and frame.intent == SETS
-    dishes = bool(laid and _eaten(frame)) and says(frame, "food-comes")
+    dishes = bool(laid and _eaten(frame)) and (says(frame, "food-comes") or puts_there(frame))
     if not (comes or kinds or dishes or dishes_after_swap(frame, tonight) is not None):
         return None
     bottles = comes or kinds
     kept = told.wines if bottles else ()
     return replace(without_bringer(told), intent=SETS, wines=kept, preferences=(), again="")
+
+
+def puts_there(frame: Frame) -> bool:
+    """Whether foods are put on the table or back, however many (`add Brie, Comté and figs to the board`)."""
+    return opens(frame, "puts") and says(frame, "puts-there")
 
 
 def without_bringer(frame: Frame) -> Frame:
@@ -92,7 +98,7 @@ def dishes_after_swap(frame: Frame, tonight: Tonight) -> tuple[Dish, ...] | None
         return None
     gone = _going(frame, tonight)
     there = {dish.main.food for dish in tonight.dishes}
-    comes = [dish for dish in frame.dishes if dish.main.food in _eaten(frame) - there]
+    comes = [dish for dish in frame.dishes if dish.main.food in _coming(frame) - there]
     if not gone or not comes:
         return None
     at = tonight.dishes.index(gone[0])
@@ -107,6 +113,13 @@ def _going(frame: Frame, tonight: Tonight) -> list[Dish]:
     off |= {pair[0].id} if pair else set()
     off |= _eaten(frame) if says(frame, "table-drops") or says(frame, "swaps-for") else set()
     return [dish for dish in tonight.dishes if dish.main.food in off]
+
+
+def _coming(frame: Frame) -> set[str]:
+    """The foods that may go for another: where none is said to be swapped, those that are there now."""
+    if swapped(frame.text) or says(frame, "swaps-for"):
+        return _eaten(frame)
+    return {r.id for r in frame.text.readings if r.kind in EDIBLE and is_there(frame, r)}
 
 
 def _eaten(frame: Frame) -> set[str]:

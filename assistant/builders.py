@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from assistant.afresh import afresh, begins_anew
 from assistant.answers import (
     board,
     choose,
@@ -33,6 +34,7 @@ from assistant.answers.context import Context
 from assistant.answers.degrees import degrees_said, held_against
 from assistant.answers.explained import explained
 from assistant.answers.record import Answer
+from assistant.answers.taken_down import budget_told
 from assistant.language.entries import is_explained
 from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
@@ -85,7 +87,7 @@ WHYS, PLAN = ("why", "why-not"), "plan"
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 SHOPS = "shopping"
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
-ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble")
+ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble", "one-bottle")
 ASKS_FOR_TABLE = (
     "unclear",
     "define",
@@ -100,6 +102,8 @@ ASKS_FOR_TABLE = (
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     """What answers for the evening as a whole; loaded only then, because a plan needs so much."""
+    if begins_anew(frame):
+        return afresh
     from assistant.rehearse.asking import by_talk
 
     rehearses = by_talk(frame)
@@ -117,8 +121,11 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
 
         return needs_by_talk(told)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
-    if not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked"):
+    asked = not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked")
+    if asked or (says(frame, "table-lost") and not frame.topics):
         return _table
+    if not named and says(frame, "budget-asked"):
+        return lambda context, _: budget_told(context)
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part

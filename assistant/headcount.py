@@ -20,19 +20,30 @@ if TYPE_CHECKING:
 
 REACH_BACK, REACH_ON, MOST_ONLY, MOST_COUNTING = 3, 6, 5, 10
 DESCRIBES = "describe"
-PEOPLE, DRINKLESS = "people", "non_drinkers"
+PEOPLE, DRINKLESS, FOR = "people", "non_drinkers", "for"
+REACH_PLACE, CLAUSE_ENDS = 4, (",", ".", "?", "!", ";")
 KINDS = ("behind", "more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
 Heads = tuple[float | None, float]
 
 
 def counted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests a frame speaks of, but not with what it only supposes of those known."""
-    return tonight if tonight.guests and says(frame, "supposing") else _told(tonight, frame)
+    return tonight if tonight.guests and supposes(frame) else _told(tonight, frame)
 
 
 def supposed(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests that a frame supposes, for its own answer only."""
-    return _told(tonight, frame) if says(frame, "supposing") else tonight
+    if not supposes(frame):
+        return tonight
+    some = _told(tonight, frame)
+    return some if says(frame, "supposing") else replace(some, non_drinkers=0.0)
+
+
+def supposes(frame: Frame) -> bool:
+    """Whether guests are only supposed, or it is asked of so many (`is one enough for seven`)."""
+    stems = frame.text.stems
+    led = any(stems[c.start - 1 : c.start] == (FOR,) for c in counts(stems) if c.name == PEOPLE)
+    return says(frame, "supposing") or (led and opens(frame, "yes-no"))
 
 
 def with_the_sober(tonight: Tonight, session: Session) -> Tonight:
@@ -56,7 +67,7 @@ def only_counts(frame: Frame) -> bool:
     """Whether guests are counted anew and nothing is named or planned (`someone dropped out, seven now`)."""
     asks = says(frame, "plan-it") or says(frame, "budget-is") or says(frame, "money-there")
     few = len(frame.text.stems) <= MOST_COUNTING and not frame.text.readings
-    anew = _counted_again(frame.text.stems) is not None
+    anew = (_counted_again(frame.text.stems) or _in_places(frame.text.stems)) is not None
     return few and not asks and (anew or any(found.name == PEOPLE for found in counts(frame.text.stems)))
 
 
@@ -92,8 +103,11 @@ def _told(tonight: Tonight, frame: Frame) -> Tonight:
 def heads(stems: Sequence[str], before: Heads) -> Heads:
     """All guests and those who drink no wine, after these words; of several totals the first counts."""
     some, opened = party_counts(stems), opening_total(stems)
-    now, total = (opened or before[0], before[1]), opened is not None
+    here, drinking = _in_places(stems), _drinking(stems)
+    now, total = (opened or here or before[0], before[1]), bool(opened or here)
     for found in counts(stems):
+        if drinking and found.start == drinking.start:
+            continue
         if found.name not in (PEOPLE, DRINKLESS) or found.number in some or _of_time(stems, found):
             continue
         kind = _kind(stems, found)
@@ -103,12 +117,44 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
             now, total = (found.number, now[1]), True
     if now == before and before[0] is not None and (anew := _counted_again(stems)) is not None:
         now = (anew, before[1])
+    if drinking and now[0] is not None and drinking.number <= now[0]:
+        return now[0], now[0] - drinking.number
     halved = now[0] is not None and quantity_words().half.stand_in(stems)
     return (now[0], now[0] / 2) if halved and now[0] else _kept(now)
 
 
+def _drinking(stems: Sequence[str]) -> Counted | None:
+    """How many of the guests drink wine (`we're nine, seven drinking`), where that is told."""
+    words = quantity_words().party
+    for start, end, number in numbers(stems):
+        behind = _behind(stems, end)
+        if behind and any(words["drinking"].at(behind, 0)) and not words["part"].stand_in(behind):
+            return Counted(DRINKLESS, start, end, number)
+    return None
+
+
+def _in_places(stems: Sequence[str]) -> float | None:
+    """All guests where some are told to be there and some elsewhere (`14 on a call, 4 in the room`)."""
+    words = quantity_words().party
+    found: dict[str, float] = {}
+    for _, end, number in numbers(stems):
+        behind = _behind(stems, end)
+        for place in ("elsewhere", "at-hand"):
+            if words[place].stand_in(behind[:REACH_PLACE]):
+                found.setdefault(place, number)
+    return sum(found.values()) if len(found) > 1 else None
+
+
+def _clause(stems: Sequence[str]) -> Sequence[str]:
+    """The words up to the end of what is told before anything is asked (`that's ten now, do we ...`)."""
+    found = numbers(stems)
+    ends = (at for at in range(found[0][1] if found else 0, len(stems)) if stems[at] in CLAUSE_ENDS)
+    return stems[: next(ends, len(stems))]
+
+
 def _counted_again(stems: Sequence[str]) -> float | None:
     """The number of all guests where one alone is told anew (`seven now`, `make it ten`), or None."""
+    stems = _clause(stems)
     words, found = quantity_words().party, numbers(stems)
     if len(found) != 1 or len(stems) > MOST_COUNTING or words["not-again"].stand_in(stems):
         return None

@@ -5,17 +5,23 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.asides import aside
+from assistant.at_home import owns
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
+from assistant.knowledge.store import Knowledge
+from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
-from assistant.language.follow_lines import says
-from assistant.language.frame import Frame
+from assistant.language.follow_lines import opens, says
+from assistant.language.frame import Frame, Reading
 from assistant.language.guests import clock_said, guest_words
 from assistant.language.preferences import FOODS
 from assistant.language.quantities import quantities
+from assistant.language.small_words import small_words
+from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk
+from assistant.taken_off import clears, not_there
 from assistant.time_and_money import budget_said
-from assistant.tonight import SETS, Tonight, dressed
+from assistant.tonight import ORDERS, SETS, Tonight, dressed
 
 CUISINE = "cuisine"
 # What a menu or a choice is taken for where nobody looks at what is being prepared.
@@ -32,6 +38,8 @@ MENUS = (
 )
 ASKED_OF_CHOICE = ("wines-for-food", "one-bottle")
 NAMED = ("Wine", "Food", "Drink")
+OF_TABLE = ("set-table", "check-board", "plan", "quantity")
+TELLS_OF_IT = ("plan", "set-table", "note", "unclear", "smalltalk")
 TAKES = (
     "unclear",
     "compare",
@@ -46,9 +54,18 @@ TAKES = (
 )
 
 
-def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
+def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
-    if frame.intent == SETS and not frame.wines and dressed(frame, tonight):
+    frame = _without_event(frame)
+    if _only_cuisine(frame) and frame.intent == SETS:
+        return replace(frame, dishes=())
+    if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
+        return replace(frame, intent=SETS, again="")
+    if owns(frame, tonight):
+        return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
+    if _added(frame, talk, tonight):
+        return replace(frame, intent=SETS, preferences=(), again="")
+    if frame.intent == SETS and not frame.wines and (dressed(frame, tonight) or _more(frame, tonight)):
         return replace(frame, again="")  # whatever dish stands
     if _is_menu(frame, tonight):
         return replace(frame, intent=SETS, wines=(), preferences=(), again="")
@@ -73,12 +90,45 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     return replace(frame, intent=SETS, wines=choice.picks, dishes=dishes, preferences=(), again="")
 
 
+def _more(frame: Frame, tonight: Tonight) -> bool:
+    """Whether foods named come to a table that is laid (`add Manchego and olives to the board`)."""
+    return bool(tonight.dishes and frame.dishes and any(r.kind in EDIBLE for r in frame.text.readings))
+
+
+def _added(frame: Frame, talk: Talk | None, tonight: Tonight) -> bool:
+    """Whether something is put to the table itself (`add walnuts`), and to no dish that was spoken of."""
+    asks = frame.topics or frame.wines or "?" in frame.text.typed or says(frame, "supposing")
+    whole = talk is None or talk.frame.intent in OF_TABLE or len(talk.frame.dishes) > 1
+    return whole and _more(frame, tonight) and opens(frame, "puts") and not asks
+
+
+def _without_event(frame: Frame) -> Frame:
+    """The frame without a kind of food that only names the evening (`a cheese and wine tasting`)."""
+    if frame.intent not in TELLS_OF_IT:
+        return frame
+    events = {r.id for r in frame.text.readings if r.type == "Kind" and _names_event(frame, r)}
+    dishes = tuple(dish for dish in frame.dishes if dish.main.food not in events or len(dish.parts) > 1)
+    return frame if dishes == frame.dishes else replace(frame, dishes=dishes)
+
+
+def _names_event(frame: Frame, reading: Reading) -> bool:
+    """Whether a word for the evening follows a kind of food, at most behind `and wine`."""
+    behind = [stem for stem in frame.text.stems[reading.end :] if stem not in small_words()["with-wine"]]
+    return bool(behind) and behind[0] in small_words()["event"]
+
+
 def _is_prepared(frame: Frame) -> bool:
-    """Whether nothing is asked, and how many come is told beside the day: `Saturday at 6, six neighbours`."""
+    """Whether nothing is asked, and how many come is told beside the day, or when all sit down.
+
+    `Saturday at 6, six neighbours`; `we eat at half seven`.
+    """
     words = frame.text.typed.lower().replace(",", " ").split()
     day = any(word in guest_words().days or word in guest_words().soon for word in words)
-    told = day and clock_said(clock_in_digits(frame.text.typed)) and quantities(frame.text).people is not None
-    return told and frame.intent in PAIRED and not (frame.topics or says(frame, "menu-asks"))
+    clock, asks = clock_said(clock_in_digits(frame.text.typed)), says(frame, "menu-asks")
+    if clock and says(frame, "sits-at") and frame.intent in TAKES and not (frame.topics or asks):
+        return True
+    told = day and clock and quantities(frame.text).people is not None
+    return told and frame.intent in PAIRED and not (frame.topics or asks)
 
 
 def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
@@ -98,11 +148,20 @@ def with_choice(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:
 
 def _is_menu(frame: Frame, tonight: Tonight) -> bool:
     """Whether foods are told for an evening that is being prepared, and nothing is asked."""
-    prepared = bool(tonight.guests or tonight.wines or tonight.dishes)
+    laid = _is_headed(frame, tonight)
+    prepared = laid or tonight != Tonight() or tonight.day is not None
+    listed = is_list(frame) and not tonight.dishes
     eaten = any(reading.type == "Food" for reading in frame.text.readings)
     asks = "?" in frame.text.typed or says(frame, "menu-asks")
-    told = (says(frame, "menu") or says(frame, "menu-course")) and not asks
+    told = (laid or listed or says(frame, "menu") or says(frame, "menu-course")) and not asks
     return prepared and eaten and told and frame.intent in MENUS and not frame.topics
+
+
+def _is_headed(frame: Frame, tonight: Tonight) -> bool:
+    """Whether foods are told to be on the table, or stand behind a heading (`cheeses: Brie, Gouda`)."""
+    there = says(frame, "on-the-table") and not (tonight.dishes or opens(frame, "yes-no"))
+    headed = says(frame, "menu-headed") and len(frame.dishes) >= FEWEST_LISTED
+    return (there or headed) and not (says(frame, "wine-wanted") or frame.intent == ORDERS)
 
 
 def with_standing(tonight: Tonight, frame: Frame, talk: Talk | None) -> Tonight:

@@ -6,11 +6,11 @@ import time
 from collections.abc import Callable
 from dataclasses import replace
 
+from assistant.afresh import said_alone
 from assistant.after.acts import after_heard, of_after
 from assistant.after.corrections import corrections_of
 from assistant.answers import small
 from assistant.answers.context import Context
-from assistant.answers.help import named_alone
 from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
@@ -176,15 +176,15 @@ class Session:
         frame = spoken_of(heard_anew(question, self.taught, self._talk, called), self.taught)
         choice = last_choice(self._talk)
         frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)
-        if HELP in frame.text.cues and named_alone(frame.text.stems):
-            return replace(NOTHING_SAID, intent=HELP, text=frame.text)
+        if alone := said_alone(frame):
+            return replace(NOTHING_SAID, intent=alone, text=frame.text)
         before = of_same(self._cautioned, frame, self.tonight.needs)
         frame = heeded(frame, before, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL))
         frame = after_heard(frame, self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
         frame = doubted(paired(frame, self.tonight), self._talk, self._last.intent if self._last else "")
-        told = as_laid(frame, self._talk, self.tonight)
+        told = as_laid(frame, self._talk, self.tonight, self.knowledge)
         frame = self._pourable(
             told if told is not frame else followed(frame, self._talk, self.tonight, self.knowledge)
         )
@@ -223,7 +223,7 @@ class Session:
         context = self._context(frame)
         if not frame.text.typed:
             return small.unclear(context, "empty")
-        if frame.intent == HELP and named_alone(frame.text.stems):
+        if frame.intent == HELP and said_alone(frame):
             return BUILDERS[HELP](context)
         later = of_after(frame)
         answer = later(context, self) if later else None

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
 CHOOSES = "choose-wines"
-PREPARES = ("plan", "set-table")
+PREPARES, COUNTS = ("plan", "set-table"), ("quantity", "unclear")
 DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
 
 
@@ -27,24 +27,31 @@ def dated(tonight: Tonight, frame: Frame) -> Tonight:
     typed, now, day = clock_in_digits(frame.text.typed), datetime.now(), tonight.day
     if frame.intent in PREPARES or quantities(frame.text).people:
         day = day_of(typed, now.date()) or day
-    if frame.intent not in DATED:
+    sits = says(frame, "sits-at")
+    if frame.intent not in DATED and not sits:
         return replace(tonight, day=day)
-    if says(frame, "starts-at"):
+    if sits or says(frame, "starts-at"):
         day = day or next_day_at(typed, now)
         return replace(tonight, day=day, start=starts_at(typed, now, day) or tonight.start)
     return replace(tonight, day=day, start=starts_at(typed, now) or tonight.start)
 
 
 def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
-    """The table with the money a frame says there is to spend."""
-    return replace(tonight, budget=budget_said(frame, tonight) or tonight.budget)
+    """The table with the money a frame says there is to spend, in all or a head."""
+    said = budget_said(frame, tonight)
+    each = tonight.per_head if said is None else said if says(frame, "a-head") else None
+    if each is None:
+        return replace(tonight, budget=said or tonight.budget, per_head=None)
+    return replace(tonight, budget=each * tonight.guests if tonight.guests else None, per_head=each)
 
 
 def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     """The money that is said to be there for the evening that is being prepared; None for any other text."""
     if frame.intent == CHOOSES and says(frame, "in-all"):
         return money_said(frame.text.stems)
-    asks = says(frame, "menu-asks") and not opens(frame, "budget-can")
+    asks = says(frame, "menu-asks") and not (opens(frame, "budget-can") or opens(frame, "budget-told"))
+    if _is_there(frame):
+        return money_said(frame.text.stems)
     if asks or runs_late(frame) or overspends(frame):
         return None
     told = frame.intent in PREPARES or says(frame, "budget-is") or says(frame, "money-there")
@@ -53,3 +60,9 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     found = [number for _, _, number in numbers(frame.text.stems)]
     prepared = tonight.guests or tonight.wines or tonight.dishes
     return found[0] if prepared and len(found) == 1 and says(frame, "budget-is") else None
+
+
+def _is_there(frame: Frame) -> bool:
+    """Whether so much money a head, or to spend, is told and not only supposed, whatever else is asked."""
+    told = says(frame, "a-head") or says(frame, "money-there")
+    return told and frame.intent in (*COUNTS, *PREPARES) and not says(frame, "supposing")

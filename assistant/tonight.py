@@ -7,12 +7,13 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
+from assistant.at_home import amount_asked, at_home
 from assistant.bare_bottles import style_of_kind
 from assistant.brought import ARRIVES, dishes_after_swap
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import POURED, one_of, swapped_wines
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
@@ -21,6 +22,7 @@ from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
+from assistant.taken_off import clears, not_there
 from assistant.time_and_money import PREPARES, budgeted, dated
 
 if TYPE_CHECKING:
@@ -28,17 +30,8 @@ if TYPE_CHECKING:
 
 COUNTS, SUPPOSES = "quantity", "what-if"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
-DROPPED = (
-    "set-table",
-    "wines-for-food",
-    "unclear",
-    "note",
-    "smalltalk",
-    "substitute",
-    "describe",
-    "quantity",
-)
 SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
+FEWEST_OF_A_BOARD = 3
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -49,7 +42,8 @@ class Tonight:
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
     `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
     money, as last said; `reserve`: styles of wines that its file lists and that are not poured; `day`: as
-    said before any time was.
+    said before any time was; `per_head`: the money where it was said for each guest;
+    `owned`: bottles there already, by wine; `meal`: supper, where that was said.
     """
 
     wines: tuple[str, ...] = ()
@@ -61,12 +55,16 @@ class Tonight:
     title: str = ""
     evening: Evening | None = field(default=None, compare=False)
     budget: float | None = None
+    per_head: float | None = None
+    owned: tuple[tuple[str, int], ...] = ()
+    meal: str = ""
     reserve: tuple[str, ...] = ()
     day: date | None = field(default=None, compare=False)
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
+    frame = amount_asked(frame)
     if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):
         return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
     if _changes(frame, tonight, knowledge):
@@ -133,13 +131,20 @@ def _named(frame: Frame, dish: Dish, knowledge: Knowledge) -> Frame:
 def laid(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after a frame: as it says where it sets the table or shows a board, else as it was."""
     if frame.intent == CHECKS and frame.dishes:
-        return replace(tonight, dishes=frame.dishes)
+        return tonight if _looks_at_some(frame, tonight) else replace(tonight, dishes=frame.dishes)
     return replace(tonight, wines=frame.wines, dishes=frame.dishes) if frame.intent == SETS else tonight
+
+
+def _looks_at_some(frame: Frame, tonight: Tonight) -> bool:
+    """Whether some foods of a table that is laid are looked at, and no new board is told."""
+    laid, named = ({dish.main.food for dish in dishes} for dishes in (tonight.dishes, frame.dishes))
+    return bool(laid) and (named < laid or len(named) < FEWEST_OF_A_BOARD)
 
 
 def after_said(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after all that a frame says of it."""
-    return needed(budgeted(dated(counted(laid(frame, tonight), frame), frame), frame), frame)
+    told = at_home(budgeted(dated(counted(laid(frame, tonight), frame), frame), frame), frame)
+    return needed(told, frame)
 
 
 def needed(tonight: Tonight, frame: Frame) -> Tonight:
@@ -165,7 +170,7 @@ def needing(tonight: Tonight, asked: Asked) -> Tonight:
 def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
-    if _gone(frame, tonight):
+    if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return True
     drops = says(frame, "table-drops") and not says(frame, "stains")
     changes = swapped_wines(frame.text) is not None or drops
@@ -173,23 +178,16 @@ def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     return frame.intent == SETS or brings or bool(on_it and changes)
 
 
-def _gone(frame: Frame, tonight: Tonight) -> list[Dish]:
-    """The dishes of the table that are said to come off it or to be eaten up, nothing being asked."""
-    if not says(frame, "table-drops") or frame.intent not in DROPPED or says(frame, "menu-asks"):
-        return []
-    named = {reading.id for reading in frame.text.readings if reading.kind in EDIBLE}
-    return [dish for dish in tonight.dishes if dish.main.food in named]
-
-
 def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The whole table as it stands after the frame."""
     swapped = dishes_after_swap(frame, tonight)
     if swapped is not None:
-        return replace(frame, intent=SETS, wines=tonight.wines, dishes=swapped)
-    gone = _gone(frame, tonight)
-    if gone:
-        left = tuple(dish for dish in tonight.dishes if dish not in gone)
-        return replace(frame, intent=SETS, wines=tonight.wines, dishes=left)
+        gone = tuple(dish for dish in tonight.dishes if dish not in swapped)
+        return replace(frame, intent=SETS, wines=tonight.wines, dishes=swapped, before=gone)
+    if (cleared := clears(frame, tonight, knowledge)) is not None:
+        return cleared
+    if not_there(frame, tonight, knowledge):
+        return replace(frame, intent=SETS, wines=tonight.wines, dishes=tonight.dishes)
     wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
     if pair is not None:
         goes, comes = (styles([name], knowledge)[0] for name in pair)
@@ -210,8 +208,9 @@ def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, 
     if not (_adds(frame) or not frame.dishes):
         return frame.dishes
     new = {dish.main.food: dish for dish in dressed(frame, tonight)}
+    there = {dish.main.food for dish in tonight.dishes}
     kept = (new.get(dish.main.food, dish) for dish in tonight.dishes)
-    return (*kept, *(dish for dish in frame.dishes if dish.main.food not in new))
+    return (*kept, *(dish for dish in frame.dishes if dish.main.food not in there))
 
 
 def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
@@ -221,7 +220,8 @@ def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
 
 
 def _adds(frame: Frame) -> bool:
-    return any(says(frame, line) for line in ("table-adds", "table-brings", "menu-course", *ARRIVES))
+    lines = ("table-adds", "table-brings", "menu-course", "owned-already", *ARRIVES)
+    return opens(frame, "puts") or any(says(frame, line) for line in lines)
 
 
 def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:

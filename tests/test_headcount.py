@@ -94,3 +94,32 @@ def test_what_is_supposed_is_answered_and_does_not_stay(demo: Session, said: str
     assert answer.figures["pours"]["value"] == pours * len(demo.tonight.wines)
     assert heads(demo) == (12, 2)
     assert demo.ask("how many bottles").figures["pours"]["value"] == 10 * len(demo.tonight.wines)
+
+
+@pytest.mark.parametrize("said", ["is one Malbec enough for seven", "will two bottles do for seven?"])
+def test_asked_of_so_many_nobody_is_counted_anew(demo: Session, said: str) -> None:
+    answer = demo.ask(said)
+    assert "for 7" in answer.text
+    assert "Noted" not in answer.text
+    assert heads(demo) == (12, 2)
+
+
+@pytest.mark.parametrize(
+    ("said", "guests", "drinkless"),
+    [
+        ("we're nine, seven drinking", 9, 2),
+        ("12 people, 10 drinkers", 12, 2),
+        ("only eight of us drink wine", 12, 4),
+        ("nine are drinking", 12, 3),
+        ("that's ten now, do we have enough malbec", 10, 2),
+        ("so thats 14 now, what do I need", 14, 2),
+        ("14 on a call plus 4 in the room", 18, 2),
+        ("14 guests on zoom and 4 here", 18, 2),
+        ("eight people are drinking red", 12, 2),
+    ],
+)
+def test_who_drinks_and_who_is_where_is_counted(
+    demo: Session, said: str, guests: float, drinkless: float
+) -> None:
+    demo.ask(said)
+    assert heads(demo) == (guests, drinkless)

@@ -240,3 +240,41 @@ def test_how_much_of_a_kind_of_wine_is_asked_in_bottles(prepared: Session) -> No
     figures = prepared.ask("how much fizz is that").figures
     assert figures["bottles"]["value"] == 1.0
     assert "grams_cheese" not in figures
+
+
+@pytest.mark.parametrize(
+    "typed", ["italian supper saturday, nine of us", "a Thai evening, 9 people, saturday"]
+)
+def test_a_kitchen_lays_no_dishes(conversation: Session, typed: str) -> None:
+    answer = conversation.ask(typed)
+    assert conversation.tonight.guests == 9
+    assert mains(conversation) == []
+    assert "On the table" not in answer.text
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["a cheese and wine tasting on thursday, 18 people", "cheese & wine night saturday at 7, 12 of us"],
+)
+def test_what_an_evening_is_called_is_no_food(conversation: Session, typed: str) -> None:
+    conversation.ask(typed)
+    assert conversation.tonight.guests
+    assert mains(conversation) == []
+
+
+LISTED = "prosciutto and melon, pasta alla norma, roast lamb with rosemary, gorgonzola, tiramisu"
+
+
+@pytest.mark.parametrize("before", ["Ben is coeliac", "nine of us on saturday", "a gavi and a barolo"])
+def test_a_list_told_while_an_evening_is_prepared_is_the_menu(conversation: Session, before: str) -> None:
+    conversation.ask(before)
+    assert conversation.ask(LISTED).intent == "set-table"
+    assert len(mains(conversation)) == 5
+
+
+def test_what_is_on_the_table_is_laid(conversation: Session) -> None:
+    conversation.ask("lamb and brie on the table")
+    assert mains(conversation) == ["food/lamb", "food/brie"]
+    conversation.new_conversation()
+    conversation.ask("is lamb with brie on the table nice")
+    assert mains(conversation) == []

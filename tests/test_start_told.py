@@ -74,3 +74,69 @@ def test_what_was_due_on_days_that_are_over_is_due_at_once(table: Session) -> No
     assert rows[0].startswith("  at once")
     assert all(day >= f"{datetime.now():%Y-%m-%d}" for day in dated)
     assert any(row.strip().startswith("at once") for row in rows)
+
+
+@pytest.mark.parametrize(
+    ("said", "guests", "each", "budget"),
+    [
+        ("next thursday 6.30pm, 60 quid a head", None, 60, None),
+        ("£25 a head, 12 people", 12, 25, 300),
+        ("60 pounds a head is the budget", None, 60, None),
+        ("12 people, 120 euros to spend", 12, None, 120),
+    ],
+)
+def test_money_counts_no_guests(
+    conversation: Session, said: str, guests: float | None, each: float | None, budget: float | None
+) -> None:
+    conversation.ask(said)
+    now = conversation.tonight
+    assert (now.guests, now.per_head, now.budget) == (guests, each, budget)
+
+
+def test_money_a_head_follows_the_guests_and_is_told(conversation: Session) -> None:
+    assert "No budget" in conversation.ask("whats the budget").say
+    conversation.ask("saturday at 7, 60 euros a head")
+    conversation.ask("there are 18 guests")
+    assert conversation.ask("whats the budget").say == "Noted: 60 a head and at most 1080."
+    conversation.ask("make that 20 guests")
+    assert conversation.tonight.budget == 1200
+
+
+@pytest.mark.parametrize(
+    ("said", "clock"),
+    [
+        ("we sit down at 7.30", "19:30"),
+        ("we eat at half seven", "19:30"),
+        ("dinner is at 8", "20:00"),
+        ("next thurday 6.30pm, nine of us", "18:30"),
+    ],
+)
+def test_when_all_sit_down_is_noted(conversation: Session, said: str, clock: str) -> None:
+    conversation.ask("9 guests, we have a gavi and a malbec")
+    answer = conversation.ask(said)
+    assert conversation.tonight.start
+    assert f"{conversation.tonight.start:%H:%M}" == clock
+    assert clock in answer.text
+
+
+def test_money_for_more_bottles_is_noted(conversation: Session) -> None:
+    conversation.ask("nine of us saturday")
+    conversation.ask("budget is 60 quid for the rest of the bottles")
+    assert conversation.tonight.budget == 60
+
+
+def test_money_beside_a_question_is_noted(conversation: Session) -> None:
+    conversation.ask("nine of us saturday")
+    conversation.ask("got 60 pounds for more wine, what should i get")
+    assert conversation.tonight.budget == 60
+
+
+def test_money_that_is_only_supposed_is_not_noted(conversation: Session) -> None:
+    conversation.ask("cost per head if i buy 8 bottles at 11 quid and 15 come")
+    assert conversation.tonight.budget is None
+    assert conversation.tonight.per_head is None
+
+
+def test_guests_said_again_are_no_trouble(conversation: Session) -> None:
+    conversation.ask("next thursday, 60 quid a head, cheese and wine tasting")
+    assert conversation.ask("no there are 18 guests not 60").say.startswith("Noted: 18 guests")

@@ -15,6 +15,8 @@ from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 
+ASKED = "help"
+
 
 @dataclass(frozen=True, slots=True)
 class Topic:
@@ -75,6 +77,16 @@ def named_alone(stems: Sequence[str]) -> bool:
     rest = tuple(word for word in stems if word not in asks and word.isalnum())
     behind = tuple(stems[1:]) if stems and stems[0] in asks else ()  # `help how many`
     return len(rest) < len(stems) and any({rest, behind} & set(topic.stems) for topic in topics())
+
+
+def help_alone(stems: Sequence[str], cued: bool) -> bool:
+    """Whether nothing is said but that help is asked for, with or without a topic."""
+    bare = (
+        bool(stems)
+        and ASKED in stems
+        and help_texts().asks.issuperset(word for word in stems if word.isalnum())
+    )
+    return bare or (cued and named_alone(stems))
 
 
 def _spoken_of(topic: Topic, stems: Sequence[str]) -> int:

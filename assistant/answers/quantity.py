@@ -193,7 +193,7 @@ def _food(context: Context, counted: Quantities) -> Built:
         food, sharing = dish.main.food, sum(other["id"] == row["id"] for other in classes)
         factor = context.corrections.get(row["id"], 1.0)
         tasting, supper = (scaled(amount(row[meal]), factor / sharing) for meal in ("tasting", "supper"))
-        total = tasting.typical * (counted.people or 1.0)
+        total = (supper if context.tonight.meal else tasting).typical * (counted.people or 1.0)
         figures[f"grams_{context.knowledge.label(food)}"] = (round(total), "g")
         lines.append(_food_line(context, food, tasting, supper, counted.people))
         book = round(amount(row["tasting"]).typical / sharing)
@@ -211,7 +211,7 @@ def _food_line(context: Context, food: str, tasting: Amount, supper: Amount, peo
     heads = people or 1.0
     return _told(
         context,
-        "food-all" if people else "food-each",
+        ("food-all" if people else "food-each") + ("-supper" if context.tonight.meal else ""),
         food=context.knowledge.label(food),
         low=tasting.low,
         high=tasting.high,

@@ -14,6 +14,7 @@ from assistant.brought import kinds_poured
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
+from assistant.taken_off import has_cleared, not_there
 
 EMPTY = ("unclear", "set-table", "help", "define")
 OF_PAIRS = ("judge-pair", "why", "why-not", "what-if")
@@ -98,10 +99,40 @@ def set_table(context: Context) -> Answer:
     wines = [context.knowledge.label(w) for w in context.frame.wines]
     foods = [context.dish_name()] if context.frame.dishes else []
     if not (wines or foods):
-        return unclear(context)
+        return _nothing_laid(context)
     say = context.wording("say", "table", things=listed([*foods, *wines]))
-    lines = [*instead(context), say, *taken_as(context)]
+    lines = [*instead(context), *_off(context), say, *taken_as(context), *_there_already(context)]
     return compose(context, lines[0], [*lines, context.wording("line", "table-next")])
+
+
+def _there_already(context: Context) -> list[str]:
+    """The bottles that are there already, where that is told."""
+    owned = [f"{count} {context.knowledge.label(wine)}" for wine, count in context.tonight.owned]
+    told = owned and says(context.frame, "owns")
+    return [context.wording("line", "there-already", things=listed(owned))] if told else []
+
+
+def _nothing_laid(context: Context) -> Answer:
+    """Nothing is on the table: all of it was cleared, or only a kitchen was named."""
+    frame = context.frame
+    kitchens = [reading.label for reading in frame.text.readings if reading.kind == "cuisine"]
+    if kitchens:
+        ask = context.wording("line", "dishes-of", kitchen=listed(kitchens))
+        return replace(compose(context, ask, [ask]), clarify=ask)
+    off = _off(context)
+    lines = [*off, context.wording("plan", "nothing")]
+    return compose(context.of_evening(), lines[0], lines) if off or has_cleared(frame) else unclear(context)
+
+
+def _off(context: Context) -> list[str]:
+    """What came off the table, or does not lie there."""
+    frame = context.frame
+    if frame.before:
+        gone = listed([context.one_dish(dish) for dish in frame.before])
+        return [context.wording("line", "off-table", things=gone)]
+    missed = not_there(frame, context.tonight, context.knowledge)
+    named = listed(list(dict.fromkeys(reading.label for reading in missed)))
+    return [context.wording("line", "not-on-table", things=named)] if missed else []
 
 
 def taken_as(context: Context) -> list[str]:

@@ -8,14 +8,14 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.headcount import only_counts
+from assistant.headcount import only_counts, supposes
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_of
 from assistant.tonight import Tonight
 
 SETS = "set-table"
 EMPTY = ("unclear", SETS)
-TELLS = ("note", SETS)  # with nothing but a number of guests, nothing else is told
+TELLS = ("note", SETS, "trouble")  # with nothing but a number of guests, nothing else is told
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 
@@ -66,9 +66,11 @@ def news(before: Tonight, context: Context, alone: bool) -> list[str]:
     """
     now = context.tonight
     found = [of_need(asked.guest, asked.need, context) for asked in now.needs if asked not in before.needs]
-    if now.budget is not None and now.budget != before.budget:
-        found.append(money(now.budget, "", context))
-    if (now.guests, now.non_drinkers) != (before.guests, before.non_drinkers) and (found or alone):
+    if (now.budget, now.per_head) != (before.budget, before.per_head):
+        found += to_spend(now, "", context)
+    supposed = before.guests is not None and supposes(context.frame)
+    counted = not supposed and (now.guests, now.non_drinkers) != (before.guests, before.non_drinkers)
+    if counted and now.guests is not None and (found or alone):
         found.insert(0, heads(now, before, context))
     return found
 
@@ -85,9 +87,22 @@ def of_need(guest: str, need: str, context: Context) -> str:
     return context.wording("plan", "needed", guest=guest or context.wording("plan", "guest"), need=need)
 
 
-def money(amount: float, currency: str, context: Context) -> str:
-    """`at most 120 euros`."""
-    return context.wording("plan", "to-spend", money=f"{amount:g}", currency=currency).strip()
+def to_spend(tonight: Tonight, currency: str, context: Context) -> list[str]:
+    """What there is to spend, in all and a head, as far as it was told."""
+    amounts = {"to-spend-each": tonight.per_head, "to-spend": tonight.budget}
+    return [
+        " ".join(context.wording("plan", name, money=f"{amount:g}", currency=currency).split())
+        for name, amount in amounts.items()
+        if amount is not None
+    ]
+
+
+def budget_told(context: Context) -> Answer:
+    """What there is to spend, or that nobody told yet."""
+    found = to_spend(context.tonight, context.stock.currency.strip(), context)
+    say = context.wording("plan", "noted", noted=listed(found)) if found else None
+    say = say or context.wording("plan", "budget-none")
+    return replace(compose(context.of_evening(), say, [say]), dish=None, intent=TELLS_ITSELF)
 
 
 def _told(answer: Answer, context: Context) -> bool:

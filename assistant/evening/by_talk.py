@@ -11,7 +11,7 @@ from typing import Any
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.taken_down import money, of_need
+from assistant.answers.taken_down import of_need, to_spend
 from assistant.answers.wording import listed
 from assistant.evening.facts import fact, wording
 from assistant.evening.needs import with_sober
@@ -54,8 +54,8 @@ def _only_told(context: Context, session: Session) -> Answer | None:
     frame, table = context.frame, context.tonight
     said = starts_at(clock_in_digits(frame.text.typed), datetime.now(), table.day)
     noted = [_when(table.start, context)] if table.start and said == table.start else []
-    if budget_said(frame, table) is not None and table.budget is not None:
-        noted.append(money(table.budget, context.stock.currency.strip(), context))
+    if budget_said(frame, table) is not None:
+        noted += to_spend(table, context.stock.currency.strip(), context)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
     if not noted or named or any(says(frame, line) for line in ("plan-it", "plans")):
         return None
@@ -114,7 +114,7 @@ def evening_of(context: Context) -> Evening:
         table,
         title=file.title,
         zone=file.zone,
-        meal=file.meal,
+        meal=context.tonight.meal or file.meal,
         pour_ml=file.pour_ml,
         budget=file.budget if table.budget is None else table.budget,
         currency=file.currency or table.currency,
@@ -135,7 +135,7 @@ def _of_table(context: Context) -> Evening:
         zone=None,
         guests=round(tonight.guests or 0),
         non_drinkers=round(tonight.non_drinkers),
-        meal="tasting",
+        meal=tonight.meal or "tasting",
         pour_ml=fact("amounts", "bottle", "pour_ml").typical,
         budget=tonight.budget,
         currency=context.stock.currency.strip() or None,
@@ -159,10 +159,12 @@ def _needs(asked: Sequence[Asked], context: Context) -> tuple[GuestNeeds, ...]:
 def _wine(wine: str, context: Context) -> WineLine:
     """A wine of the table, with the cheapest bottle of it that is left in the host's list."""
     label = context.knowledge.label(wine)
-    bottle = next(iter(context.stock.fitting(wine)), None)
+    bottle, owned = next(iter(context.stock.fitting(wine)), None), dict(context.tonight.owned).get(wine, 0)
     if bottle is None:
-        return WineLine(label, wine)
-    return WineLine(label, wine, bottle.name, bottle.price, bottle.left or 0, alcohol_percent=bottle.alcohol)
+        return WineLine(label, wine, owned=owned)
+    return WineLine(
+        label, wine, bottle.name, bottle.price, bottle.left or owned, alcohol_percent=bottle.alcohol
+    )
 
 
 def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answer:
@@ -174,8 +176,7 @@ def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answe
             0, context.wording("plan", "counted-some" if evening.non_drinkers else "counted", **counts)
         )
     noted += [of_need(asked.guest, asked.need, context) for asked in context.tonight.needs]
-    if evening.budget is not None:
-        noted.append(money(evening.budget, evening.currency or "", context))
+    noted += to_spend(replace(context.tonight, budget=evening.budget), evening.currency or "", context)
     if context.tonight.start:
         noted.insert(bool(evening.guests), _when(context.tonight.start, context))
     say = context.wording("plan", "noted" if noted else "nothing", noted=listed(noted))

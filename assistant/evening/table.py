@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
+from assistant.at_home import SUPPER
 from assistant.evening.facts import wording
 from assistant.evening.read import read_evening
 from assistant.evening.records import Evening
@@ -35,7 +36,9 @@ def set_table(session: Session, file: Path) -> None:
     needs = tuple(Asked(need.guest, said) for need in evening.needs for said in need.needs)
     drinkless = float(evening.non_drinkers)
     table = Tonight(wines, dishes, guests, drinkless, evening.start, needs, evening.title, evening)
-    session.lay(replace(table, reserve=reserve))
+    owned = tuple((line.wine, line.owned) for line in evening.wines if line.owned and line.wine in wines)
+    meal = SUPPER if evening.meal == SUPPER else ""
+    session.lay(replace(table, reserve=reserve, owned=owned, meal=meal))
 
 
 def poured(evening: Evening, session: Session) -> tuple[str, ...]:

@@ -11,10 +11,12 @@ from assistant.language.frame import Frame, Preference
 from assistant.language.guest_named import guests_named
 from assistant.language.guests import Asked
 from assistant.language.small_words import small_words
+from assistant.language.sorting import words_beside
 from assistant.language.standing import short
 from assistant.language.topics import Topic
 
 SAFETY, CHOOSES = "safety", "wines-for-food"
+FEWEST_LISTED, MOST_BESIDE = 3, 2
 OPEN = (
     "wines-for-food",
     "unclear",
@@ -46,6 +48,8 @@ def after(frame: Frame, before: Cautioned | None) -> Cautioned | None:
 def of_same(before: Cautioned | None, frame: Frame, needs: Sequence[Asked]) -> Cautioned | None:
     """The caution before, but not where it was of another guest than the one named now with known needs."""
     named = set(guests_named(frame.text.typed, needs))
+    if needs and is_list(frame):
+        return None  # a menu told behind `Ben is coeliac`
     if before is None or not named or says(before.frame, "guest-she"):
         return before
     return before if named & set(guests_named(before.frame.text.typed, needs)) else None
@@ -61,7 +65,8 @@ def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], 
         return _of_them_too(frame, before, topics)
     if frame.intent not in OPEN and not which and not (for_them and frame.wines):
         return frame
-    if before.just_now and frame.dishes and not frame.wines and _fragment(frame):
+    menu = is_list(frame) and not _of_somebody(before, topics)
+    if before.just_now and frame.dishes and not (frame.wines or menu) and _fragment(frame):
         return replace(frame, intent=SAFETY, topics=before.frame.topics)
     if not for_them:
         return frame
@@ -83,6 +88,17 @@ def _which_drink(frame: Frame, topics: Mapping[str, Topic]) -> bool:
     """Whether `what can she drink then` asks for a drink, and tells of no trouble of its own."""
     of_its_own = frame.wines or not all(topics[name].otherwise for name in frame.topics)
     return says(frame, "asks-what") and not of_its_own
+
+
+def is_list(frame: Frame) -> bool:
+    """Whether several foods are told and nothing is said beside them, as of a menu."""
+    few = words_beside(frame.text) <= MOST_BESIDE and "?" not in frame.text.typed
+    return few and len(frame.dishes) >= FEWEST_LISTED and not (frame.wines or frame.follows or frame.topics)
+
+
+def _of_somebody(before: Cautioned, topics: Mapping[str, Topic]) -> bool:
+    """Whether the caution was for somebody, whatever is eaten, and not of one food."""
+    return any(topics[name].no_alcohol or topics[name].allergens for name in before.frame.topics)
 
 
 def _fragment(frame: Frame) -> bool:

@@ -26,6 +26,10 @@ TOPPING = "role/topping"
 CARRIES = frozenset(("kind/pizza-kind", "kind/sandwich-kind"))
 # What lies on a dish where it is named behind something that does: `gnocchi with gorgonzola and walnuts`.
 LIES_ON = frozenset(("kind/nut", "kind/vegetable", "kind/fruit"))
+# A jam or chutney in a list is an item of it, if one of these stands before it or a comma on both sides.
+SPREADS = frozenset(("kind/sweetener", "kind/sweet-sauce"))
+ITEM_BEHIND = frozenset(("plus", "."))
+FEWEST_LISTED = 3
 DEFAULT_SHARE = 20.0
 
 
@@ -61,6 +65,9 @@ class DishReader:
             elif link == WITHOUT:
                 self._settle(drafts, waiting)
                 idle += [] if self._left_out(reading, drafts) else [reading]
+            elif self._is_item(text, found, i):
+                food = self._knowledge.food(reading.id)
+                drafts.append(Draft([DishPart(food.served_as or food.id, BASE, HUNDRED_GRAMS)]))
             else:
                 self._food(reading, carried or link, drafts, waiting)
             carried = carried if reading.kind == "method" else None
@@ -157,6 +164,18 @@ class DishReader:
             return False
         savoury = self._knowledge.food(base.food)
         return SWEETENED not in savoury.kinds and savoury.course in (None, SAVOURY)
+
+    def _is_item(self, text: Text, found: list[Reading], at: int) -> bool:
+        """Whether a spread is an item of a list by itself: `Brie, Gouda. plus fig chutney, walnuts`."""
+        reading, before = found[at], found[:at]
+        if len(found) < FEWEST_LISTED or reading.kind == "method":
+            return False
+        if not SPREADS.intersection(self._knowledge.food(reading.id).kinds):
+            return False
+        between = text.stems[before[-1].end : reading.start] if before else (",",)
+        listed = between == (",",) and len(before) != 1
+        goes_on = text.stems[reading.end : reading.end + 1] == (",",)
+        return not ITEM_BEHIND.isdisjoint(between) or (listed and goes_on)
 
     def _alike(self, food: Food, current: Draft) -> bool:
         """Two cheeses in a row are a board; a mushroom before a risotto is a part of it."""

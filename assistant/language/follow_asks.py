@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.eating import unkept
-from assistant.language.follow_lines import says, says_only
+from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.preferences import wishes
@@ -28,6 +28,7 @@ DOUBTED = (
     "myth",
 )
 PLANS = ("safety", "note", "teach", "plan", "set-table", "foods-for-wine")
+SETS = "set-table"
 WHOLE_TABLE = ("one-bottle", "choose-wines", "check-board", "compare", "pour-order", "what-if", "judge-pair")
 
 
@@ -221,6 +222,8 @@ def context(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """What is asked of that which stands: `one bottle for the lot`, `how cold do I serve that`."""
     if frame.dishes or frame.intent in ("unclear", "define", "help", "smalltalk", "safety"):
         return None
+    if frame.intent == SETS and not _lays_it(frame):
+        return None
     if frame.wines:
         return replace(frame, dishes=talk.frame.dishes) if frame.intent in WHOLE_TABLE else None
     if frame.intent == "wines-for-food":  # `so what can I drink with it`
@@ -231,3 +234,9 @@ def context(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         limits = joined(talk.frame.preferences, frame.preferences)
         return replace(frame, wines=(), dishes=talk.frame.dishes, preferences=limits)
     return replace(frame, wines=wines, dishes=talk.frame.dishes)
+
+
+def _lays_it(frame: Frame) -> bool:
+    """Whether what stands is said to come to the table (`put that on the table`), and no table asked for."""
+    asks = says(frame, "table-asked") or says(frame, "table-questions") or opens(frame, "save")
+    return refers(frame.text) and not asks

@@ -16,6 +16,7 @@ TOGETHER = ("one-bottle", "wines-for-food", "unclear", "compare", "choose-wines"
 MOST_TOGETHER = 6
 ASKED_OF_FOOD = ("wines-for-food", "judge-pair", "describe", "why", "why-not", "compare")
 SPOKEN = (*JUDGING, "what-if", "foods-for-wine")
+FREED = ("unclear", "undo", "wines-for-food", "smalltalk", "choose-wines", "note", "help")
 OPEN = ("unclear", "substitute", "define", "help", "service")
 
 
@@ -29,6 +30,14 @@ def eaten(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     diets, barred = (*old.diets, *frame.diets), (*old.barred, *frame.barred)
     left = () if frame.diets else frame.text.left_out
     return replace(old, text=replace(frame.text, left_out=left), diets=diets, barred=barred)
+
+
+def freed(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`any colour`, `forget the limit`: what was asked, asked again within no limit."""
+    named = frame.dishes or frame.wines or frame.topics
+    if named or frame.intent not in FREED or not talk.frame.dishes or not says(frame, "limit-off"):
+        return None
+    return replace(talk.frame, text=frame.text, preferences=())
 
 
 def otherwise(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
+from difflib import get_close_matches
 from functools import lru_cache
 from typing import Any
 
@@ -31,6 +32,7 @@ NAMED = (
 KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"), ("is", "owns"))
 OWNS = ("'s", "’s")
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
+FEWEST_OF_A_DAY, LIKE_A_DAY = 6, 0.86
 _WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
 _TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
 
@@ -187,9 +189,15 @@ def starts_at(typed: str, now: datetime, day: date | None = None) -> datetime | 
 def day_of(typed: str, today: date) -> date | None:
     """The day that is said, the next that comes; None where none is."""
     known, words = guest_words(), [word.lower() for word in _WORD.findall(typed)]
-    named = [_next(today, known.days[word]) for word in words if word in known.days]
+    named = [_next(today, known.days[day]) for day in map(_day, words) if day in known.days]
     soon = [today + timedelta(days=known.soon[word]) for word in words if word in known.soon]
     return next(iter([*named, *soon]), None)
+
+
+def _day(word: str) -> str:
+    """A word, or the day of the week that it is a slip for (`thurday`)."""
+    whole = [day for day in guest_words().days if len(day) >= FEWEST_OF_A_DAY and day[0] == word[0]]
+    return next(iter(get_close_matches(word, whole, 1, LIKE_A_DAY)), word)
 
 
 def next_day_at(typed: str, now: datetime) -> date | None:

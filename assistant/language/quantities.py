@@ -154,8 +154,10 @@ def _value(word: str) -> float | None:
 
 def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
     """What the number at this place counts."""
-    words = quantity_words()
+    words, money = quantity_words(), small_words()["money"]
     near = _near(stems, end)
+    if not money.isdisjoint((*near[:1], *stems[max(0, start - 1) : start])):
+        return None  # `60 quid a head` counts no heads
     for at in range(min(REACH, len(near))):  # what stands nearest is counted
         for name, lines in words.counts.items():
             if any(lines.at(near, at)):

@@ -25,6 +25,7 @@ EDITS: tuple[Edit, ...] = (
     asks.too_much,
     lists.order_asked,
     asks.back,
+    lists.freed,
     dishes.what_if,
     asks.order_why,
     asks.partner,

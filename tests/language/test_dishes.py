@@ -271,3 +271,17 @@ def test_a_kitchen_is_known_by_dishes_of_its_own(session: Session) -> None:
     spain = session.knowledge.cuisine("region/spain")
     assert "food/gazpacho" in spain
     assert not {"food/tafelspitz", "food/zaalouk"} & set(spain)
+
+
+@pytest.mark.parametrize(
+    ("text", "alone"),
+    [
+        ("cheeses: brie, gouda. plus fig chutney, walnuts, sourdough", "food/fruit-chutney"),
+        ("plus fig chutney, walnuts and sourdough", "food/fruit-chutney"),
+        ("board: brie, gouda, honey, crackers", "food/honey"),
+    ],
+)
+def test_a_spread_between_commas_is_an_item_of_the_list(parse: Parse, text: str, alone: str) -> None:
+    dishes = parse(text).dishes
+    assert [dish.main.food for dish in dishes].count(alone) == 1
+    assert all(len(dish.parts) == 1 for dish in dishes)

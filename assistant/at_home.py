@@ -1,0 +1,61 @@
+"""What is told of the evening in passing: bottles that are there already, and whether it is a supper."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from assistant.language.follow_lines import ends_of, says
+from assistant.language.frame import Frame, Reading
+from assistant.language.quantities import numbers, quantities
+from assistant.language.sorting import EDIBLE
+
+if TYPE_CHECKING:
+    from assistant.tonight import Tonight
+
+SUPPER, QUANTITY = "supper", "quantity"
+TELLS = ("set-table", "plan", "note", "unclear", "smalltalk", "quantity", "pour-order", "wines-for-food")
+UNHEARD, OF_WINE = ("note", "unclear", "smalltalk"), ("foods-for-wine", "describe", "why-not", "choose-wines")
+ASKED = ("wines-for-food", "unclear", "describe", "judge-pair")
+
+
+def at_home(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the bottles that are said to be there already, and the meal it is."""
+    if frame.topics or frame.intent not in TELLS:
+        return tonight
+    named = says(frame, "supper-named") and quantities(frame.text).people is not None
+    meal = SUPPER if named or says(frame, "supper-told") else tonight.meal
+    meal = "" if says(frame, "tasting-told") else meal
+    owned = {**dict(tonight.owned), **_owned(frame, tonight)} if says(frame, "owns") else dict(tonight.owned)
+    there = tuple((wine, count) for wine, count in owned.items() if wine in tonight.wines)
+    return replace(tonight, meal=meal, owned=there)
+
+
+def owns(frame: Frame, tonight: Tonight) -> bool:
+    """Whether bottles are told to be there already while an evening is prepared, and nothing is asked."""
+    prepared = tonight.guests or tonight.wines or tonight.dishes
+    asks = "?" in frame.text.typed or says(frame, "menu-asks-what") or frame.topics
+    told = says(frame, "owns") and (frame.intent in UNHEARD or says(frame, "owned-already"))
+    return bool(
+        prepared and frame.wines and told and frame.intent in (*UNHEARD, *TELLS, *OF_WINE) and not asks
+    )
+
+
+def _owned(frame: Frame, tonight: Tonight) -> dict[str, int]:
+    """So many bottles of each wine named that is on the table; one where no number stands before it."""
+    wines = [reading for reading in frame.text.readings if reading.id in tonight.wines]
+    return {reading.id: _bottles(frame, reading) for reading in wines}
+
+
+def _bottles(frame: Frame, reading: Reading) -> int:
+    """The number between the name before and this one (`two bottles of Barbera`)."""
+    start = max((r.end for r in frame.text.readings if r.end <= reading.start), default=0)
+    found = [number for at, end, number in numbers(frame.text.stems) if start <= at and end <= reading.start]
+    return max(1, int(found[-1])) if found else 1
+
+
+def amount_asked(frame: Frame) -> Frame:
+    """The frame as one that asks how much of a food is needed (`so how much lamb`), where it does."""
+    foods = {r.start for r in frame.text.readings if r.kind in EDIBLE}
+    asks = frame.intent in ASKED and bool(foods.intersection(ends_of(frame, "amount-of")))
+    return replace(frame, intent=QUANTITY, wines=(), again="") if asks and frame.dishes else frame
