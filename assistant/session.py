@@ -29,7 +29,6 @@ from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import without_names
-from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.party import without_party
 from assistant.language.standing import Talk, only_kinds, stands
@@ -49,6 +48,7 @@ from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
+from assistant.told_first import questions_of
 from assistant.tonight import SETS, Tonight, after_said, at_table, paired
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
@@ -124,11 +124,11 @@ class Session:
         return self._last
 
     def _in_turn(self, typed: str) -> Answer:
-        questions = questions_in(typed, self._asks, self._asks_on)
+        questions = questions_of(typed, self._asks, self._asks_on, self)
         if len(questions) == 1:
             return self._ask_one(typed)
         answers = [self._ask_one(question) for question in questions[:MOST_IN_TURN]]
-        answers.sort(key=lambda answer: answer.intent != "safety")  # what may hurt is told first
+        answers.sort(key=lambda answer: answer.intent not in ("safety", SETS))  # what may hurt is told first
         return in_turn(typed, answers, questions[MOST_IN_TURN:], self.wording)
 
     def _asks(self, text: str) -> bool:

@@ -16,26 +16,33 @@ from assistant.language.data import read_data
 class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
-    `behind`: somebody, a need, and only then the name of who has it.
+    `where`: the place behind a guest; `behind`: somebody, a need, and only then the name of who has it;
+    `short`: a name run together with `is` in front of a need.
     """
 
     mine: re.Pattern[str]
     theirs: re.Pattern[str]
+    where: re.Pattern[str]
+    short: re.Pattern[str]
     behind: re.Pattern[str]
+    several: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Retold:
         """The turns of the table `retold`. Raises KeyError for a key that is missing."""
         table = tables["retold"]
-        names = ("mine", "verbs", "who", "ones", "named_by")
-        mine, verbs, who, ones, named_by = (_either(table[key]) for key in names)
+        names = ("mine", "verbs", "who", "where", "short_needs", "ones", "named_by")
+        mine, verbs, who, where, short, ones, named_by = (_either(table[key]) for key in names)
         days = _either(tables["days"])  # `somebody is late, it's Friday`
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
-            re.compile(rf"\s{verbs}\s(?:that\s)?{who}\b", re.IGNORECASE),
+            re.compile(rf"\s{verbs}\s(?:that\s)?{who}(?:(?P<is>s\b|re\b)|\b)", re.IGNORECASE),
+            re.compile(rf"(?<=\w)\s{where}(?=\s|['’]s\b)", re.IGNORECASE),
+            re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
             re.compile(
                 rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
             ),
+            frozenset(table["several"]),
         )
 
 
@@ -49,7 +56,14 @@ def first_hand(typed: str) -> str:
     """What is said, without that somebody said it; any other text as it is."""
     known = _retold()
     found = known.mine.match(typed)
-    return known.theirs.sub("", typed[found.end() :] if found else typed, count=1)
+    said = known.where.sub("", typed[found.end() :] if found else typed, count=1)
+    said = known.theirs.sub(lambda match: " is" if match["is"] else "", said, count=1)
+    return known.short.sub(_apart, said)
+
+
+def _apart(match: re.Match[str]) -> str:
+    """`Marks allergic` as `Mark is allergic`; several people called by a word (`two guests`) are left so."""
+    return match[0] if match[0].lower() in _retold().several else f"{match['name']} is"
 
 
 def named_first(typed: str) -> str:
