@@ -1,4 +1,4 @@
-"""`Jo just told me she's pregnant, which cheeses are ok`: what is told of a guest first, then the question."""
+"""`Jo just told me she is pregnant, which cheeses are ok`: told of a guest first, then asked of that guest."""
 
 from __future__ import annotations
 

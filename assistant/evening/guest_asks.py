@@ -11,9 +11,21 @@ from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import listed
 from assistant.evening.care import GuestCare, because, care
-from assistant.evening.guest_drinks import chooses_drink, drinks_told, is_drunk
+from assistant.evening.guest_drinks import (
+    asks_why,
+    chooses_drink,
+    drink_explained,
+    drinks_told,
+    is_drunk,
+)
 from assistant.evening.guest_meant import doubt, kept, spoken_of
-from assistant.evening.guest_things import Before, asked_things, drinks_too, takes_up, with_things
+from assistant.evening.guest_things import (
+    Before,
+    asked_things,
+    drinks_too,
+    takes_up,
+    with_things,
+)
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
@@ -25,6 +37,7 @@ from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, needs_named, words_of_guests
 from assistant.language.guests import Asked
 from assistant.language.party import needs_told
+from assistant.language.standing import WHYS
 from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
@@ -49,6 +62,9 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
     before = _just_asked(session)
+    if before.drink and asks_why(frame, session):
+        session.spoken.drink = True
+        return drink_explained
     on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY) else ()
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()

@@ -8,6 +8,7 @@ from dataclasses import replace
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
+from assistant.answers.why import why
 from assistant.answers.wines import wines_for_food
 from assistant.answers.wording import listed
 from assistant.evening.alcohol_free import alcohol_free_drinks
@@ -18,6 +19,7 @@ from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Preference
 from assistant.language.sorting import EDIBLE
+from assistant.language.standing import WHYS, wines_of
 from assistant.pairing.dish import Dish
 from assistant.session import Session
 
@@ -63,6 +65,29 @@ def drinks_told(
     barred = _barred(context, rows) if named else []
     text = "\n".join([*barred, answer.text, *(one["text"] for one in told)])
     return replace(answer, say=" ".join([*barred, answer.say]), text=text, cautions=told, intent=SAFETY)
+
+
+def asks_why(frame: Frame, session: Session) -> bool:
+    """Whether it is asked why the drink that was just chosen, or why no wine; of another food it is not."""
+    eaten = {reading.kind for reading in frame.text.readings} & set(EDIBLE)
+    return frame.intent in WHYS and not eaten and bool(session.talk and session.talk.picks)
+
+
+def drink_explained(context: Context, session: Session) -> Answer:
+    """Why this drink: who drinks no alcohol and why, how it goes with the food; the cautions stay."""
+    asked = session.spoken.asked
+    rows = [row for row in care(evening_of(context), session) if row.sober and row.guest in asked]
+    limits = [
+        context.wording("plan", "guest-sober", guest=row.guest, need=listed(list(row.needs))) for row in rows
+    ]
+    chosen = session.talk.picks[:1] if session.talk else ()
+    answer = why(
+        replace(context, frame=replace(context.frame, wines=wines_of(chosen) or context.frame.wines))
+    )
+    topics = tuple(dict.fromkeys(topic for row in rows for topic in row.topics))
+    told = cautions(replace(context, frame=replace(context.frame, topics=topics, dishes=())))
+    text = "\n".join([*limits, answer.text, *(one["text"] for one in told)])
+    return replace(answer, say=" ".join([*limits, answer.say]), text=text, cautions=told, intent=SAFETY)
 
 
 def tastes(frame: Frame) -> tuple[Preference, ...]:
