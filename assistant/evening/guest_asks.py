@@ -18,6 +18,7 @@ from assistant.evening.guest_drinks import (
     drinks_told,
     is_drunk,
 )
+from assistant.evening.guest_kinds import kinds_told, with_examples
 from assistant.evening.guest_meant import doubt, kept, spoken_of
 from assistant.evening.guest_things import (
     Before,
@@ -37,7 +38,6 @@ from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, needs_named, words_of_guests
 from assistant.language.guests import Asked
 from assistant.language.party import needs_told
-from assistant.language.standing import WHYS
 from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
@@ -171,7 +171,7 @@ def _answer(
         return None
     spoken = tuple(dict.fromkeys((*topics, *others, *_general(context, evening))))
     asked_of = replace(context, frame=replace(context.frame, topics=spoken))
-    return _said(rows, evening, asked_of, session)
+    return _said(with_examples(rows, evening, session), evening, asked_of, session)
 
 
 def _general(context: Context, evening: Evening) -> list[str]:
@@ -207,6 +207,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     asked = against or any(row.allergy for row in rows)
     label = [context.wording("plan", "guest-label")] if asked else []
     first = [line for row in rows for line in _lines(row, context)[: bool(row.keep_away)]] or lines[:1]
+    lines += kinds_told(rows, evening, context)
     lines += because(rows, evening, session) if context.frame.text.readings else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *(one["text"] for one in told), *label])
     return replace(answer, cautions=told, dish=None, intent=SAFETY)

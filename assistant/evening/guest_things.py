@@ -10,6 +10,7 @@ from assistant.evening.guest_table import of_asked
 from assistant.evening.records import Evening
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
+from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, wines_of
 from assistant.pairing.dish import Dish
 from assistant.session import Session
@@ -29,7 +30,7 @@ class Before:
 
 def names_thing(frame: Frame) -> bool:
     """Whether a food, a wine or a drink is named, as such or as a kind (`the rosé`)."""
-    return any(r.type in KEPT or r.kind == "preference" for r in frame.text.readings)
+    return any(r.type in KEPT or r.kind in (*EDIBLE, "preference") for r in frame.text.readings)
 
 
 def takes_up(frame: Frame) -> bool:

@@ -1,0 +1,47 @@
+"""A kind of food is never cleared as a whole: what of it is for a guest is told, and what is not."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.session import Session
+
+
+@pytest.mark.parametrize(
+    ("needs", "before", "asked", "no", "yes"),
+    [
+        ("Lia is pregnant", "what goes with tiramisu", "what dessert can lia have", "tiramisu", "fruit salad"),
+        ("Ben is coeliac", "tiramisu and moscato", "so what dessert for ben", "tiramisu", "fruit salad"),
+        ("Lucia is pregnant", "hello", "can lucia have fish", "smoked salmon", "sea bass"),
+        ("Mo is vegan", "hello", "can mo have dessert", "pecan pie", "poached pear"),
+    ],
+)  # fmt: skip
+def test_some_of_a_kind_are_named_with_their_verdict(
+    conversation: Session, needs: str, before: str, asked: str, no: str, yes: str
+) -> None:
+    for line in (needs, before, asked):
+        answer = conversation.ask(line)
+    away, may = (next(x for x in answer.text.splitlines() if word in x) for word in ("Not for", "may have"))
+    assert no in away
+    assert yes in may
+    assert "name yours" in answer.text
+
+
+def test_of_a_kind_the_foods_of_the_table_are_looked_at(conversation: Session) -> None:
+    for line in ("Jo is pregnant", "the board is brie, gouda and ham", "which cheeses are ok for jo"):
+        answer = conversation.ask(line)
+    assert answer.say == "Not for Jo: Brie."
+    assert "for Jo: Gouda." in answer.text
+    assert "ham" not in answer.text
+
+
+def test_a_kind_named_is_not_what_was_asked_before(conversation: Session) -> None:
+    for line in ("Lucia is pregnant", "can lucia have bread", "what cheese is ok for lucia"):
+        answer = conversation.ask(line)
+    assert "Camembert" in answer.text
+    assert "bread" not in answer.text
+
+
+def test_a_kind_whose_members_are_all_alike_is_told_as_a_whole(conversation: Session) -> None:
+    conversation.ask("Tom has a nut allergy")
+    assert conversation.ask("can tom have nuts").say == "Not for Tom: nut."
