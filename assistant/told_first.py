@@ -1,4 +1,4 @@
-"""`Jo just told me she is pregnant, which cheeses are ok`: told of a guest first, then asked of that guest."""
+"""`Jo just told me she is pregnant, which cheeses are ok`: told of a guest first, then asked for that one."""
 
 from __future__ import annotations
 
@@ -48,11 +48,11 @@ def _called(guest: str, asked: str, session: Session) -> None:
 
 def _guest(told: str, session: Session) -> str:
     """The guest with a name of whom alone a known need is told; empty where there is none."""
-    from assistant.evening.needs import named_needs  # loaded late: a plan needs so much
+    from assistant.evening.needs import understood  # loaded late: a plan needs so much
 
     found = all_told(told)
     sure = len(found.asked) == 1 and not found.unread and has_name(found.asked[0].guest)
-    return found.asked[0].guest if sure and named_needs(found.asked[0].need, session) else ""
+    return found.asked[0].guest if sure and understood(found.asked[0].need, session) else ""
 
 
 def _asks_for_guest(asked: str) -> bool:

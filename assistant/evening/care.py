@@ -9,7 +9,7 @@ from assistant.answers.items import source_text
 from assistant.answers.safety import for_food
 from assistant.answers.wording import capital, listed
 from assistant.evening.facts import wording
-from assistant.evening.needs import Need, understood
+from assistant.evening.needs import WINE, Need, understood
 from assistant.evening.records import Evening, GuestNeeds
 from assistant.knowledge.diets import Fit, holds, lineage
 from assistant.knowledge.store import Knowledge
@@ -70,6 +70,8 @@ def stands(food: str, need: Need, knowledge: Knowledge) -> Fit:
 def _stands(food: str, need: Need, knowledge: Knowledge) -> Fit:
     has, may = holds(food, knowledge)
     kinds = lineage(food, knowledge)
+    if need.only and WINE in kinds and not kinds & need.only:
+        return Fit.NO
     if kinds & need.kinds or has & need.marks:
         lighter = kinds & need.lighter and not kinds & need.kinds
         return Fit.UNKNOWN if lighter else Fit.NO

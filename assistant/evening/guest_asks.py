@@ -13,10 +13,13 @@ from assistant.answers.wording import listed
 from assistant.evening.care import GuestCare, because, care
 from assistant.evening.guest_drinks import (
     asks_why,
+    by_taste,
     chooses_drink,
     drink_explained,
     drinks_told,
     is_drunk,
+    sort_told,
+    sorts_drunk,
 )
 from assistant.evening.guest_kinds import kinds_told, with_examples
 from assistant.evening.guest_meant import doubt, kept, spoken_of
@@ -166,6 +169,8 @@ def _answer(
         session.spoken.drink = True
         heard = with_things(_heard(context, rows), session, before)
         return drinks_told(heard, rows, session, stands=too and bool(heard.frame.dishes))
+    if not sober and (too or chooses_drink(sure, context.frame)) and (limits := sorts_drunk(rows, session)):
+        return sort_told(context, limits, session)
     sure = sure or (sober and is_drunk(context.frame))
     if not (sure or barred):
         return None
@@ -197,7 +202,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     lines = [line for row in rows for line in _lines(row, context)]
     if not lines:
         return _nothing_laid(rows, context)
-    against = any(row.keep_away or row.check_label for row in rows)
+    against = any(row.keep_away or row.check_label for row in rows if not by_taste(row, session))
     asked_of = replace(context.frame, dishes=tuple(d for food in evening.foods for d in food.dishes))
     told = (
         cautions(replace(context, frame=asked_of))

@@ -14,6 +14,7 @@ from assistant.answers.wording import listed
 from assistant.evening.alcohol_free import alcohol_free_drinks
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
+from assistant.evening.needs import understood
 from assistant.language.dish_edits import POURED
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
@@ -65,6 +66,26 @@ def drinks_told(
     barred = _barred(context, rows) if named else []
     text = "\n".join([*barred, answer.text, *(one["text"] for one in told)])
     return replace(answer, say=" ".join([*barred, answer.say]), text=text, cautions=told, intent=SAFETY)
+
+
+def sorts_drunk(rows: Sequence[GuestCare], session: Session) -> tuple[Preference, ...]:
+    """The sorts of wine that alone are drunk, as limits; none where a guest drinks any."""
+    needs = [need for row in rows for said in row.needs for need in understood(said, session)]
+    sorts = dict.fromkeys(sort for need in needs for sort in sorted(need.only))
+    label = session.knowledge.label
+    return tuple(Preference(label(sort), "kind", wanted=sort) for sort in sorts)
+
+
+def by_taste(row: GuestCare, session: Session) -> bool:
+    """Whether a guest only keeps to a sort of wine, which no label settles."""
+    return all(need.only for said in row.needs for need in understood(said, session))
+
+
+def sort_told(context: Context, limits: tuple[Preference, ...], session: Session) -> Answer:
+    """A wine of the sort that a guest drinks, for the food named, else for the table."""
+    dishes = context.frame.dishes or context.tonight.dishes
+    frame = replace(context.frame, dishes=dishes, wines=(), preferences=(*limits, *tastes(context.frame)))
+    return wines_for_food(replace(context, frame=frame))
 
 
 def asks_why(frame: Frame, session: Session) -> bool:

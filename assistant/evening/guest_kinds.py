@@ -1,4 +1,4 @@
-"""`what dessert can Lia have`: of a kind of food, what is for a guest and what is not, on the table or known."""
+"""`what dessert can Lia have`: of a kind of food, what is for a guest and what is not, laid or known."""
 
 from __future__ import annotations
 

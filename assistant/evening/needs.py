@@ -10,8 +10,10 @@ from assistant.evening.facts import Row
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
+from assistant.language.drinks_only import eats_only, sort_drunk
+from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.fold import fold, stem
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Preference
 from assistant.language.guest_named import has_name
 from assistant.language.guests import guest_words
 from assistant.session import Session
@@ -28,7 +30,7 @@ class Need:
 
     `lighter`: kinds for which a mark found means asking, not leaving out; `label_only`: nothing but a label
     counts, `plain` kinds apart; `allergy`: cross-contact matters; `topics`: safety topics that speak to it;
-    `itself`: a wider need does not take it in.
+    `itself`: a wider need does not take it in; `only`: of wines, these sorts alone.
     """
 
     id: str
@@ -41,6 +43,7 @@ class Need:
     allergy: bool = False
     topics: tuple[str, ...] = ()
     itself: bool = False
+    only: frozenset[str] = frozenset()
 
     @property
     def sober(self) -> bool:
@@ -56,7 +59,29 @@ def _rows() -> tuple[Row, ...]:
 
 def understood(said: str, session: Session) -> tuple[Need, ...]:
     """The needs meant by what is said; a food named is left out itself. None where nothing is known."""
-    return named_needs(said, session) or _of_food(said, session.parser.parse(said), session.knowledge)
+    if eats_only(said):
+        return ()
+    by_name = _of_sort(said, session) or named_needs(said, session)
+    return by_name or _of_food(said, session.parser.parse(said), session.knowledge)
+
+
+def _of_sort(said: str, session: Session) -> tuple[Need, ...]:
+    """The sorts of wine that alone are drunk (`only drinks red`), or that are not (`doesn't drink red`)."""
+    sort = sort_drunk(said)
+    if not sort:
+        barred = frozenset(one.wanted for one in _limits(said, session) if one.wanted and one.banned)
+        return (Need(said, frozenset(), barred),) if barred - {WINE} else ()
+    limits = _limits(sort, session) or _limits(f"{sort} wine", session)
+    named = frozenset(session.parser.parse(sort).wines)
+    wanted = named | {one.wanted for one in limits if one.wanted and not one.banned}
+    wine = wanted - {WINE} and WITHOUT_ALCOHOL not in wanted
+    return (Need(said, frozenset(), frozenset(), only=wanted),) if wine else ()
+
+
+def _limits(said: str, session: Session) -> tuple[Preference, ...]:
+    """The kinds of wine that are wanted or barred; none where health is spoken of."""
+    frame = session.parser.parse(said)
+    return () if frame.topics else tuple(one for one in frame.preferences if one.property == "kind")
 
 
 def named_needs(said: str, session: Session) -> tuple[Need, ...]:

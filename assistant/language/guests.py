@@ -7,10 +7,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from functools import lru_cache
+from itertools import dropwhile
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.drinks_only import said_plainly
 from assistant.language.retold import first_hand, named_first
 from assistant.language.sober import is_sober
 
@@ -150,7 +152,9 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def all_told(typed: str) -> Told:
     """The guests of a sentence with their needs, and the parts that tell of none behind them."""
-    if guest_words().asks.intersection(word.lower() for word in _WORD.findall(typed)):
+    typed = said_plainly(typed)
+    words = dropwhile(guest_words().lead.__contains__, (word.lower() for word in _WORD.findall(typed)))
+    if guest_words().asks.intersection(words):
         return Told()
     found: list[Asked] = []
     unread: list[str] = []

@@ -9,6 +9,7 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.drinks_only import sort_drunk
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import has_name
@@ -75,7 +76,8 @@ def needs_told(frame: Frame) -> Told:
     """The guests told of one by one, where what is said of them may be a need."""
     told = Told() if party_of(frame.text) else all_told(frame.text.typed)
     sober = any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
-    return told if frame.topics or frame.diets or frame.barred or sober else Told()
+    only = bool(frame.preferences or frame.wines) and any(sort_drunk(one.need) for one in told.asked)
+    return told if frame.topics or frame.diets or frame.barred or sober or only else Told()
 
 
 def need_counts(stems: Sequence[str]) -> set[float]:

@@ -16,13 +16,14 @@ from assistant.language.data import read_data
 class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
-    `where`: the place behind a guest; `behind`: somebody, a need, and only then the name of who has it;
-    `short`: a name run together with `is` in front of a need.
+    `where`: the place behind a guest; `the_one`: that this is who has the need; `behind`: somebody, a need,
+    and only then the name of who has it; `short`: a name run together with `is` in front of a need.
     """
 
     mine: re.Pattern[str]
     theirs: re.Pattern[str]
     where: re.Pattern[str]
+    the_one: re.Pattern[str]
     short: re.Pattern[str]
     behind: re.Pattern[str]
     several: frozenset[str]
@@ -31,13 +32,14 @@ class Retold:
     def of(cls, tables: Mapping[str, Any]) -> Retold:
         """The turns of the table `retold`. Raises KeyError for a key that is missing."""
         table = tables["retold"]
-        names = ("mine", "verbs", "who", "where", "short_needs", "ones", "named_by")
-        mine, verbs, who, where, short, ones, named_by = (_either(table[key]) for key in names)
-        days = _either(tables["days"])  # `somebody is late, it's Friday`
+        names = ("mine", "verbs", "who", "where", "the_one", "short_needs", "ones", "named_by")
+        mine, verbs, who, where, the_one, short, ones, named_by = (either(table[key]) for key in names)
+        days = either(tables["days"])  # `somebody is late, it's Friday`
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
             re.compile(rf"\s{verbs}\s(?:that\s)?{who}(?:(?P<is>s\b|re\b)|\b)", re.IGNORECASE),
             re.compile(rf"(?<=\w)\s{where}(?=\s|['’]s\b)", re.IGNORECASE),
+            re.compile(rf"(?<=\w){the_one}(?=\s)", re.IGNORECASE),
             re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
             re.compile(
                 rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
@@ -57,6 +59,7 @@ def first_hand(typed: str) -> str:
     known = _retold()
     found = known.mine.match(typed)
     said = known.where.sub("", typed[found.end() :] if found else typed, count=1)
+    said = known.the_one.sub("", said, count=1)
     said = known.theirs.sub(lambda match: " is" if match["is"] else "", said, count=1)
     return known.short.sub(_apart, said)
 
@@ -71,5 +74,6 @@ def named_first(typed: str) -> str:
     return _retold().behind.sub(r"\g<name> \g<need>", typed, count=1)
 
 
-def _either(words: Iterable[str]) -> str:
+def either(words: Iterable[str]) -> str:
+    """A pattern of any of these words, the longest first."""
     return f"(?:{'|'.join(re.escape(word) for word in sorted(words, key=len, reverse=True))})"
