@@ -37,7 +37,8 @@ def supposed(tonight: Tonight, frame: Frame) -> Tonight:
 
 def with_the_sober(tonight: Tonight, session: Session) -> Tonight:
     """The table, the guests counted anew, with no fewer without wine than needs told before tell of."""
-    if not tonight.needs or tonight.guests in (None, session.tonight.guests):
+    told = tonight.guests != session.tonight.guests or tonight.needs != session.tonight.needs
+    if not (tonight.needs and tonight.guests and told):
         return tonight
     from assistant.evening.needs import with_sober  # loaded late: a plan needs so much
 
@@ -93,7 +94,7 @@ def _told(tonight: Tonight, frame: Frame) -> Tonight:
 
 def heads(stems: Sequence[str], before: Heads) -> Heads:
     """All guests and those who drink no wine, after these words; of several totals the first counts."""
-    some, opened = party_counts(stems), opening_total(stems)
+    some, opened = party_counts(stems), opening_total(stems) or _by_place(stems)
     now, total = (opened or before[0], before[1]), opened is not None
     for found in counts(stems):
         if found.name not in (PEOPLE, DRINKLESS) or found.number in some or _of_time(stems, found):
@@ -107,6 +108,14 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
         now = (anew, before[1])
     halved = now[0] is not None and quantity_words().half.stand_in(stems)
     return (now[0], now[0] / 2) if halved and now[0] else _kept(now)
+
+
+def _by_place(stems: Sequence[str]) -> float | None:
+    """All guests where they are counted in two places (`14 on the call, 4 in the room`), or None."""
+    placed = quantity_words().party["placed"]
+    people = [found for found in counts(stems) if found.name == PEOPLE]
+    there = [found.number for found in people if placed.stand_in(_behind(stems, found.end))]
+    return sum(there) if len(there) > 1 else None
 
 
 def _counted_again(stems: Sequence[str]) -> float | None:

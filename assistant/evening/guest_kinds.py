@@ -76,7 +76,8 @@ def _row(row: GuestCare, kinds: Mapping[str, str], evening: Evening, session: Se
     for label, kind in kinds.items():
         members = _members(kind, row, evening, session)
         if members and sum(bool(getattr(members, part)) for part in PARTS) > 1:
-            row = replace(row, **{part: _told(part, label, row, members) for part in PARTS})
+            away, check, may = (_told(part, label, row, members) for part in PARTS)
+            row = replace(row, keep_away=away, check_label=check, may_have=may)
     return row
 
 

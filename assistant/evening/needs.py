@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
@@ -15,11 +15,13 @@ from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Preference
 from assistant.language.guest_named import has_name
-from assistant.language.guests import guest_words
+from assistant.language.guests import Asked, guest_words
+from assistant.language.same_guests import number_of
 from assistant.session import Session
 from assistant.tonight import Tonight
 
 WINE, NO_ALCOHOL, ALLERGY = "kind/wine", "diet/no-alcohol", "allergy"
+NON_DRINKER = "no-alcohol"
 EDIBLE = ("food/", "kind/")
 PLAIN = frozenset(("kind/fruit", "kind/vegetable", "kind/nut"))
 
@@ -100,12 +102,22 @@ def with_sober(tonight: Tonight, session: Session) -> Tonight:
     """
     if not tonight.guests:
         return tonight
-    sober = {
-        one.guest if has_name(one.guest) else at
-        for at, one in enumerate(tonight.needs)
-        if any(need.sober for need in understood(one.need, session))
-    }
-    return replace(tonight, non_drinkers=min(tonight.guests, max(tonight.non_drinkers, float(len(sober)))))
+    sober = [one for one in tonight.needs if any(need.sober for need in understood(one.need, session))]
+    least = min(tonight.guests, max(tonight.non_drinkers, _least(sober, session)))
+    return replace(tonight, non_drinkers=least)
+
+
+def _least(sober: Sequence[Asked], session: Session) -> float:
+    """How many guests drink no wine at least: who only `don't drink` may be any of the others."""
+    plain = [one for one in sober if any(n.id == NON_DRINKER for n in understood(one.need, session))]
+    others = [one for one in sober if has_name(one.guest) or one not in plain]
+    return max(_heads(plain), _heads(others))
+
+
+def _heads(asked: Sequence[Asked]) -> float:
+    """How many these are, each name once, and who is counted as so many."""
+    named = {one.guest for one in asked if has_name(one.guest)}
+    return len(named) + sum(number_of(one.guest) or 1.0 for one in asked if not has_name(one.guest))
 
 
 def _of_food(said: str, frame: Frame, knowledge: Knowledge) -> tuple[Need, ...]:

@@ -18,6 +18,7 @@ from assistant.language.fold import fold, key
 from assistant.language.follow_lines import opens
 from assistant.language.guest_named import guests_named, has_name, own_name
 from assistant.language.guests import Asked, Told
+from assistant.language.party import party_words
 from assistant.language.quantities import numbers
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
@@ -109,7 +110,12 @@ def _meant_by_pronoun(told: Told, context: Context, session: Session) -> str:
 
 
 def _as_called(asked: Asked, session: Session) -> Asked:
-    """The same with the guest as called before (`R` is `R.`), so that all needs stand together."""
+    """The same with the guest as called before (`R` is `R.`), so that all needs stand together.
+
+    A number is no name: so many guests are meant.
+    """
+    if asked.guest.isdigit():
+        return replace(asked, guest=party_words().many.format(number=asked.guest))
     known = [need for need in session.tonight.needs if has_name(need.guest)]
     same = [one for one in known if _bare(one.guest) == _bare(asked.guest)]
     return replace(asked, guest=same[0].guest) if same else asked

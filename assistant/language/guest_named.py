@@ -33,9 +33,10 @@ def _of_another(guest: str, found: Sequence[str]) -> bool:
 
 
 def has_name(guest: str) -> bool:
-    """Whether a guest is called by a name, and not `two of them`."""
+    """Whether a guest is called by a name, and not `two of them` or `2`."""
     name = _WORD.findall(guest)
-    return bool(name) and not guest_words().grouped.intersection(fold(word) for word in name)
+    counted = any(word.isdigit() for word in name)
+    return bool(name) and not counted and not guest_words().grouped.intersection(fold(word) for word in name)
 
 
 def own_name(guest: str) -> list[str]:
