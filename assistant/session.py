@@ -18,6 +18,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.chosen import last_choice, of_choice
+from assistant.evening.warned import warned
 from assistant.headcount import of_everybody, speaks_of_guests, supposed, with_the_sober
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
@@ -154,6 +155,7 @@ class Session:
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
+        answer = warned(answer, before[0], self._context(frame), self)
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
@@ -164,8 +166,7 @@ class Session:
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         if not frame.after:
-            answer = with_list(answer, self._context(frame))
-            answer = heeded_in(answer, self._context(frame), self.taught)
+            answer = heeded_in(with_list(answer, self._context(frame)), self._context(frame), self.taught)
         answer = replace(answer, seconds=round(time.perf_counter() - started, 4))
         return self.log.noted(frame, answer) if self.log else answer
 
@@ -226,8 +227,7 @@ class Session:
         if frame.intent == HELP and named_alone(frame.text.stems):
             return BUILDERS[HELP](context)
         later = of_after(frame)
-        answer = later(context, self) if later else None
-        if answer is not None:
+        if later and (answer := later(context, self)) is not None:
             return answer
         guests = None if told_of else self._of_guest(frame)
         answer = guests(context, self) if guests else None
