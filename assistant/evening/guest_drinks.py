@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from assistant.answers.context import Context
@@ -19,12 +19,14 @@ from assistant.language.dish_edits import POURED
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Preference
+from assistant.language.preferences import of_drinks, sparkling
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, wines_of
 from assistant.pairing.dish import Dish
 from assistant.session import Session
 
 SAFETY = "safety"
+TOASTS = frozenset(("kind/dealcoholised-wine", "kind/juice-drink", "kind/mocktail"))
 PAIRS = ("wines-for-food", "one-bottle", "choose-wines")
 
 
@@ -56,11 +58,16 @@ def drinks_told(
     """
     named = bool({reading.kind for reading in context.frame.text.readings} & set(EDIBLE)) or stands
     dishes = context.frame.dishes if named else _allowed(context, rows)
+    toast = says(context.frame, "toasts")
+    dishes = () if toast else dishes
     limit = Preference(context.knowledge.label(WITHOUT_ALCOHOL), "kind", wanted=WITHOUT_ALCOHOL)
-    limits = (limit, *tastes(context.frame))
+    bubbles = sparkling(session.parser.limit_words)
+    wishes = (*context.frame.preferences, *((bubbles,) if toast else ()))
+    limits = (limit, *_tastes(of_drinks((limit, *wishes), bubbles)))
     away = _not_theirs(context, [row.guest for row in rows], session)
     frame = replace(context.frame, dishes=dishes, wines=(), preferences=limits, named_before=away)
-    answer = wines_for_food(replace(context, frame=frame))
+    drunk = replace(context, frame=frame)
+    answer = _raised(drunk) if toast else wines_for_food(drunk)
     topics = tuple(dict.fromkeys((*(topic for row in rows for topic in row.topics), *more)))
     told = cautions(replace(context, frame=replace(frame, topics=topics, dishes=dishes if named else ())))
     barred = _barred(context, rows) if named else []
@@ -88,6 +95,17 @@ def sort_told(context: Context, limits: tuple[Preference, ...], session: Session
     return wines_for_food(replace(context, frame=frame))
 
 
+def _raised(context: Context) -> Answer:
+    """What is raised in place of sparkling wine; no food is asked for, and plain soft drinks are left."""
+    wines = context.knowledge.wines.values()
+    soft = (wine.id for wine in wines if not TOASTS.intersection(wine.kinds))
+    frame = replace(context.frame, named_before=(*context.frame.named_before, *soft))
+    answer = wines_for_food(replace(context, frame=frame))
+    asked = context.wording("line", "which-food")
+    text = "\n".join(line for line in answer.text.splitlines() if line != asked)
+    return replace(answer, text=text, clarify=None)
+
+
 def asks_why(frame: Frame, session: Session) -> bool:
     """Whether it is asked why the drink that was just chosen, or why no wine; of another food it is not."""
     eaten = {reading.kind for reading in frame.text.readings} & set(EDIBLE)
@@ -113,7 +131,11 @@ def drink_explained(context: Context, session: Session) -> Answer:
 
 def tastes(frame: Frame) -> tuple[Preference, ...]:
     """What a drink should taste like (`she hates sweet`), no kind of wine being asked for."""
-    return tuple(one for one in frame.preferences if one.property != "kind")
+    return _tastes(frame.preferences)
+
+
+def _tastes(limits: Iterable[Preference]) -> tuple[Preference, ...]:
+    return tuple(dict.fromkeys(one for one in limits if one.property != "kind"))
 
 
 def _poured(frame: Frame) -> bool:

@@ -40,8 +40,13 @@ def has_name(guest: str) -> bool:
 
 
 def own_name(guest: str) -> list[str]:
-    """The name in what a guest is called (`my neighbour Ewa`); empty where there is none, or nothing else."""
-    words = _WORD.findall(guest)
+    """The name in what a guest is called (`my neighbour Ewa`); empty where there is none, or nothing else.
+
+    Typed small it is the one word behind what the guest is to somebody (`aunt carol`).
+    """
+    words, kin = _WORD.findall(guest), guest_words().kin
+    if len(words) > 1 and fold(words[-2]) in kin and fold(words[-1]) not in kin:
+        return words[-1:]
     name = [word for word in words if word[:1].isupper()]
     return name if words[-len(name) :] == name and 0 < len(name) < len(words) else []
 

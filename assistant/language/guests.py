@@ -29,6 +29,7 @@ NAMED = (
     "passing_verbs",
     "passing_asks",
     "does",
+    "kin",
 )
 KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"), ("is", "owns"))
 OWNS = ("'s", "’s")
@@ -79,6 +80,7 @@ class GuestWords:
     passing_verbs: frozenset[str]
     passing_asks: frozenset[str]
     does: frozenset[str]
+    kin: frozenset[str]
     denies: frozenset[str]
     no_name: frozenset[str]
     no_name_verbs: frozenset[str]
