@@ -10,14 +10,19 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.fold import fold
+
+CONTINUES = "ing"
+_LINK = re.compile(r",\s|\sand\s")
 
 
 @dataclass(frozen=True, slots=True)
 class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
-    `where`: the place behind a guest; `the_one`: that this is who has the need; `behind`: somebody, a need,
-    and only then the name of who has it; `short`: a name run together with `is` in front of a need.
+    `where`: the place behind a guest; `the_one`: that this is who has the need; `short`: a name run together
+    with `is` in front of a need; `behind`: somebody, a need, and only then the name of who has it; `bracket`:
+    the same with the name in brackets; `who`: a need said to be somebody, `needs` being the words for it.
     """
 
     mine: re.Pattern[str]
@@ -26,7 +31,11 @@ class Retold:
     the_one: re.Pattern[str]
     short: re.Pattern[str]
     behind: re.Pattern[str]
+    bracket: re.Pattern[str]
+    who: re.Pattern[str]
+    needs: Mapping[str, str]
     several: frozenset[str]
+    no_name: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Retold:
@@ -34,6 +43,7 @@ class Retold:
         table = tables["retold"]
         names = ("mine", "verbs", "who", "where", "the_one", "short_needs", "ones", "named_by")
         mine, verbs, who, where, the_one, short, ones, named_by = (either(table[key]) for key in names)
+        needs = {word: need for need, words in table["called_by"].items() for word in words}
         days = either(tables["days"])  # `somebody is late, it's Friday`
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
@@ -44,7 +54,17 @@ class Retold:
             re.compile(
                 rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
             ),
+            re.compile(
+                rf"\b(?:{ones}|one)\s(?:is\s)?(?P<need>[^,;.?!()]+)\s\((?P<name>\w+)\)", re.IGNORECASE
+            ),
+            re.compile(
+                rf"^(?:no,?\s)?(?:and\s)?(?:the|our|my)?\s?(?P<need>{either(needs)})\s(?:is|are)\s(?:called\s)?"
+                rf"(?P<names>\w+(?:(?:,|\sand)\s\w+)*)(?P<not>,?\s(?:and\s)?not\s[^,;]+)?\.?$",
+                re.IGNORECASE,
+            ),
+            needs,
             frozenset(table["several"]),
+            frozenset(table["no_name"]),
         )
 
 
@@ -70,8 +90,17 @@ def _apart(match: re.Match[str]) -> str:
 
 
 def named_first(typed: str) -> str:
-    """`One of them is pregnant, that's Nell` as it is said of Nell; any other text as it is."""
-    return _retold().behind.sub(r"\g<name> \g<need>", typed, count=1)
+    """`One of them is pregnant, that's Nell`, `the vegan is Nell` as it is said of Nell; else as it is."""
+    known = _retold()
+    typed = known.bracket.sub(r"\g<name> is \g<need>", known.behind.sub(r"\g<name> \g<need>", typed, count=1))
+    return known.who.sub(_of_names, typed)
+
+
+def _of_names(match: re.Match[str]) -> str:
+    """Each of the names with the need; what is no name is left as it is (`the driver is late`)."""
+    names, need = _LINK.split(match["names"]), _retold().needs[match["need"].lower()]
+    none = any(fold(name) in _retold().no_name or fold(name).endswith(CONTINUES) for name in names)
+    return match[0] if none else " and ".join(f"{name} is {need}" for name in names)
 
 
 def either(words: Iterable[str]) -> str:

@@ -52,3 +52,29 @@ def test_guests_in_two_places_are_all_counted(conversation: Session) -> None:
     assert conversation.tonight.guests == 18
     conversation.ask("18 guests, 4 in the room")
     assert conversation.tonight.guests == 18
+
+
+@pytest.mark.parametrize(
+    ("lines", "guest", "need"),
+    [
+        (["one is vegan (priya) and tom has a nut allergy"], "Priya", "vegan"),
+        (["18 guests, one vegan, two drivers", "the vegan is priya"], "Priya", "vegan"),
+        (["one guest is vegan", 'vegan is priya not "a guest"'], "Priya", "vegan"),
+        (["18 guests, one nut allergy", "the nut allergy is tom"], "Tom", "allergic to nuts"),
+        (["18 guests, two drivers", "the drivers are ann and bob"], "Bob", "driving"),
+    ],
+)
+def test_who_was_counted_is_named_later(
+    conversation: Session, lines: list[str], guest: str, need: str
+) -> None:
+    for line in lines:
+        conversation.ask(line)
+    of_need = [one for one in conversation.tonight.needs if need in one.need]
+    assert (guest, need) in {(one.guest, one.need) for one in of_need}
+    assert all(has_name(one.guest) for one in of_need)
+
+
+@pytest.mark.parametrize("typed", ["the driver is late", "the vegan is here", "the coeliac is asking"])
+def test_how_somebody_is_gives_no_name(conversation: Session, typed: str) -> None:
+    conversation.ask(typed)
+    assert not conversation.tonight.needs
