@@ -20,6 +20,7 @@ from assistant.language.guest_named import guests_named, has_name, own_name
 from assistant.language.guests import Asked, Told
 from assistant.language.party import party_words
 from assistant.language.quantities import numbers
+from assistant.language.retold import tells_habit
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
@@ -40,7 +41,8 @@ def needs_by_talk(told: Told) -> Callable[[Context, Session], Answer | None]:
 def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if any(_names(part, session) for part in told.unread):
         return None  # `my sister is vegan, red for the curry` asks
-    if any(session.parser.topics.by_id[name].urgent for name in context.frame.topics):
+    urgent = [name for name in context.frame.topics if session.parser.topics.by_id[name].urgent]
+    if urgent and not tells_habit(context.frame.text.typed):
         return None
     guest = _meant_by_pronoun(told, context, session)
     named = (replace(one, guest=one.guest or guest) for one in told.asked)
@@ -56,6 +58,7 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
     found = [next((row for row in reversed(rows) if _is_of(one, row)), None) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
+    topics |= dict.fromkeys(urgent)  # told last: when to call for help
     base = dict.fromkeys(c for topic in topics for c in session.parser.topics.by_id[topic].base)
     cautions = tuple(caution(context, name) for name in base)
     heads = [_noted(one, context) for one in meant]

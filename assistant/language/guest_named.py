@@ -80,7 +80,15 @@ def _by_name(guest: str, words: Sequence[str]) -> bool:
     strict = everyday or any(len(word) == 1 for word in name)
     wanted, said = ([word if strict else fold(word) for word in row] for row in (name, words))
     found = (at for at in range(len(said)) if said[at : at + len(wanted)] == wanted)
-    return any(at or not everyday or _is_told_of(said[len(wanted) :]) for at in found)
+    sure = any(at or not everyday or _is_told_of(said[len(wanted) :]) for at in found)
+    return sure or (len(name) == 1 and everyday and _asked_for(fold(name[0]), [fold(w) for w in words]))
+
+
+def _asked_for(name: str, said: Sequence[str]) -> bool:
+    """Whether a name that is a word too stands where only somebody does: `what can mark drink`."""
+    known = guest_words()
+    pairs = zip(said, said[1:], strict=False)
+    return name not in known.eaten_too and any(b == name and a in known.before_one for a, b in pairs)
 
 
 def _is_told_of(behind: Sequence[str]) -> bool:

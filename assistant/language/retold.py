@@ -20,7 +20,8 @@ _LINK = re.compile(r",\s|\sand\s")
 class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
-    `where`: the place behind a guest; `the_one`: that this is who has the need; `short`: a name run together
+    `where`: the place behind a guest; `the_one`: that this is who has the need, `only_one`: and nobody else;
+    `reacts`: a reaction that a guest always has; `short`: a name run together
     with `is` in front of a need; `behind`: somebody, a need, and only then the name of who has it; `bracket`:
     the same with the name in brackets; `who`: a need said to be somebody, `needs` being the words for it.
     """
@@ -29,6 +30,9 @@ class Retold:
     theirs: re.Pattern[str]
     where: re.Pattern[str]
     the_one: re.Pattern[str]
+    reacts: re.Pattern[str]
+    allergic: str
+    only_one: re.Pattern[str]
     short: re.Pattern[str]
     behind: re.Pattern[str]
     bracket: re.Pattern[str]
@@ -50,6 +54,9 @@ class Retold:
             re.compile(rf"\s{verbs}\s(?:that\s)?{who}(?:(?P<is>s\b|re\b)|\b)", re.IGNORECASE),
             re.compile(rf"(?<=\w)\s{where}(?=\s|['’]s\b)", re.IGNORECASE),
             re.compile(rf"(?<=\w){the_one}(?=\s)", re.IGNORECASE),
+            re.compile(rf"(?<=\w)\s{either(table['reacts'])}\s", re.IGNORECASE),
+            table["allergic"],
+            re.compile(rf"^{either(table['only_one'])}\s(?P<name>\w+)\s(?:who|that)\s", re.IGNORECASE),
             re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
             re.compile(
                 rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
@@ -82,6 +89,17 @@ def first_hand(typed: str) -> str:
     said = known.the_one.sub("", said, count=1)
     said = known.theirs.sub(lambda match: " is" if match["is"] else "", said, count=1)
     return known.short.sub(_apart, said)
+
+
+def as_allergy(typed: str) -> str:
+    """`It's only Mark who gets hives from nuts` as `Mark is allergic to nuts`; any other text as it is."""
+    known = _retold()
+    return known.reacts.sub(f" {known.allergic} ", known.only_one.sub(r"\g<name> ", typed, count=1), count=1)
+
+
+def tells_habit(typed: str) -> bool:
+    """Whether a reaction is told of that a guest always has, and not one that is here now."""
+    return bool(_retold().reacts.search(typed))
 
 
 def _apart(match: re.Match[str]) -> str:
