@@ -11,6 +11,7 @@ from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import listed
 from assistant.evening.care import GuestCare, because, care
+from assistant.evening.guest_advice import advised, asks_whole, reasons_told
 from assistant.evening.guest_drinks import (
     asks_why,
     by_taste,
@@ -27,6 +28,7 @@ from assistant.evening.guest_things import (
     Before,
     asked_things,
     drinks_too,
+    looked_at,
     takes_up,
     with_things,
 )
@@ -60,14 +62,15 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 
     A follow-up (`and the brie?`) is about the guest last asked of.
     """
-    asked = who_needs(frame, session) or sober_asks(frame, session)
-    if asked:
+    if asked := who_needs(frame, session) or sober_asks(frame, session):
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
     before = _just_asked(session)
     if before.drink and asks_why(frame, session):
         session.spoken.drink = True
         return drink_explained
+    if asks_whole(frame, before):
+        return lambda context, session: _answer(session.spoken.asked, True, before, context, session)
     on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY) else ()
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
@@ -154,6 +157,7 @@ def _answer(
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
     evening, too = asked_things(context, session, before), drinks_too(context.frame, session, before)
     evening = replace(evening, wines=()) if too else evening
+    looked_at(evening, context, session)
     rows = [row for row in care(evening, session) if _is_asked(row, guests, context)]
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
@@ -213,8 +217,8 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     label = [context.wording("plan", "guest-label")] if asked else []
     first = [line for row in rows for line in _lines(row, context)[: bool(row.keep_away)]] or lines[:1]
     lines += kinds_told(rows, evening, context)
-    lines += because(rows, evening, session) if context.frame.text.readings else []
-    answer = compose(_heard(context, rows), " ".join(first), [*lines, *(one["text"] for one in told), *label])
+    lines += because(rows, evening, session) if reasons_told(told, context) else []
+    answer = compose(_heard(context, rows), " ".join(first), [*lines, *advised(told, context), *label])
     return replace(answer, cautions=told, dish=None, intent=SAFETY)
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from assistant.answers.context import Context
 from assistant.evening.by_talk import evening_of
 from assistant.evening.guest_table import of_asked
-from assistant.evening.records import Evening
+from assistant.evening.records import Evening, FoodLine
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
@@ -43,6 +43,9 @@ def takes_up(frame: Frame) -> bool:
 def asked_things(context: Context, session: Session, before: Before) -> Evening:
     """The evening with no more on its table than what is asked about."""
     evening, things = evening_of(context), before.things
+    others = _others(evening, context, session)
+    if others:
+        return replace(evening, foods=others, wines=())
     eaten = says(context.frame, "guest-eats") and not says(context.frame, "guest-sip")
     if things is not None and takes_up(context.frame):
         eaten = eaten and bool(things.foods)
@@ -50,6 +53,24 @@ def asked_things(context: Context, session: Session, before: Before) -> Evening:
     if says(context.frame, "guest-it") and not (names_thing(context.frame) or context.frame.dishes):
         context = replace(context, frame=replace(context.frame, dishes=_standing_dishes(session)))
     return of_asked(context, evening, () if eaten else _standing_wines(session))
+
+
+def _others(evening: Evening, context: Context, session: Session) -> tuple[FoodLine, ...]:
+    """The foods of the table that were not asked about for these guests: `the other two cheeses`."""
+    looked = session.spoken.looked.get(session.spoken.asked, set())
+    named = any(r.type in KEPT for r in context.frame.text.readings)  # `the rest of the Riesling`
+    if named or not (looked and says(context.frame, "guest-others")):
+        return ()
+    kinds = {r.id for r in context.frame.text.readings if r.kind in EDIBLE and r.type == "Kind"}
+    left = (line for line in evening.foods if line.food not in looked)
+    return tuple(line for line in left if not kinds or kinds & set(context.knowledge.broader(line.food)))
+
+
+def looked_at(asked: Evening, context: Context, session: Session) -> None:
+    """Remembers the foods asked about, where it was not all that is on the table."""
+    foods = {part.food for line in asked.foods for dish in line.dishes for part in dish.parts}
+    if asked.foods != evening_of(context).foods:
+        session.spoken.looked.setdefault(session.spoken.asked, set()).update(foods)
 
 
 def drinks_too(frame: Frame, session: Session, before: Before) -> bool:

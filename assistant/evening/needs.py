@@ -30,9 +30,10 @@ PLAIN = frozenset(("kind/fruit", "kind/vegetable", "kind/nut"))
 class Need:
     """A need understood: marks and kinds left out, kinds that are never settled without asking.
 
-    `lighter`: kinds for which a mark found means asking, not leaving out; `label_only`: nothing but a label
-    counts, `plain` kinds apart; `allergy`: cross-contact matters; `topics`: safety topics that speak to it;
-    `itself`: a wider need does not take it in; `only`: of wines, these sorts alone.
+    `lighter`: kinds for which a mark found (of `lighter_marks`, where there are any) means asking, not
+    leaving out; `label_only`: nothing but a label counts, `plain` kinds apart; `allergy`: cross-contact
+    matters; `topics`: safety topics that speak to it; `itself`: a wider need does not take it in; `only`: of
+    wines, these sorts alone.
     """
 
     id: str
@@ -46,6 +47,7 @@ class Need:
     topics: tuple[str, ...] = ()
     itself: bool = False
     only: frozenset[str] = frozenset()
+    lighter_marks: frozenset[str] = frozenset()
 
     @property
     def sober(self) -> bool:
@@ -190,6 +192,7 @@ def _need(row: Row, topics: tuple[str, ...], session: Session) -> Need:
         row.get("allergy", False),
         tuple(dict.fromkeys((*topics, *row.get("topics_said", ())))),
         row.get("itself", False),
+        lighter_marks=frozenset(row.get("lighter_marks", ())),
     )
 
 

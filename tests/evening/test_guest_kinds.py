@@ -45,3 +45,48 @@ def test_a_kind_named_is_not_what_was_asked_before(conversation: Session) -> Non
 def test_a_kind_whose_members_are_all_alike_is_told_as_a_whole(conversation: Session) -> None:
     conversation.ask("Tom has a nut allergy")
     assert conversation.ask("can tom have nuts").say == "Not for Tom: nut."
+
+
+ITALIAN = (
+    "Lucia is pregnant",
+    "the board is gorgonzola, taleggio, pecorino, parmesan, bresaola and tiramisu",
+)
+
+
+def test_the_other_cheeses_are_those_not_asked_about(conversation: Session) -> None:
+    asked = (
+        "can lucia have the pecorino",
+        "and the parmesan on the bresaola?",
+        "what about the other two cheeses",
+    )
+    for line in (*ITALIAN, *asked):
+        answer = conversation.ask(line)
+    assert answer.say == "Not for Lucia: Gorgonzola and Taleggio."
+
+
+@pytest.mark.parametrize("cheese", ["Parmesan", "Pecorino", "Gruyère", "Comté"])
+def test_hard_cheeses_are_all_asked_about_and_none_is_called_raw_milk_to_leave(
+    conversation: Session, cheese: str
+) -> None:
+    conversation.ask("Lucia is pregnant")
+    answer = conversation.ask(f"can lucia have {cheese}")
+    assert answer.say == f"Ask or read the label first for Lucia: {cheese}."
+    assert "hard cheese" in answer.text
+    assert "nothing made from it" not in answer.text
+
+
+@pytest.mark.parametrize("food", ["Brie de Meaux", "Parmesan with Brie de Meaux", "Roquefort"])
+def test_a_soft_raw_milk_cheese_is_still_ruled_out(conversation: Session, food: str) -> None:
+    conversation.ask("Lucia is pregnant")
+    answer = conversation.ask(f"can lucia have {food}")
+    assert answer.say.startswith("Not for Lucia")
+    assert "nothing made from it" in answer.text
+
+
+def test_the_first_answer_is_short_and_why_tells_all(conversation: Session) -> None:
+    for line in (*ITALIAN, "what can lucia have"):
+        answer = conversation.ask(line)
+    assert len(answer.text.splitlines()) < 12
+    assert "Tiramisu: contains alcohol and raw or lightly cooked egg." in answer.text
+    whole = conversation.ask("why")
+    assert all(caution["text"] in whole.text for caution in answer.cautions)
