@@ -30,7 +30,7 @@ def _told_first(typed: str, session: Session) -> list[str]:
     """The two parts of such a line; empty for any other."""
     for stop in _STOP.finditer(typed):
         told, asked = typed[: stop.start()], typed[stop.end() :]
-        guest = _guest(told, session) if _asks_for_guest(asked) else ""
+        guest = _guest(told, session) if _asks_for_guest(asked, session) else ""
         if guest:
             _called(guest, asked, session)
             return [told, asked if _takes_up(asked) else f"{asked.rstrip(' ?')} for {guest}?"]
@@ -55,9 +55,11 @@ def _guest(told: str, session: Session) -> str:
     return found.asked[0].guest if sure and understood(found.asked[0].need, session) else ""
 
 
-def _asks_for_guest(asked: str) -> bool:
-    """Whether what a guest may have is asked (`which cheeses are ok`), and not for a host."""
+def _asks_for_guest(asked: str, session: Session) -> bool:
+    """Whether what a guest may have is asked (`which cheeses are ok`): not for a host, and of no pair."""
     stems = key(asked)
+    if session.parser.parse(asked).wines and not _takes_up(asked):
+        return False
     host = small_words()["first-person"].intersection(stems[:3])
     return _line("told-then-asked").stand_in(stems) and not (host and not _takes_up(asked))
 

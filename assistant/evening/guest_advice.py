@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from assistant.answers.context import Context
 from assistant.evening.guest_things import Before, names_thing
+from assistant.evening.records import Evening
 from assistant.language.frame import Frame
 from assistant.language.standing import WHYS
 
@@ -27,3 +28,13 @@ def advised(told: Sequence[dict[str, str]], context: Context) -> list[str]:
 def reasons_told(told: Sequence[dict[str, str]], context: Context) -> bool:
     """Whether what is in each thing is told: where something is named, or stands in place of the advice."""
     return bool(context.frame.text.readings) or len(told) > MOST_TOLD
+
+
+def general(context: Context, evening: Evening) -> list[str]:
+    """What is said of drinking in general, where wine is asked about."""
+    return [name for name in context.frame.text.topics if context.topics[name].general and evening.wines]
+
+
+def apart(context: Context) -> list[str]:
+    """What of health is asked for itself, beside the needs of the guests."""
+    return [name for name in context.frame.text.topics if not context.topics[name].general]

@@ -11,22 +11,26 @@ from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import listed
 from assistant.evening.care import GuestCare, because, care
-from assistant.evening.guest_advice import advised, asks_whole, reasons_told
+from assistant.evening.guest_advice import advised, apart, asks_whole, general, reasons_told
 from assistant.evening.guest_drinks import (
     asks_why,
     by_taste,
     chooses_drink,
     drink_explained,
     drinks_told,
+    drinks_with_it,
     is_drunk,
     sort_told,
     sorts_drunk,
 )
+from assistant.evening.guest_free import free_from
 from assistant.evening.guest_kinds import kinds_told, with_examples
 from assistant.evening.guest_meant import doubt, kept, spoken_of
+from assistant.evening.guest_swaps import guest_swaps
 from assistant.evening.guest_things import (
     Before,
     asked_things,
+    dishes_of,
     drinks_too,
     looked_at,
     takes_up,
@@ -65,6 +69,8 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     if asked := who_needs(frame, session) or sober_asks(frame, session):
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
+    if swaps := guest_swaps(frame, named, session):
+        return swaps
     before = _just_asked(session)
     if before.drink and asks_why(frame, session):
         session.spoken.drink = True
@@ -155,6 +161,8 @@ def _answer(
     guests: Sequence[str], sure: bool, before: Before, context: Context, session: Session
 ) -> Answer | None:
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
+    if (made := free_from(guests, context, session)) is not None:
+        return made
     evening, too = asked_things(context, session, before), drinks_too(context.frame, session, before)
     evening = replace(evening, wines=()) if too else evening
     looked_at(evening, context, session)
@@ -164,7 +172,7 @@ def _answer(
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
     if says(context.frame, "guest-drank") and any(row.allergy and row.keep_away for row in rows):
         topics = {EMERGENCY: None, **topics}  # who ate it already is watched for signs
-    others = [name for name in _apart(context) if name not in topics]
+    others = [name for name in apart(context) if name not in topics]
     if others and (not barred or any(context.topics[name].urgent for name in others)):
         return None
     sober = any(row.sober for row in rows)
@@ -173,24 +181,16 @@ def _answer(
         session.spoken.drink = True
         heard = with_things(_heard(context, rows), session, before)
         return drinks_told(heard, rows, session, stands=too and bool(heard.frame.dishes))
-    if not sober and (too or chooses_drink(sure, context.frame)) and (limits := sorts_drunk(rows, session)):
-        return sort_told(context, limits, session)
+    limits = sorts_drunk(rows, session)
+    chosen = limits and (too or chooses_drink(sure, context.frame))
+    if not sober and (chosen or drinks_with_it(context.frame, before.asked)):
+        return sort_told(context, limits, dishes_of(before.things))
     sure = sure or (sober and is_drunk(context.frame))
     if not (sure or barred):
         return None
-    spoken = tuple(dict.fromkeys((*topics, *others, *_general(context, evening))))
+    spoken = tuple(dict.fromkeys((*topics, *others, *general(context, evening))))
     asked_of = replace(context, frame=replace(context.frame, topics=spoken))
-    return _said(with_examples(rows, evening, session), evening, asked_of, session)
-
-
-def _general(context: Context, evening: Evening) -> list[str]:
-    """What is said of drinking in general, where wine is asked about."""
-    return [name for name in context.frame.text.topics if context.topics[name].general and evening.wines]
-
-
-def _apart(context: Context) -> list[str]:
-    """What of health is asked for itself, beside the needs of the guests."""
-    return [name for name in context.frame.text.topics if not context.topics[name].general]
+    return _said(with_examples(rows, evening, context, session), evening, asked_of, session)
 
 
 def _is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:

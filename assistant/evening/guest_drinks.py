@@ -88,11 +88,17 @@ def by_taste(row: GuestCare, session: Session) -> bool:
     return all(need.only for said in row.needs for need in understood(said, session))
 
 
-def sort_told(context: Context, limits: tuple[Preference, ...], session: Session) -> Answer:
-    """A wine of the sort that a guest drinks, for the food named, else for the table."""
-    dishes = context.frame.dishes or context.tonight.dishes
+def drinks_with_it(frame: Frame, asked: bool) -> bool:
+    """Whether a wine is asked for with what a guest was just asked about; `asked`: whether one was."""
+    named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
+    return asked and not named and says(frame, "drinks-with-it") and says(frame, "guest-what")
+
+
+def sort_told(context: Context, limits: Sequence[Preference], before: Sequence[Dish]) -> Answer:
+    """A wine of the sort that a guest drinks, for the food named or asked about, else for the table."""
+    dishes = context.frame.dishes or tuple(before) or context.tonight.dishes
     frame = replace(context.frame, dishes=dishes, wines=(), preferences=(*limits, *tastes(context.frame)))
-    return wines_for_food(replace(context, frame=frame))
+    return replace(wines_for_food(replace(context, frame=frame)), intent=PAIRS[0])
 
 
 def _raised(context: Context) -> Answer:

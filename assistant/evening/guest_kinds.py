@@ -12,6 +12,7 @@ from assistant.evening.care import GuestCare, care
 from assistant.evening.records import Evening, FoodLine
 from assistant.knowledge.store import Knowledge
 from assistant.language.fold import key
+from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.pairing.dish import BASE, Dish, DishPart
 from assistant.session import Session
@@ -53,10 +54,15 @@ def _is_of(dish: Dish, kind: str, knowledge: Knowledge) -> bool:
     return kind in knowledge.broader(dish.main.food) and dish.main.food != kind
 
 
-def with_examples(rows: Sequence[GuestCare], evening: Evening, session: Session) -> list[GuestCare]:
-    """The rows, a kind whose members differ for a guest told by some of them instead of as a whole."""
-    kinds = _asked(evening)
-    return [_row(row, kinds, evening, session) for row in rows] if kinds else list(rows)
+def with_examples(
+    rows: Sequence[GuestCare], evening: Evening, context: Context, session: Session
+) -> list[GuestCare]:
+    """The rows, a kind told by some of its members instead of as a whole.
+
+    So it is where they differ for a guest, and where it is asked what there is (`what vegan cheese`).
+    """
+    kinds, least = _asked(evening), 0 if says(context.frame, "guest-what") else 1
+    return [_row(row, kinds, least, evening, session) for row in rows] if kinds else list(rows)
 
 
 def kinds_told(rows: Sequence[GuestCare], evening: Evening, context: Context) -> list[str]:
@@ -72,10 +78,12 @@ def _asked(evening: Evening) -> dict[str, str]:
     return {line.label: food for line in alone if (food := line.dishes[0].main.food).startswith(KIND)}
 
 
-def _row(row: GuestCare, kinds: Mapping[str, str], evening: Evening, session: Session) -> GuestCare:
+def _row(
+    row: GuestCare, kinds: Mapping[str, str], least: int, evening: Evening, session: Session
+) -> GuestCare:
     for label, kind in kinds.items():
         members = _members(kind, row, evening, session)
-        if members and sum(bool(getattr(members, part)) for part in PARTS) > 1:
+        if members and sum(bool(getattr(members, part)) for part in PARTS) > least:
             away, check, may = (_told(part, label, row, members) for part in PARTS)
             row = replace(row, keep_away=away, check_label=check, may_have=may)
     return row

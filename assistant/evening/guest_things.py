@@ -85,10 +85,14 @@ def with_things(context: Context, session: Session, before: Before) -> Context:
     """The same about the dishes that stand, where none is named and a drink was or is chosen with them."""
     if names_thing(context.frame) or not drinks_too(context.frame, session, before):
         return context
-    lines = before.things.foods if before.things else ()
     stands = () if before.asked else _standing_dishes(session)
-    dishes = tuple(dish for line in lines for dish in line.dishes) or stands
+    dishes = dishes_of(before.things) or stands
     return replace(context, frame=replace(context.frame, dishes=dishes))
+
+
+def dishes_of(things: Evening | None) -> tuple[Dish, ...]:
+    """The dishes that were asked about; none where nothing was."""
+    return tuple(dish for line in things.foods for dish in line.dishes) if things else ()
 
 
 def _asks_it(frame: Frame) -> bool:

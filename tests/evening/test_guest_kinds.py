@@ -90,3 +90,22 @@ def test_the_first_answer_is_short_and_why_tells_all(conversation: Session) -> N
     assert "Tiramisu: contains alcohol and raw or lightly cooked egg." in answer.text
     whole = conversation.ask("why")
     assert all(caution["text"] in whole.text for caution in answer.cautions)
+
+
+def test_vegan_cheeses_are_named_and_none_comes_to_the_table(conversation: Session) -> None:
+    conversation.ask("priya is vegan")
+    answer = conversation.ask("what vegan cheese could i get priya")
+    assert "cashew cheese" in answer.text
+    assert "Not for Priya" not in answer.text
+    assert not conversation.tonight.dishes
+
+
+@pytest.mark.parametrize(
+    "asked", ["swap the walnuts for something tom can eat", "what can i put out instead of the walnuts"]
+)
+def test_what_stands_in_is_for_the_guest(conversation: Session, asked: str) -> None:
+    for line in ("tom has a nut allergy", "the board is brie and walnuts", asked):
+        answer = conversation.ask(line)
+    assert "comes nearest to walnut" in answer.text
+    for pick in answer.picks:
+        assert conversation.ask(f"can tom have {pick.label}").say.startswith("Tom may have")
