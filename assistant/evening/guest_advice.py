@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.answers.context import Context
+from assistant.evening.care import GuestCare
 from assistant.evening.guest_things import Before, names_thing
 from assistant.evening.records import Evening
 from assistant.language.frame import Frame
+from assistant.language.guest_named import needs_named
 from assistant.language.standing import WHYS
 
 MOST_TOLD = 4  # cautions that can be read out at a table
@@ -38,3 +40,11 @@ def general(context: Context, evening: Evening) -> list[str]:
 def apart(context: Context) -> list[str]:
     """What of health is asked for itself, beside the needs of the guests."""
     return [name for name in context.frame.text.topics if not context.topics[name].general]
+
+
+def is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:
+    """Whether a guest is asked about: by name, or without one by the need that is named, else with all."""
+    if row.guest != context.wording("plan", "guest"):
+        return row.guest in guests
+    named = needs_named(context.frame.text.typed, context.tonight.needs)
+    return bool(set(named) & set(row.needs)) if named else "" in guests

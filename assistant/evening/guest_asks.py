@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
@@ -11,7 +12,7 @@ from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import listed
 from assistant.evening.care import GuestCare, because, care
-from assistant.evening.guest_advice import advised, apart, asks_whole, general, reasons_told
+from assistant.evening.guest_advice import advised, apart, asks_whole, general, is_asked, reasons_told
 from assistant.evening.guest_drinks import (
     asks_why,
     by_taste,
@@ -19,6 +20,7 @@ from assistant.evening.guest_drinks import (
     drink_explained,
     drinks_told,
     drinks_with_it,
+    eats_named,
     is_drunk,
     sort_told,
     sorts_drunk,
@@ -44,7 +46,7 @@ from assistant.language.fold import fold, key, stem
 from assistant.language.follow_asks import doubt_told
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guest_named import guests_named, needs_named, words_of_guests
+from assistant.language.guest_named import guests_named, words_of_guests
 from assistant.language.guests import Asked
 from assistant.language.party import needs_told
 from assistant.pairing.dish import BASE, Dish
@@ -84,7 +86,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     session.spoken.of = named or session.spoken.of
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
-        return lambda context, session: _diet_told(before, context, session)
+        return partial(_diet_told, before)
     further = bool(named) and takes_up(frame)  # `and for Tom?`
     may, drank = opens(frame, "guest-may"), says(frame, "guest-drank")
     told = ((frame.intent in SAID and not drank) or says(frame, "guest-votes")) and not may
@@ -166,7 +168,7 @@ def _answer(
     evening, too = asked_things(context, session, before), drinks_too(context.frame, session, before)
     evening = replace(evening, wines=()) if too else evening
     looked_at(evening, context, session)
-    rows = [row for row in care(evening, session) if _is_asked(row, guests, context)]
+    rows = [row for row in care(evening, session) if is_asked(row, guests, context)]
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
@@ -182,8 +184,8 @@ def _answer(
         heard = with_things(_heard(context, rows), session, before)
         return drinks_told(heard, rows, session, stands=too and bool(heard.frame.dishes))
     limits = sorts_drunk(rows, session)
-    chosen = limits and (too or chooses_drink(sure, context.frame))
-    if not sober and (chosen or drinks_with_it(context.frame, before.asked)):
+    chosen = (limits or eats_named(context.frame)) and (too or chooses_drink(sure, context.frame))
+    if not sober and not barred and (chosen or drinks_with_it(context.frame, before.asked)):
         return sort_told(context, limits, dishes_of(before.things))
     sure = sure or (sober and is_drunk(context.frame))
     if not (sure or barred):
@@ -191,14 +193,6 @@ def _answer(
     spoken = tuple(dict.fromkeys((*topics, *others, *general(context, evening))))
     asked_of = replace(context, frame=replace(context.frame, topics=spoken))
     return _said(with_examples(rows, evening, context, session), evening, asked_of, session)
-
-
-def _is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:
-    """Whether a guest is asked about: by name, or without one by the need that is named, else with all."""
-    if row.guest != context.wording("plan", "guest"):
-        return row.guest in guests
-    named = needs_named(context.frame.text.typed, context.tonight.needs)
-    return bool(set(named) & set(row.needs)) if named else "" in guests
 
 
 def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session: Session) -> Answer | None:

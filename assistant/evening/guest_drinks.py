@@ -88,6 +88,11 @@ def by_taste(row: GuestCare, session: Session) -> bool:
     return all(need.only for said in row.needs for need in understood(said, session))
 
 
+def eats_named(frame: Frame) -> bool:
+    """Whether a food is named with which something is drunk (`what does Mo drink with the pasta`)."""
+    return says(frame, "drunk") and not {reading.kind for reading in frame.text.readings}.isdisjoint(EDIBLE)
+
+
 def drinks_with_it(frame: Frame, asked: bool) -> bool:
     """Whether a wine is asked for with what a guest was just asked about; `asked`: whether one was."""
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)

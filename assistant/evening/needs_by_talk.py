@@ -20,13 +20,13 @@ from assistant.language.guest_named import guests_named, has_name, own_name
 from assistant.language.guests import Asked, Told
 from assistant.language.party import party_words
 from assistant.language.quantities import numbers
-from assistant.language.retold import tells_habit
+from assistant.language.retold import comes_too, tells_habit
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
 from assistant.taught.telling import Hearing, no_notebook, not_kept, words
 from assistant.taught.words import taught_words
-from assistant.tonight import needing
+from assistant.tonight import Tonight, needing
 
 NAMED = ("Wine", "Drink", "Food")
 OWN = {"note": noted, "teach": taught}
@@ -51,8 +51,11 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if not meant:
         own = OWN.get(context.frame.intent) if session.taught.keeps else None
         return own(Hearing(context, session.taught)) if own else None
+    known = {one.guest for one in session.tonight.needs}
     for one in meant:
         session.tonight = needing(session.tonight, one)
+    if comes_too(context.frame.text.typed):
+        session.tonight = _more(session.tonight, sum(one.guest not in known for one in meant))
     session.tonight = with_sober(session.tonight, session)
     session.spoken.of = tuple(one.guest for one in meant if has_name(one.guest)) or session.spoken.of
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
@@ -70,6 +73,11 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     lines += [*(record["text"] for record in cautions), *_kept(context, session)]
     answer = compose(context.all_used(), " ".join(heads), lines)
     return replace(answer, cautions=cautions, dish=None, intent="set-table")
+
+
+def _more(tonight: Tonight, number: int) -> Tonight:
+    """The table with so many guests more, where they are counted."""
+    return replace(tonight, guests=tonight.guests + number) if tonight.guests else tonight
 
 
 def _counts(asked: Asked, session: Session) -> bool:

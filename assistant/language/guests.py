@@ -13,7 +13,7 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.drinks_only import said_plainly
-from assistant.language.retold import as_allergy, first_hand, named_first
+from assistant.language.retold import as_told, first_hand, named_first
 from assistant.language.sober import is_sober
 
 NAMED = (
@@ -158,7 +158,7 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def all_told(typed: str) -> Told:
     """The guests of a sentence with their needs, and the parts that tell of none behind them."""
-    typed = said_plainly(as_allergy(typed))
+    typed = said_plainly(as_told(typed))
     words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, _WORD.findall(typed))))
     if _asks(words):
         return Told()

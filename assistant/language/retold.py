@@ -31,6 +31,8 @@ class Retold:
     where: re.Pattern[str]
     the_one: re.Pattern[str]
     reacts: re.Pattern[str]
+    arrives: re.Pattern[str]
+    one_more: re.Pattern[str]
     allergic: str
     only_one: re.Pattern[str]
     short: re.Pattern[str]
@@ -55,6 +57,12 @@ class Retold:
             re.compile(rf"(?<=\w)\s{where}(?=\s|['’]s\b)", re.IGNORECASE),
             re.compile(rf"(?<=\w){the_one}(?=\s)", re.IGNORECASE),
             re.compile(rf"(?<=\w)\s{either(table['reacts'])}\s", re.IGNORECASE),
+            re.compile(
+                rf"\s(?:has\s|is\s)?(?:just\s)?{either(table['arrives'])}(?:,|;|\sand|\sbut)?\s"
+                rf"(?:{who}(?:['’]?s|\sis|['’]?re|\sare)|is|are)\s",
+                re.IGNORECASE,
+            ),
+            re.compile(rf"\s{either(table['one_more'])}\b", re.IGNORECASE),
             table["allergic"],
             re.compile(rf"^{either(table['only_one'])}\s(?P<name>\w+)\s(?:who|that)\s", re.IGNORECASE),
             re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
@@ -91,10 +99,20 @@ def first_hand(typed: str) -> str:
     return known.short.sub(_apart, said)
 
 
-def as_allergy(typed: str) -> str:
-    """`It's only Mark who gets hives from nuts` as `Mark is allergic to nuts`; any other text as it is."""
+def as_told(typed: str) -> str:
+    """`It's only Mark who gets hives from nuts` as `Mark is allergic to nuts`; any other text as it is.
+
+    So `Sara just turned up, she's vegan` as `Sara is vegan`.
+    """
     known = _retold()
+    typed = known.arrives.sub(" is ", typed, count=1)
     return known.reacts.sub(f" {known.allergic} ", known.only_one.sub(r"\g<name> ", typed, count=1), count=1)
+
+
+def comes_too(typed: str) -> bool:
+    """Whether somebody who is told of was not counted before."""
+    known = _retold()
+    return bool(known.arrives.search(typed) and known.one_more.search(typed))
 
 
 def tells_habit(typed: str) -> bool:

@@ -88,7 +88,7 @@ def test_a_drink_keeps_to_the_taste_asked_for(table: Session) -> None:
     [
         ("Omar wants a little glass, he drives at eleven", "Noted for Omar: drives at eleven."),
         ("Tim is coming, he's vegan", "Noted for Tim: vegan."),
-        ("Tim came along, he's vegan", "Noted for a guest: vegan."),
+        ("Tim came along, he's vegan", "Noted for Tim: vegan."),
     ],
 )
 def test_he_is_the_guest_named_in_the_same_breath(table: Session, typed: str, noted: str) -> None:
