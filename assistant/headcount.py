@@ -10,7 +10,7 @@ from assistant.language.eating import WITHOUT_ALCOHOL, diets_of, somebody_abstai
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import guest_words
-from assistant.language.party import opening_total, party_counts
+from assistant.language.party import needs_told, opening_total, party_counts
 from assistant.language.quantities import Counted, asked_for, counts, numbers, quantity_words
 
 if TYPE_CHECKING:
@@ -48,7 +48,8 @@ def supposes(frame: Frame) -> bool:
 
 def with_the_sober(tonight: Tonight, session: Session) -> Tonight:
     """The table, the guests counted anew, with no fewer without wine than needs told before tell of."""
-    if not tonight.needs or tonight.guests in (None, session.tonight.guests):
+    told = tonight.guests != session.tonight.guests or tonight.needs != session.tonight.needs
+    if not (tonight.needs and tonight.guests and told):
         return tonight
     from assistant.evening.needs import with_sober  # loaded late: a plan needs so much
 
@@ -87,9 +88,11 @@ def speaks_of_guests(frame: Frame, sober_before: bool) -> bool:
 def of_everybody(frame: Frame, spoken: Spoken) -> Frame:
     """The frame as it stands for the next question: drinks without alcohol were for some guests only.
 
-    What a wine was asked to be like (`is the Riesling sweet`) limits no other question.
+    What a wine was asked to be like (`is the Riesling sweet`) limits no other question, and what one guest
+    drinks limits nobody else.
     """
-    if frame.intent == DESCRIBES:
+    told = needs_told(frame)
+    if frame.intent == DESCRIBES or (told.asked and not told.unread):
         return replace(frame, preferences=())
     limits = tuple(limit for limit in frame.preferences if limit.wanted != WITHOUT_ALCOHOL)
     return replace(frame, preferences=limits) if spoken.sober or spoken.asked else frame

@@ -18,6 +18,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.chosen import last_choice, of_choice
+from assistant.evening.warned import warned
 from assistant.headcount import of_everybody, speaks_of_guests, supposed, with_the_sober
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
@@ -29,7 +30,6 @@ from assistant.language.follow_lines import says, wants_again
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import without_names
-from assistant.language.in_line import questions_in
 from assistant.language.parse import Parser
 from assistant.language.party import without_party
 from assistant.language.standing import Talk, only_kinds, stands
@@ -49,6 +49,7 @@ from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
+from assistant.told_first import questions_of
 from assistant.tonight import SETS, Tonight, after_said, at_table, paired
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
@@ -124,11 +125,11 @@ class Session:
         return self._last
 
     def _in_turn(self, typed: str) -> Answer:
-        questions = questions_in(typed, self._asks, self._asks_on)
+        questions = questions_of(typed, self._asks, self._asks_on, self)
         if len(questions) == 1:
             return self._ask_one(typed)
         answers = [self._ask_one(question) for question in questions[:MOST_IN_TURN]]
-        answers.sort(key=lambda answer: answer.intent != "safety")  # what may hurt is told first
+        answers.sort(key=lambda answer: answer.intent not in ("safety", SETS))  # what may hurt is told first
         return in_turn(typed, answers, questions[MOST_IN_TURN:], self.wording)
 
     def _asks(self, text: str) -> bool:
@@ -154,6 +155,7 @@ class Session:
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
+        answer = warned(answer, before[0], self._context(frame), self)
         self._cautioned = after(frame, self._cautioned)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
@@ -164,8 +166,7 @@ class Session:
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         if not frame.after:
-            answer = with_list(answer, self._context(frame))
-            answer = heeded_in(answer, self._context(frame), self.taught)
+            answer = heeded_in(with_list(answer, self._context(frame)), self._context(frame), self.taught)
         answer = replace(answer, seconds=round(time.perf_counter() - started, 4))
         return self.log.noted(frame, answer) if self.log else answer
 
@@ -226,8 +227,7 @@ class Session:
         if frame.intent == HELP and said_alone(frame):
             return BUILDERS[HELP](context)
         later = of_after(frame)
-        answer = later(context, self) if later else None
-        if answer is not None:
+        if later and (answer := later(context, self)) is not None:
             return answer
         guests = None if told_of else self._of_guest(frame)
         answer = guests(context, self) if guests else None

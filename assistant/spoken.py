@@ -15,7 +15,8 @@ class Spoken:
 
     `asked`: whose food was last asked about; `of`: last spoken of, whom `she` means; `called`: of whom `she`
     or `he` was said; `sober`: whether those who drink no wine were just spoken of; `things`: the evening
-    with no more on its table than was just asked about for a guest; `drink`: whether a drink was just chosen.
+    with no more on its table than was just asked about for a guest; `drink`: whether a drink was just chosen;
+    `looked`: the foods asked about one by one for guests, which `the other cheeses` are not.
     """
 
     asked: tuple[str, ...] = ()
@@ -24,3 +25,4 @@ class Spoken:
     sober: bool = False
     things: Evening | None = None
     drink: bool = False
+    looked: dict[tuple[str, ...], set[str]] = field(default_factory=dict)

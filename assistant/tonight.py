@@ -17,7 +17,7 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
-from assistant.language.party import need_counts, opening_total, party_of
+from assistant.language.party import need_counts, only_told, opening_total, party_of
 from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
@@ -156,6 +156,8 @@ def needed(tonight: Tonight, frame: Frame) -> Tonight:
 
 def _tells_of_party(frame: Frame) -> bool:
     """Whether the party is told of: in a plan, in no question, or beside the number of all guests."""
+    if only_told(frame):
+        return True
     asks = guest_words().asks.intersection(frame.text.typed.lower().split())
     people = quantities(frame.text).people or opening_total(frame.text.stems)
     beside = people is not None and people not in need_counts(frame.text.stems)

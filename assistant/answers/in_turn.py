@@ -14,7 +14,8 @@ def in_turn(typed: str, answers: Sequence[Answer], left: Sequence[str], wording:
     first, *others = answers
     texts = [first.text]
     for other in others:
-        texts.append(f"{wording('line', 'also-asked', question=other.question)}\n{other.text}")
+        new = _not_told(other.text, texts)
+        texts.append(f"{wording('line', 'also-asked', question=other.question)}\n{new}")
     if left:
         texts.append(wording("line", "left-for-next", questions=listed([f"“{text}”" for text in left])))
     return replace(
@@ -25,3 +26,9 @@ def in_turn(typed: str, answers: Sequence[Answer], left: Sequence[str], wording:
         also=tuple(other.as_json() for other in others),
         left_for_next=tuple(left),
     )
+
+
+def _not_told(text: str, told: Sequence[str]) -> str:
+    """The lines of a text that no text before has: no caution is read twice. All where none is new."""
+    before = {line for one in told for line in one.splitlines()}
+    return "\n".join(line for line in text.splitlines() if line not in before) or text

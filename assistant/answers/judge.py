@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital
+from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import opens
+from assistant.language.frame import Preference
 from assistant.pairing import choose
 from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
 
-FORTIFIED = "kind/fortified-wine"
+FORTIFIED, DRINK = "kind/fortified-wine", "Drink"
 
 
 def judge_pair(context: Context) -> Answer:
@@ -81,12 +84,23 @@ def forces(context: Context, match: Match) -> list[str]:
     return lines
 
 
+def _without_alcohol(context: Context) -> Context:
+    """The same where drinks without alcohol are asked for and nothing else."""
+    limit = Preference(context.knowledge.label(WITHOUT_ALCOHOL), "kind", wanted=WITHOUT_ALCOHOL)
+    return replace(context, frame=replace(context.frame, preferences=(limit,)))
+
+
 def repairs(context: Context, match: Match) -> list[str]:
     """The fix of the rule that costs most, and the wine that does best instead."""
     rules = context.knowledge.rules
-    fixes = (rules[e.rule].fix for e in match.path if e.effect < 0 and e.rule in rules)
+    free = context.knowledge.wines[match.wine].type == DRINK  # in its place stands no wine, and no bigger one
+    fixes = (rules[e.rule].fix for e in match.path if e.effect < 0 and e.rule in rules and not free)
     fix = next((f for f in fixes if f), None)
-    ranked = context.engine.rank(context.table(), context.candidates())
+    ranked = context.engine.rank(
+        context.table(), (_without_alcohol(context) if free else context).candidates()
+    )
     best = choose.picks(ranked, 1, context.knowledge)
     lines = [context.wording("line", "fix", fix=fix)] if fix else []
-    return lines + [context.wording("line", "better", wine=label(context, m)) for m in best]
+    return lines + [
+        context.wording("line", "better", wine=label(context, m)) for m in best if m.wine != match.wine
+    ]

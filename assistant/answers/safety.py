@@ -11,7 +11,7 @@ from assistant.answers.items import source_text
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.knowledge.concepts import first
-from assistant.knowledge.diets import allergens, holds, lineage
+from assistant.knowledge.diets import allergens, holds, lineage, only_in
 from assistant.knowledge.store import Knowledge
 from assistant.language.topics import Topic
 
@@ -84,6 +84,9 @@ def for_food(food: str, topic: Topic, knowledge: Knowledge) -> set[str]:
     has, may = holds(food, knowledge)
     care = {mark.removeprefix("care/") for mark in has | may}
     kinds = {kind.removeprefix("kind/") for kind in lineage(food, knowledge)}
+    care -= {
+        name for name, lighter in topic.lighter.items() if only_in(food, {f"care/{name}"}, lighter, knowledge)
+    }
     return {c for name, c in topic.care.items() if name in care} or {
         c for name, c in topic.kinds.items() if name in kinds
     }

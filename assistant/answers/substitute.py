@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -23,7 +24,7 @@ def substitute(context: Context) -> Answer:
     named = [r.id for r in context.frame.text.readings if r.type == "Food"]
     foods = [*(dish.main.food for dish in context.frame.dishes), *named]
     if foods:
-        return _for_food(context, foods[0])
+        return for_food(context, foods[0])
     which = context.wording("say", "instead-which")
     return replace(compose(context, which, [which]), clarify=which, understood=False)
 
@@ -57,8 +58,9 @@ def _named(context: Context, wine: str, matches: list[Match]) -> Answer:
     return compose(context, say, lines, picks=matches)
 
 
-def _for_food(context: Context, food: str) -> Answer:
-    near = alike_foods(food, context.engine)[: context.top]
+def for_food(context: Context, food: str, leave_out: Collection[str] = ()) -> Answer:
+    """The foods most like one, but for those left out."""
+    near = alike_foods(food, context.engine, leave_out)[: context.top]
     if not near:
         none = context.wording("say", "instead-none", food=context.knowledge.label(food))
         return compose(context, none, [none])

@@ -9,9 +9,9 @@ from assistant.answers.items import source_text
 from assistant.answers.safety import for_food
 from assistant.answers.wording import capital, listed
 from assistant.evening.facts import wording
-from assistant.evening.needs import Need, understood
+from assistant.evening.needs import WINE, Need, understood
 from assistant.evening.records import Evening, GuestNeeds
-from assistant.knowledge.diets import Fit, holds, lineage
+from assistant.knowledge.diets import Fit, holds, lineage, only_in
 from assistant.knowledge.store import Knowledge
 from assistant.session import Session
 
@@ -70,13 +70,32 @@ def stands(food: str, need: Need, knowledge: Knowledge) -> Fit:
 def _stands(food: str, need: Need, knowledge: Knowledge) -> Fit:
     has, may = holds(food, knowledge)
     kinds = lineage(food, knowledge)
+    if need.only and WINE in kinds and not kinds & need.only:
+        return Fit.NO
     if kinds & need.kinds or has & need.marks:
-        lighter = kinds & need.lighter and not kinds & need.kinds
+        lighter = kinds & need.lighter and not kinds & need.kinds and _lightened(food, need, knowledge)
         return Fit.UNKNOWN if lighter else Fit.NO
     plain = kinds & need.plain and not knowledge.entry(food).get("part")
     if may & need.marks or kinds & need.ask or (need.label_only and not plain):
         return Fit.UNKNOWN
     return Fit.YES
+
+
+def _lightened(food: str, need: Need, knowledge: Knowledge) -> bool:
+    """Whether nothing is against a need but marks that matter less in a lighter kind, and stand there."""
+    if not need.lighter_marks:
+        return True
+    if (holds(food, knowledge)[0] & need.marks) - need.lighter_marks:
+        return False
+    return only_in(food, need.lighter_marks, need.lighter, knowledge)
+
+
+def _light(foods: Sequence[str], need: Need, knowledge: Knowledge) -> set[str]:
+    """The marks that these foods hold by a lighter kind alone, so that nothing is left out for them."""
+    held = ({m for m in need.lighter_marks if m in holds(food, knowledge)[0]} for food in foods)
+    pairs = [(food, mark) for food, marks in zip(foods, held, strict=True) for mark in marks]
+    heavy = {mark for food, mark in pairs if not only_in(food, {mark}, need.lighter, knowledge)}
+    return {mark for _, mark in pairs} - heavy
 
 
 def because(rows: Iterable[GuestCare], evening: Evening, session: Session) -> list[str]:
@@ -88,6 +107,7 @@ def because(rows: Iterable[GuestCare], evening: Evening, session: Session) -> li
         marks = frozenset[str]().union(*(need.marks for need in needs))
         for label in (label for label in row.keep_away if label in foods):
             held = {mark for food in foods[label] for mark in holds(food, session.knowledge)[0] & marks}
+            held -= {m for need in needs for m in _light(foods[label], need, session.knowledge)}
             found.setdefault(label, {}).update(dict.fromkeys(sorted(map(session.knowledge.label, held))))
     say = session.wording
     return [say("plan", "guest-because", thing=capital(thing), why=listed(list(why)))

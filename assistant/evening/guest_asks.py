@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
@@ -11,9 +12,32 @@ from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import listed
 from assistant.evening.care import GuestCare, because, care
-from assistant.evening.guest_drinks import chooses_drink, drinks_told, is_drunk
+from assistant.evening.guest_advice import advised, apart, asks_whole, general, is_asked, reasons_told
+from assistant.evening.guest_drinks import (
+    asks_why,
+    by_taste,
+    chooses_drink,
+    drink_explained,
+    drinks_told,
+    drinks_with_it,
+    eats_named,
+    is_drunk,
+    sort_told,
+    sorts_drunk,
+)
+from assistant.evening.guest_free import free_from
+from assistant.evening.guest_kinds import kinds_told, with_examples
 from assistant.evening.guest_meant import doubt, kept, spoken_of
-from assistant.evening.guest_things import Before, asked_things, drinks_too, takes_up, with_things
+from assistant.evening.guest_swaps import guest_swaps
+from assistant.evening.guest_things import (
+    Before,
+    asked_things,
+    dishes_of,
+    drinks_too,
+    looked_at,
+    takes_up,
+    with_things,
+)
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
@@ -22,7 +46,7 @@ from assistant.language.fold import fold, key, stem
 from assistant.language.follow_asks import doubt_told
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guest_named import guests_named, needs_named, words_of_guests
+from assistant.language.guest_named import guests_named, words_of_guests
 from assistant.language.guests import Asked
 from assistant.language.party import needs_told
 from assistant.pairing.dish import BASE, Dish
@@ -44,11 +68,17 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 
     A follow-up (`and the brie?`) is about the guest last asked of.
     """
-    asked = who_needs(frame, session) or sober_asks(frame, session)
-    if asked:
+    if asked := who_needs(frame, session) or sober_asks(frame, session):
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
+    if swaps := guest_swaps(frame, named, session):
+        return swaps
     before = _just_asked(session)
+    if before.drink and asks_why(frame, session):
+        session.spoken.drink = True
+        return drink_explained
+    if asks_whole(frame, before):
+        return lambda context, session: _answer(session.spoken.asked, True, before, context, session)
     on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY) else ()
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
@@ -56,7 +86,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     session.spoken.of = named or session.spoken.of
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
-        return lambda context, session: _diet_told(before, context, session)
+        return partial(_diet_told, before)
     further = bool(named) and takes_up(frame)  # `and for Tom?`
     may, drank = opens(frame, "guest-may"), says(frame, "guest-drank")
     told = ((frame.intent in SAID and not drank) or says(frame, "guest-votes")) and not may
@@ -133,15 +163,18 @@ def _answer(
     guests: Sequence[str], sure: bool, before: Before, context: Context, session: Session
 ) -> Answer | None:
     """What the guests may have of what is asked, or of the table; None where a pairing alone is asked."""
+    if (made := free_from(guests, context, session)) is not None:
+        return made
     evening, too = asked_things(context, session, before), drinks_too(context.frame, session, before)
     evening = replace(evening, wines=()) if too else evening
-    rows = [row for row in care(evening, session) if _is_asked(row, guests, context)]
+    looked_at(evening, context, session)
+    rows = [row for row in care(evening, session) if is_asked(row, guests, context)]
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
     if says(context.frame, "guest-drank") and any(row.allergy and row.keep_away for row in rows):
         topics = {EMERGENCY: None, **topics}  # who ate it already is watched for signs
-    others = [name for name in _apart(context) if name not in topics]
+    others = [name for name in apart(context) if name not in topics]
     if others and (not barred or any(context.topics[name].urgent for name in others)):
         return None
     sober = any(row.sober for row in rows)
@@ -150,30 +183,16 @@ def _answer(
         session.spoken.drink = True
         heard = with_things(_heard(context, rows), session, before)
         return drinks_told(heard, rows, session, stands=too and bool(heard.frame.dishes))
+    limits = sorts_drunk(rows, session)
+    chosen = (limits or eats_named(context.frame)) and (too or chooses_drink(sure, context.frame))
+    if not sober and not barred and (chosen or drinks_with_it(context.frame, before.asked)):
+        return sort_told(context, limits, dishes_of(before.things))
     sure = sure or (sober and is_drunk(context.frame))
     if not (sure or barred):
         return None
-    spoken = tuple(dict.fromkeys((*topics, *others, *_general(context, evening))))
+    spoken = tuple(dict.fromkeys((*topics, *others, *general(context, evening))))
     asked_of = replace(context, frame=replace(context.frame, topics=spoken))
-    return _said(rows, evening, asked_of, session)
-
-
-def _general(context: Context, evening: Evening) -> list[str]:
-    """What is said of drinking in general, where wine is asked about."""
-    return [name for name in context.frame.text.topics if context.topics[name].general and evening.wines]
-
-
-def _apart(context: Context) -> list[str]:
-    """What of health is asked for itself, beside the needs of the guests."""
-    return [name for name in context.frame.text.topics if not context.topics[name].general]
-
-
-def _is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:
-    """Whether a guest is asked about: by name, or without one by the need that is named, else with all."""
-    if row.guest != context.wording("plan", "guest"):
-        return row.guest in guests
-    named = needs_named(context.frame.text.typed, context.tonight.needs)
-    return bool(set(named) & set(row.needs)) if named else "" in guests
+    return _said(with_examples(rows, evening, context, session), evening, asked_of, session)
 
 
 def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session: Session) -> Answer | None:
@@ -181,7 +200,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     lines = [line for row in rows for line in _lines(row, context)]
     if not lines:
         return _nothing_laid(rows, context)
-    against = any(row.keep_away or row.check_label for row in rows)
+    against = any(row.keep_away or row.check_label for row in rows if not by_taste(row, session))
     asked_of = replace(context.frame, dishes=tuple(d for food in evening.foods for d in food.dishes))
     told = (
         cautions(replace(context, frame=asked_of))
@@ -191,8 +210,9 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     asked = against or any(row.allergy for row in rows)
     label = [context.wording("plan", "guest-label")] if asked else []
     first = [line for row in rows for line in _lines(row, context)[: bool(row.keep_away)]] or lines[:1]
-    lines += because(rows, evening, session) if context.frame.text.readings else []
-    answer = compose(_heard(context, rows), " ".join(first), [*lines, *(one["text"] for one in told), *label])
+    lines += kinds_told(rows, evening, context)
+    lines += because(rows, evening, session) if reasons_told(told, context) else []
+    answer = compose(_heard(context, rows), " ".join(first), [*lines, *advised(told, context), *label])
     return replace(answer, cautions=told, dish=None, intent=SAFETY)
 
 

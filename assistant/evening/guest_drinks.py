@@ -2,26 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
+from assistant.answers.why import why
 from assistant.answers.wines import wines_for_food
 from assistant.answers.wording import listed
 from assistant.evening.alcohol_free import alcohol_free_drinks
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
+from assistant.evening.needs import understood
 from assistant.language.dish_edits import POURED
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Preference
+from assistant.language.preferences import of_drinks, sparkling
 from assistant.language.sorting import EDIBLE
+from assistant.language.standing import WHYS, wines_of
 from assistant.pairing.dish import Dish
 from assistant.session import Session
 
 SAFETY = "safety"
+TOASTS = frozenset(("kind/dealcoholised-wine", "kind/juice-drink", "kind/mocktail"))
 PAIRS = ("wines-for-food", "one-bottle", "choose-wines")
 
 
@@ -53,11 +58,16 @@ def drinks_told(
     """
     named = bool({reading.kind for reading in context.frame.text.readings} & set(EDIBLE)) or stands
     dishes = context.frame.dishes if named else _allowed(context, rows)
+    toast = says(context.frame, "toasts")
+    dishes = () if toast else dishes
     limit = Preference(context.knowledge.label(WITHOUT_ALCOHOL), "kind", wanted=WITHOUT_ALCOHOL)
-    limits = (limit, *tastes(context.frame))
+    bubbles = sparkling(session.parser.limit_words)
+    wishes = (*context.frame.preferences, *((bubbles,) if toast else ()))
+    limits = (limit, *_tastes(of_drinks((limit, *wishes), bubbles)))
     away = _not_theirs(context, [row.guest for row in rows], session)
     frame = replace(context.frame, dishes=dishes, wines=(), preferences=limits, named_before=away)
-    answer = wines_for_food(replace(context, frame=frame))
+    drunk = replace(context, frame=frame)
+    answer = _raised(drunk) if toast else wines_for_food(drunk)
     topics = tuple(dict.fromkeys((*(topic for row in rows for topic in row.topics), *more)))
     told = cautions(replace(context, frame=replace(frame, topics=topics, dishes=dishes if named else ())))
     barred = _barred(context, rows) if named else []
@@ -65,9 +75,78 @@ def drinks_told(
     return replace(answer, say=" ".join([*barred, answer.say]), text=text, cautions=told, intent=SAFETY)
 
 
+def sorts_drunk(rows: Sequence[GuestCare], session: Session) -> tuple[Preference, ...]:
+    """The sorts of wine that alone are drunk, as limits; none where a guest drinks any."""
+    needs = [need for row in rows for said in row.needs for need in understood(said, session)]
+    sorts = dict.fromkeys(sort for need in needs for sort in sorted(need.only))
+    label = session.knowledge.label
+    return tuple(Preference(label(sort), "kind", wanted=sort) for sort in sorts)
+
+
+def by_taste(row: GuestCare, session: Session) -> bool:
+    """Whether a guest only keeps to a sort of wine, which no label settles."""
+    return all(need.only for said in row.needs for need in understood(said, session))
+
+
+def eats_named(frame: Frame) -> bool:
+    """Whether a food is named with which something is drunk (`what does Mo drink with the pasta`)."""
+    return says(frame, "drunk") and not {reading.kind for reading in frame.text.readings}.isdisjoint(EDIBLE)
+
+
+def drinks_with_it(frame: Frame, asked: bool) -> bool:
+    """Whether a wine is asked for with what a guest was just asked about; `asked`: whether one was."""
+    named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
+    return asked and not named and says(frame, "drinks-with-it") and says(frame, "guest-what")
+
+
+def sort_told(context: Context, limits: Sequence[Preference], before: Sequence[Dish]) -> Answer:
+    """A wine of the sort that a guest drinks, for the food named or asked about, else for the table."""
+    dishes = context.frame.dishes or tuple(before) or context.tonight.dishes
+    frame = replace(context.frame, dishes=dishes, wines=(), preferences=(*limits, *tastes(context.frame)))
+    return replace(wines_for_food(replace(context, frame=frame)), intent=PAIRS[0])
+
+
+def _raised(context: Context) -> Answer:
+    """What is raised in place of sparkling wine; no food is asked for, and plain soft drinks are left."""
+    wines = context.knowledge.wines.values()
+    soft = (wine.id for wine in wines if not TOASTS.intersection(wine.kinds))
+    frame = replace(context.frame, named_before=(*context.frame.named_before, *soft))
+    answer = wines_for_food(replace(context, frame=frame))
+    asked = context.wording("line", "which-food")
+    text = "\n".join(line for line in answer.text.splitlines() if line != asked)
+    return replace(answer, text=text, clarify=None)
+
+
+def asks_why(frame: Frame, session: Session) -> bool:
+    """Whether it is asked why the drink that was just chosen, or why no wine; of another food it is not."""
+    eaten = {reading.kind for reading in frame.text.readings} & set(EDIBLE)
+    return frame.intent in WHYS and not eaten and bool(session.talk and session.talk.picks)
+
+
+def drink_explained(context: Context, session: Session) -> Answer:
+    """Why this drink: who drinks no alcohol and why, how it goes with the food; the cautions stay."""
+    asked = session.spoken.asked
+    rows = [row for row in care(evening_of(context), session) if row.sober and row.guest in asked]
+    limits = [
+        context.wording("plan", "guest-sober", guest=row.guest, need=listed(list(row.needs))) for row in rows
+    ]
+    chosen = session.talk.picks[:1] if session.talk else ()
+    answer = why(
+        replace(context, frame=replace(context.frame, wines=wines_of(chosen) or context.frame.wines))
+    )
+    topics = tuple(dict.fromkeys(topic for row in rows for topic in row.topics))
+    told = cautions(replace(context, frame=replace(context.frame, topics=topics, dishes=())))
+    text = "\n".join([*limits, answer.text, *(one["text"] for one in told)])
+    return replace(answer, say=" ".join([*limits, answer.say]), text=text, cautions=told, intent=SAFETY)
+
+
 def tastes(frame: Frame) -> tuple[Preference, ...]:
     """What a drink should taste like (`she hates sweet`), no kind of wine being asked for."""
-    return tuple(one for one in frame.preferences if one.property != "kind")
+    return _tastes(frame.preferences)
+
+
+def _tastes(limits: Iterable[Preference]) -> tuple[Preference, ...]:
+    return tuple(dict.fromkeys(one for one in limits if one.property != "kind"))
 
 
 def _poured(frame: Frame) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -114,8 +114,12 @@ def _may_be(guest: str, said: str, known: bool, session: Session) -> bool:
 
 
 def _said(frame: Frame) -> str | None:
-    """The one pronoun that stands in the text; None where none does, or both."""
-    found = [name for name, row in _pronouns().items() if row.said.intersection(frame.text.stems)]
+    return pronoun_in(frame.text.stems)
+
+
+def pronoun_in(stems: Sequence[str]) -> str | None:
+    """The one pronoun that stands in these words; None where none does, or both."""
+    found = [name for name, row in _pronouns().items() if row.said.intersection(stems)]
     return found[0] if len(found) == 1 else None
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from assistant.answers.compose import EDIBLE
 from assistant.answers.context import Context
+from assistant.evening.guest_kinds import of_kinds
 from assistant.evening.needs import WINE
 from assistant.evening.records import Evening, FoodLine, WineLine
 from assistant.language.dish_edits import POURED
@@ -31,6 +32,7 @@ def of_asked(context: Context, evening: Evening, poured: Sequence[str] = ()) -> 
     label = context.knowledge.label
     if not dishes and not wines:
         return _of_table(context, evening)
+    dishes = dishes if says(context.frame, "guest-drank") else of_kinds(dishes, context)
     foods = tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in dishes)
     return replace(evening, foods=foods, wines=tuple(WineLine(label(wine), wine) for wine in wines))
 

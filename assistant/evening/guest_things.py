@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 from assistant.answers.context import Context
 from assistant.evening.by_talk import evening_of
 from assistant.evening.guest_table import of_asked
-from assistant.evening.records import Evening
+from assistant.evening.records import Evening, FoodLine
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
+from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, wines_of
 from assistant.pairing.dish import Dish
 from assistant.session import Session
@@ -29,7 +30,7 @@ class Before:
 
 def names_thing(frame: Frame) -> bool:
     """Whether a food, a wine or a drink is named, as such or as a kind (`the rosé`)."""
-    return any(r.type in KEPT or r.kind == "preference" for r in frame.text.readings)
+    return any(r.type in KEPT or r.kind in (*EDIBLE, "preference") for r in frame.text.readings)
 
 
 def takes_up(frame: Frame) -> bool:
@@ -42,6 +43,9 @@ def takes_up(frame: Frame) -> bool:
 def asked_things(context: Context, session: Session, before: Before) -> Evening:
     """The evening with no more on its table than what is asked about."""
     evening, things = evening_of(context), before.things
+    others = _others(evening, context, session)
+    if others:
+        return replace(evening, foods=others, wines=())
     eaten = says(context.frame, "guest-eats") and not says(context.frame, "guest-sip")
     if things is not None and takes_up(context.frame):
         eaten = eaten and bool(things.foods)
@@ -49,6 +53,24 @@ def asked_things(context: Context, session: Session, before: Before) -> Evening:
     if says(context.frame, "guest-it") and not (names_thing(context.frame) or context.frame.dishes):
         context = replace(context, frame=replace(context.frame, dishes=_standing_dishes(session)))
     return of_asked(context, evening, () if eaten else _standing_wines(session))
+
+
+def _others(evening: Evening, context: Context, session: Session) -> tuple[FoodLine, ...]:
+    """The foods of the table that were not asked about for these guests: `the other two cheeses`."""
+    looked = session.spoken.looked.get(session.spoken.asked, set())
+    named = any(r.type in KEPT for r in context.frame.text.readings)  # `the rest of the Riesling`
+    if named or not (looked and says(context.frame, "guest-others")):
+        return ()
+    kinds = {r.id for r in context.frame.text.readings if r.kind in EDIBLE and r.type == "Kind"}
+    left = (line for line in evening.foods if line.food not in looked)
+    return tuple(line for line in left if not kinds or kinds & set(context.knowledge.broader(line.food)))
+
+
+def looked_at(asked: Evening, context: Context, session: Session) -> None:
+    """Remembers the foods asked about, where it was not all that is on the table."""
+    foods = {part.food for line in asked.foods for dish in line.dishes for part in dish.parts}
+    if asked.foods != evening_of(context).foods:
+        session.spoken.looked.setdefault(session.spoken.asked, set()).update(foods)
 
 
 def drinks_too(frame: Frame, session: Session, before: Before) -> bool:
@@ -63,10 +85,14 @@ def with_things(context: Context, session: Session, before: Before) -> Context:
     """The same about the dishes that stand, where none is named and a drink was or is chosen with them."""
     if names_thing(context.frame) or not drinks_too(context.frame, session, before):
         return context
-    lines = before.things.foods if before.things else ()
     stands = () if before.asked else _standing_dishes(session)
-    dishes = tuple(dish for line in lines for dish in line.dishes) or stands
+    dishes = dishes_of(before.things) or stands
     return replace(context, frame=replace(context.frame, dishes=dishes))
+
+
+def dishes_of(things: Evening | None) -> tuple[Dish, ...]:
+    """The dishes that were asked about; none where nothing was."""
+    return tuple(dish for line in things.foods for dish in line.dishes) if things else ()
 
 
 def _asks_it(frame: Frame) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
@@ -10,14 +10,18 @@ from assistant.evening.facts import Row
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
+from assistant.language.drinks_only import eats_only, sort_drunk
+from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.fold import fold, stem
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Preference
 from assistant.language.guest_named import has_name
-from assistant.language.guests import guest_words
+from assistant.language.guests import Asked, guest_words
+from assistant.language.same_guests import number_of
 from assistant.session import Session
 from assistant.tonight import Tonight
 
 WINE, NO_ALCOHOL, ALLERGY = "kind/wine", "diet/no-alcohol", "allergy"
+NON_DRINKER = "no-alcohol"
 EDIBLE = ("food/", "kind/")
 PLAIN = frozenset(("kind/fruit", "kind/vegetable", "kind/nut"))
 
@@ -26,9 +30,10 @@ PLAIN = frozenset(("kind/fruit", "kind/vegetable", "kind/nut"))
 class Need:
     """A need understood: marks and kinds left out, kinds that are never settled without asking.
 
-    `lighter`: kinds for which a mark found means asking, not leaving out; `label_only`: nothing but a label
-    counts, `plain` kinds apart; `allergy`: cross-contact matters; `topics`: safety topics that speak to it;
-    `itself`: a wider need does not take it in.
+    `lighter`: kinds for which a mark found (of `lighter_marks`, where there are any) means asking, not
+    leaving out; `label_only`: nothing but a label counts, `plain` kinds apart; `allergy`: cross-contact
+    matters; `topics`: safety topics that speak to it; `itself`: a wider need does not take it in; `only`: of
+    wines, these sorts alone.
     """
 
     id: str
@@ -41,6 +46,8 @@ class Need:
     allergy: bool = False
     topics: tuple[str, ...] = ()
     itself: bool = False
+    only: frozenset[str] = frozenset()
+    lighter_marks: frozenset[str] = frozenset()
 
     @property
     def sober(self) -> bool:
@@ -56,7 +63,29 @@ def _rows() -> tuple[Row, ...]:
 
 def understood(said: str, session: Session) -> tuple[Need, ...]:
     """The needs meant by what is said; a food named is left out itself. None where nothing is known."""
-    return named_needs(said, session) or _of_food(said, session.parser.parse(said), session.knowledge)
+    if eats_only(said):
+        return ()
+    by_name = _of_sort(said, session) or named_needs(said, session)
+    return by_name or _of_food(said, session.parser.parse(said), session.knowledge)
+
+
+def _of_sort(said: str, session: Session) -> tuple[Need, ...]:
+    """The sorts of wine that alone are drunk (`only drinks red`), or that are not (`doesn't drink red`)."""
+    sort = sort_drunk(said)
+    if not sort:
+        barred = frozenset(one.wanted for one in _limits(said, session) if one.wanted and one.banned)
+        return (Need(said, frozenset(), barred),) if barred - {WINE} else ()
+    limits = _limits(sort, session) or _limits(f"{sort} wine", session)
+    named = frozenset(session.parser.parse(sort).wines)
+    wanted = named | {one.wanted for one in limits if one.wanted and not one.banned}
+    wine = wanted - {WINE} and WITHOUT_ALCOHOL not in wanted
+    return (Need(said, frozenset(), frozenset(), only=wanted),) if wine else ()
+
+
+def _limits(said: str, session: Session) -> tuple[Preference, ...]:
+    """The kinds of wine that are wanted or barred; none where health is spoken of."""
+    frame = session.parser.parse(said)
+    return () if frame.topics else tuple(one for one in frame.preferences if one.property == "kind")
 
 
 def named_needs(said: str, session: Session) -> tuple[Need, ...]:
@@ -75,12 +104,22 @@ def with_sober(tonight: Tonight, session: Session) -> Tonight:
     """
     if not tonight.guests:
         return tonight
-    sober = {
-        one.guest if has_name(one.guest) else at
-        for at, one in enumerate(tonight.needs)
-        if any(need.sober for need in understood(one.need, session))
-    }
-    return replace(tonight, non_drinkers=min(tonight.guests, max(tonight.non_drinkers, float(len(sober)))))
+    sober = [one for one in tonight.needs if any(need.sober for need in understood(one.need, session))]
+    least = min(tonight.guests, max(tonight.non_drinkers, _least(sober, session)))
+    return replace(tonight, non_drinkers=least)
+
+
+def _least(sober: Sequence[Asked], session: Session) -> float:
+    """How many guests drink no wine at least: who only `don't drink` may be any of the others."""
+    plain = [one for one in sober if any(n.id == NON_DRINKER for n in understood(one.need, session))]
+    others = [one for one in sober if has_name(one.guest) or one not in plain]
+    return max(_heads(plain), _heads(others))
+
+
+def _heads(asked: Sequence[Asked]) -> float:
+    """How many these are, each name once, and who is counted as so many."""
+    named = {one.guest for one in asked if has_name(one.guest)}
+    return len(named) + sum(number_of(one.guest) or 1.0 for one in asked if not has_name(one.guest))
 
 
 def _of_food(said: str, frame: Frame, knowledge: Knowledge) -> tuple[Need, ...]:
@@ -153,6 +192,7 @@ def _need(row: Row, topics: tuple[str, ...], session: Session) -> Need:
         row.get("allergy", False),
         tuple(dict.fromkeys((*topics, *row.get("topics_said", ())))),
         row.get("itself", False),
+        lighter_marks=frozenset(row.get("lighter_marks", ())),
     )
 
 

@@ -18,13 +18,15 @@ from assistant.language.fold import fold, key
 from assistant.language.follow_lines import opens
 from assistant.language.guest_named import guests_named, has_name, own_name
 from assistant.language.guests import Asked, Told
+from assistant.language.party import party_words
 from assistant.language.quantities import numbers
+from assistant.language.retold import comes_too, tells_habit
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
 from assistant.taught.telling import Hearing, no_notebook, not_kept, words
 from assistant.taught.words import taught_words
-from assistant.tonight import needing
+from assistant.tonight import Tonight, needing
 
 NAMED = ("Wine", "Drink", "Food")
 OWN = {"note": noted, "teach": taught}
@@ -39,7 +41,8 @@ def needs_by_talk(told: Told) -> Callable[[Context, Session], Answer | None]:
 def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if any(_names(part, session) for part in told.unread):
         return None  # `my sister is vegan, red for the curry` asks
-    if any(session.parser.topics.by_id[name].urgent for name in context.frame.topics):
+    urgent = [name for name in context.frame.topics if session.parser.topics.by_id[name].urgent]
+    if urgent and not tells_habit(context.frame.text.typed):
         return None
     guest = _meant_by_pronoun(told, context, session)
     named = (replace(one, guest=one.guest or guest) for one in told.asked)
@@ -48,13 +51,17 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if not meant:
         own = OWN.get(context.frame.intent) if session.taught.keeps else None
         return own(Hearing(context, session.taught)) if own else None
+    known = {one.guest for one in session.tonight.needs}
     for one in meant:
         session.tonight = needing(session.tonight, one)
+    if comes_too(context.frame.text.typed):
+        session.tonight = _more(session.tonight, sum(one.guest not in known for one in meant))
     session.tonight = with_sober(session.tonight, session)
     session.spoken.of = tuple(one.guest for one in meant if has_name(one.guest)) or session.spoken.of
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
     found = [next((row for row in reversed(rows) if _is_of(one, row)), None) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
+    topics |= dict.fromkeys(urgent)  # told last: when to call for help
     base = dict.fromkeys(c for topic in topics for c in session.parser.topics.by_id[topic].base)
     cautions = tuple(caution(context, name) for name in base)
     heads = [_noted(one, context) for one in meant]
@@ -66,6 +73,11 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     lines += [*(record["text"] for record in cautions), *_kept(context, session)]
     answer = compose(context.all_used(), " ".join(heads), lines)
     return replace(answer, cautions=cautions, dish=None, intent="set-table")
+
+
+def _more(tonight: Tonight, number: int) -> Tonight:
+    """The table with so many guests more, where they are counted."""
+    return replace(tonight, guests=tonight.guests + number) if tonight.guests else tonight
 
 
 def _counts(asked: Asked, session: Session) -> bool:
@@ -109,7 +121,12 @@ def _meant_by_pronoun(told: Told, context: Context, session: Session) -> str:
 
 
 def _as_called(asked: Asked, session: Session) -> Asked:
-    """The same with the guest as called before (`R` is `R.`), so that all needs stand together."""
+    """The same with the guest as called before (`R` is `R.`), so that all needs stand together.
+
+    A number is no name: so many guests are meant.
+    """
+    if asked.guest.isdigit():
+        return replace(asked, guest=party_words().many.format(number=asked.guest))
     known = [need for need in session.tonight.needs if has_name(need.guest)]
     same = [one for one in known if _bare(one.guest) == _bare(asked.guest)]
     return replace(asked, guest=same[0].guest) if same else asked

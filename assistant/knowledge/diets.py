@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Set
 from enum import Enum
 from functools import lru_cache
 
@@ -83,6 +83,13 @@ def contents(food: str, knowledge: Knowledge) -> list[str]:
     for subject in found:
         found += [p["food"][0] for p in knowledge.entry(subject).get("part", ()) if p["food"][0] not in found]
     return found
+
+
+def only_in(food: str, marks: Set[str], kinds: Set[str], knowledge: Knowledge) -> bool:
+    """Whether these marks stand, or may stand, in the food by parts of these kinds alone."""
+    parts = [part for part in contents(food, knowledge) if not knowledge.entry(part).get("part")]
+    held = [part for part in parts if marks & frozenset[str]().union(*holds(part, knowledge))]
+    return bool(held) and all(lineage(part, knowledge) & kinds for part in held)
 
 
 def _marks(subject: str, knowledge: Knowledge) -> tuple[set[str], set[str]]:

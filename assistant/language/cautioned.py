@@ -15,7 +15,7 @@ from assistant.language.sorting import words_beside
 from assistant.language.standing import short
 from assistant.language.topics import Topic
 
-SAFETY, CHOOSES = "safety", "wines-for-food"
+SAFETY, CHOOSES, ORDERS = "safety", "wines-for-food", "pour-order"
 FEWEST_LISTED, MOST_BESIDE = 3, 2
 OPEN = (
     "wines-for-food",
@@ -57,7 +57,7 @@ def of_same(before: Cautioned | None, frame: Frame, needs: Sequence[Asked]) -> C
 
 def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], without: str) -> Frame:
     """The frame with what the caution before asks for; `without` labels drinks without alcohol."""
-    if before is None:
+    if before is None or frame.intent == ORDERS:  # `in which order do I pour them` is of the wines
         return frame
     for_them = _no_alcohol(before.frame.topics, topics) and _asks_for_them(frame, before.frame)
     which = for_them and _which_drink(frame, topics)

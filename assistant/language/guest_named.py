@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame
@@ -33,14 +34,20 @@ def _of_another(guest: str, found: Sequence[str]) -> bool:
 
 
 def has_name(guest: str) -> bool:
-    """Whether a guest is called by a name, and not `two of them`."""
+    """Whether a guest is called by a name, and not `two of them` or `2`."""
     name = _WORD.findall(guest)
-    return bool(name) and not guest_words().grouped.intersection(fold(word) for word in name)
+    counted = any(word.isdigit() for word in name)
+    return bool(name) and not counted and not guest_words().grouped.intersection(fold(word) for word in name)
 
 
 def own_name(guest: str) -> list[str]:
-    """The name in what a guest is called (`my neighbour Ewa`); empty where there is none, or nothing else."""
-    words = _WORD.findall(guest)
+    """The name in what a guest is called (`my neighbour Ewa`); empty where there is none, or nothing else.
+
+    Typed small it is the one word behind what the guest is to somebody (`aunt carol`).
+    """
+    words, kin = _WORD.findall(guest), guest_words().kin
+    if len(words) > 1 and fold(words[-2]) in kin and fold(words[-1]) not in kin:
+        return words[-1:]
     name = [word for word in words if word[:1].isupper()]
     return name if words[-len(name) :] == name and 0 < len(name) < len(words) else []
 
@@ -74,7 +81,15 @@ def _by_name(guest: str, words: Sequence[str]) -> bool:
     strict = everyday or any(len(word) == 1 for word in name)
     wanted, said = ([word if strict else fold(word) for word in row] for row in (name, words))
     found = (at for at in range(len(said)) if said[at : at + len(wanted)] == wanted)
-    return any(at or not everyday or _is_told_of(said[len(wanted) :]) for at in found)
+    sure = any(at or not everyday or _is_told_of(said[len(wanted) :]) for at in found)
+    return sure or (len(name) == 1 and everyday and _asked_for(fold(name[0]), [fold(w) for w in words]))
+
+
+def _asked_for(name: str, said: Sequence[str]) -> bool:
+    """Whether a name that is a word too stands where only somebody does: `what can mark drink`."""
+    known = guest_words()
+    pairs = pairwise(said)
+    return name not in known.eaten_too and any(b == name and a in known.before_one for a, b in pairs)
 
 
 def _is_told_of(behind: Sequence[str]) -> bool:

@@ -3,32 +3,25 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from difflib import get_close_matches
 from functools import lru_cache
+from itertools import dropwhile
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
-from assistant.language.retold import first_hand, named_first
+from assistant.language.drinks_only import said_plainly
+from assistant.language.retold import as_told, first_hand, named_first
 from assistant.language.sober import is_sober
 
 NAMED = (
-    "everyday",
-    "grouped",
-    "called",
-    "called_then",
-    "passing",
-    "passing_now",
-    "passing_about",
-    "passing_for",
-    "passing_kept",
-    "passing_verbs",
-    "passing_asks",
-    "does",
-)
+    "everyday", "grouped", "called", "called_then", "passing", "passing_now", "passing_about",
+    "passing_for", "passing_kept", "passing_verbs", "passing_asks", "does", "kin", "before_one",
+    "eaten_too",
+)  # fmt: skip
 KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"), ("is", "owns"))
 OWNS = ("'s", "’s")
 MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
@@ -60,6 +53,8 @@ class GuestWords:
     is_: frozenset[str]
     lead: frozenset[str]
     asks: frozenset[str]
+    in_allergy: frozenset[str]
+    allergic: frozenset[str]
     things: frozenset[str]
     nobody: frozenset[str]
     at: frozenset[str]
@@ -79,6 +74,9 @@ class GuestWords:
     passing_verbs: frozenset[str]
     passing_asks: frozenset[str]
     does: frozenset[str]
+    kin: frozenset[str]
+    before_one: frozenset[str]
+    eaten_too: frozenset[str]
     denies: frozenset[str]
     no_name: frozenset[str]
     no_name_verbs: frozenset[str]
@@ -87,6 +85,7 @@ class GuestWords:
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> GuestWords:
         """The words read from the file's tables. Raises KeyError for a table that is missing."""
+        in_allergy, allergic = (frozenset(tables["asks"][key]) for key in ("in_allergy", "allergic"))
         is_, lead, asks, things, nobody, at = (
             frozenset(tables[name]["words"]) for name in ("is", "lead", "asks", "things", "nobody", "at")
         )
@@ -96,7 +95,9 @@ class GuestWords:
             frozenset(tables[table][key]) for table, key in (*(("named", key) for key in NAMED), *KEPT_OUT)
         )
         no_clock = frozenset(tables["at"]["not_before"])
-        return cls(is_, lead, asks, things, nobody, at, no_clock, days, soon, until, *named)
+        return cls(
+            is_, lead, asks, in_allergy, allergic, things, nobody, at, no_clock, days, soon, until, *named
+        )
 
 
 @lru_cache(maxsize=1)
@@ -112,7 +113,7 @@ def asked_by(typed: str) -> Asked | None:
         words.pop(0)
     at = _told_at(words)
     lower = [word.lower() for word in words]
-    if at is None or known.asks.intersection(lower) or known.things.intersection(lower[:1]):
+    if at is None or _asks(lower) or known.things.intersection(lower[:1]):
         return None
     need = " ".join(words[at + 1 :]).rstrip(" .!,;")
     if known.no_name.intersection(lower[:at]) or known.no_name_verbs.intersection(lower[1:at]):
@@ -124,6 +125,13 @@ def asked_by(typed: str) -> Asked | None:
         need = f"{words[at]} {need}"
     need = need.strip()
     return Asked(_called(words[:at]) if named or at > 1 else "", need) if _few(need) else None
+
+
+def _asks(words: Sequence[str]) -> bool:
+    """Whether one of these words asks; wine that somebody is allergic to is not asked for."""
+    known = guest_words()
+    spared = known.in_allergy if known.allergic.intersection(words) else frozenset()
+    return not (known.asks - spared).isdisjoint(words)
 
 
 def _told_at(words: list[str]) -> int | None:
@@ -152,7 +160,9 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def all_told(typed: str) -> Told:
     """The guests of a sentence with their needs, and the parts that tell of none behind them."""
-    if guest_words().asks.intersection(word.lower() for word in _WORD.findall(typed)):
+    typed = said_plainly(as_told(typed))
+    words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, _WORD.findall(typed))))
+    if _asks(words):
         return Told()
     found: list[Asked] = []
     unread: list[str] = []

@@ -72,12 +72,11 @@ class Parser:
             read()  # now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder)
-        self._words = read_preference_words(folder / "preferences.toml")
+        self.limit_words = read_preference_words(folder / "preferences.toml")
         roles = read_roles(folder / "roles.toml")
-        self._limiting = frozenset(phrase.words[0] for phrase in self._words if len(phrase.words) == 1)
+        self._limiting = frozenset(phrase.words[0] for phrase in self.limit_words if len(phrase.words) == 1)
         self._dishes = DishReader(knowledge, roles)
         filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
-        plain = read_words(folder / "plain-english.txt")
         mixed = frozenset(map(stem, read_words(folder / "mixed-english.txt")))
         more = read_words(folder / "more-english.txt") | read_words(folder / "spoken-english.txt") | mixed
         heard = read_data(folder / "heard-as.toml", Heard.of).and_others(mixed)
@@ -85,9 +84,8 @@ class Parser:
         self.topics = Topics(folder / "safety.toml")
         self.entries = Entries(folder, knowledge)
         people = read_words(folder / "given-names.txt")
-        self._reader = Reader(
-            self.lexicon, self._cues, self.topics, self.entries, filler, heard, plain, more, people
-        )
+        known = (filler, heard, read_words(folder / "plain-english.txt"), more, people)
+        self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, *known)
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""
@@ -140,7 +138,7 @@ class Parser:
     def _understood(self, typed: str, standing: bool = False) -> tuple[Text, Sorting, list[Dish]]:
         """The text with the words that did no work, what is named, and the dishes."""
         text = self._without_limit_words(self._reader.read(clean(typed)))
-        found = Sorting(text, self._knowledge, self._words, standing)
+        found = Sorting(text, self._knowledge, self.limit_words, standing)
         used = self._limits(text, found)
         found.spare(not_eaten(text.stems, found.edible), left_off(text.stems, found.edible))
         dishes, idle = self._dishes.dishes(text, found.edible)
@@ -159,11 +157,11 @@ class Parser:
     def _limits(self, text: Text, found: Sorting) -> set[int]:
         """Adds the limits that are words to `found`; the positions of those words."""
         asks_meaning = bool(text.cues & {"means", "define"})
-        limits = {word.words for word in self._words}
+        limits = {word.words for word in self.limit_words}
         fixed = [r for r in found.named if asks_meaning or r.type != "Term" or _stems(text, r) not in limits]
         taken = {i for r in fixed for i in range(r.start, r.end)}
-        preferences, used = find_preferences(text, self._words, taken, found.among)
-        found.preferences = consistent([*found.preferences, *preferences])
+        preferences, used = find_preferences(text, self.limit_words, taken, found.among)
+        found.preferences = consistent([*found.preferences, *preferences], self.limit_words)
         found.drop_terms(used)
         return used
 

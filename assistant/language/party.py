@@ -9,14 +9,17 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.drinks_only import sort_drunk
 from assistant.language.fold import fold, stem
+from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import has_name
-from assistant.language.guests import Asked, Told, all_asked, all_told
+from assistant.language.guests import Asked, Told, all_asked, all_told, guest_words
 from assistant.language.quantities import counts, numbers
 from assistant.language.small_words import small_words
 from assistant.language.sober import is_sober
 
+SAFETY = "safety"
 FURTHEST = 4  # words between a number and what so many guests ask to be spared
 
 
@@ -34,6 +37,7 @@ class PartyWords:
     money: frozenset[str]
     spend: frozenset[str]
     whole: frozenset[str]
+    sober: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> PartyWords:
@@ -44,8 +48,9 @@ class PartyWords:
             frozenset(stem(fold(word)) for word in table[key])
             for key in ("between", "money", "spend", "whole", "behind")
         )
+        sober = frozenset(table["sober"]["needs"])
         one, many, one_other, many_other = (table[key] for key in ("one", "many", "one_other", "many_other"))
-        return cls(needs, between, one, many, one_other, many_other, behind, money, spend, whole)
+        return cls(needs, between, one, many, one_other, many_other, behind, money, spend, whole, sober)
 
 
 @lru_cache(maxsize=1)
@@ -71,11 +76,25 @@ def party_of(text: Text) -> tuple[Asked, ...]:
     return needs if len(needs) > len(all_asked(text.typed)) else ()
 
 
+def only_told(frame: Frame) -> bool:
+    """Whether no more is told than needs of so many guests that call for a caution, and nothing is asked."""
+    asks = guest_words().asks.intersection(frame.text.typed.lower().split()) or opens(frame, "yes-no")
+    total = any(
+        c.name == "people" and c.number not in need_counts(frame.text.stems) for c in counts(frame.text.stems)
+    )
+    told = bool(frame.topics) and frame.intent == SAFETY and opening_total(frame.text.stems) is None
+    return told and not (total or asks or "?" in frame.text.typed)
+
+
 def needs_told(frame: Frame) -> Told:
     """The guests told of one by one, where what is said of them may be a need."""
-    told = Told() if party_of(frame.text) else all_told(frame.text.typed)
+    party = party_of(frame.text)
+    if party:
+        return Told(party) if only_told(frame) else Told()
+    told = all_told(frame.text.typed)
     sober = any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
-    return told if frame.topics or frame.diets or frame.barred or sober else Told()
+    only = bool(frame.preferences or frame.wines) and any(sort_drunk(one.need) for one in told.asked)
+    return told if frame.topics or frame.diets or frame.barred or sober or only else Told()
 
 
 def need_counts(stems: Sequence[str]) -> set[float]:
@@ -84,8 +103,12 @@ def need_counts(stems: Sequence[str]) -> set[float]:
 
 
 def party_counts(stems: Sequence[str]) -> set[float]:
-    """The numbers that count only some of the guests (`two vegetarians`, not `for two vegetarians`)."""
-    known, counts = party_words(), need_counts(stems)
+    """The numbers that count only some of the guests (`two vegetarians`, not `for two vegetarians`).
+
+    Those who drink no wine are counted as that.
+    """
+    known = party_words()
+    counts = {_counted(stems, at) for at, need in _needs(stems) if need not in known.sober}
     led = ((stems[start - 1], number) for start, _, number in numbers(stems) if start)
     return counts - {number for before, number in led if before in known.whole}
 

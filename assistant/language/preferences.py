@@ -12,6 +12,7 @@ from typing import Any
 from spacy.lang.en.stop_words import STOP_WORDS
 
 from assistant.language.data import read_data
+from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Preference, Reading, Text
 from assistant.language.quantities import quantity_words
@@ -19,6 +20,7 @@ from assistant.language.small_words import small_words
 
 _REACH = 4
 FOODS = ("food", "sauce", "dressing", "garnish")
+BUBBLES, SPARKLING = "bubbles", "kind/sparkling-wine"
 
 
 @lru_cache(maxsize=1)
@@ -93,10 +95,25 @@ def find_preferences(
     return found, used
 
 
-def consistent(limits: Sequence[Preference]) -> list[Preference]:
-    """The limits without what is ruled out as well (`nothing sparkling, bubbles give me hiccups`)."""
+def consistent(limits: Sequence[Preference], words: Sequence[PreferenceWord]) -> list[Preference]:
+    """The limits without what is ruled out as well (`nothing sparkling, bubbles give me hiccups`).
+
+    Sparkling wine is asked for as bubbles, a limit of `words`, where a drink without alcohol is wanted.
+    """
     out = {(limit.property, limit.wanted, limit.among) for limit in limits if limit.banned}
-    return [one for one in limits if one.banned or (one.property, one.wanted, one.among) not in out]
+    kept = (one for one in limits if one.banned or (one.property, one.wanted, one.among) not in out)
+    return of_drinks(tuple(kept), sparkling(words))
+
+
+def sparkling(words: Iterable[PreferenceWord]) -> Preference:
+    """The limit that asks for bubbles. Raises StopIteration where the file has none."""
+    return next(word.asks for word in words if word.asks.property == BUBBLES and word.asks.low is not None)
+
+
+def of_drinks(limits: Sequence[Preference], bubbles: Preference) -> list[Preference]:
+    """The limits, sparkling wine being asked for as `bubbles` where a drink without alcohol is wanted."""
+    free = any(limit.wanted == WITHOUT_ALCOHOL and not limit.banned for limit in limits)
+    return [bubbles if free and limit.wanted == SPARKLING and not limit.banned else limit for limit in limits]
 
 
 def _of_else(text: Text, behind: int, limits: Container[str]) -> bool:
@@ -144,7 +161,7 @@ def negated(text: Text, at: int) -> bool:
         if text.stems[i] in words["ends"]:
             return i > 0 and " ".join(text.stems[i - 1 : i + 1]) in words["turns-over"]
         if text.stems[i] in words["turns"]:
-            return not _of_thing(text, i)
+            return not (_of_thing(text, i) or _within_name(text, i, at))
     return False
 
 
@@ -152,6 +169,11 @@ def _of_thing(text: Text, at: int) -> bool:
     """Whether a food is said to do what only people do (`does the blue hate the Sancerre`)."""
     felt = text.stems[at] in small_words()["felt"]
     return felt and any(r.end == at and r.kind in FOODS for r in text.readings)
+
+
+def _within_name(text: Text, turn: int, at: int) -> bool:
+    """Whether a turning word is part of a name in front (`without alcohol and fizzy` wants bubbles)."""
+    return any(r.start <= turn < r.end <= at for r in text.readings)
 
 
 def ruled_out(text: Text, at: int) -> bool:

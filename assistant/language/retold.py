@@ -10,32 +10,76 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.fold import fold
+
+CONTINUES = "ing"
+_LINK = re.compile(r",\s|\sand\s")
 
 
 @dataclass(frozen=True, slots=True)
 class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
-    `behind`: somebody, a need, and only then the name of who has it.
+    `where`: the place behind a guest; `the_one`: that this is who has the need, `only_one`: and nobody else;
+    `reacts`: a reaction that a guest always has; `short`: a name run together
+    with `is` in front of a need; `behind`: somebody, a need, and only then the name of who has it; `bracket`:
+    the same with the name in brackets; `who`: a need said to be somebody, `needs` being the words for it.
     """
 
     mine: re.Pattern[str]
     theirs: re.Pattern[str]
+    where: re.Pattern[str]
+    the_one: re.Pattern[str]
+    reacts: re.Pattern[str]
+    arrives: re.Pattern[str]
+    one_more: re.Pattern[str]
+    allergic: str
+    only_one: re.Pattern[str]
+    short: re.Pattern[str]
     behind: re.Pattern[str]
+    bracket: re.Pattern[str]
+    who: re.Pattern[str]
+    needs: Mapping[str, str]
+    several: frozenset[str]
+    no_name: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Retold:
         """The turns of the table `retold`. Raises KeyError for a key that is missing."""
         table = tables["retold"]
-        names = ("mine", "verbs", "who", "ones", "named_by")
-        mine, verbs, who, ones, named_by = (_either(table[key]) for key in names)
-        days = _either(tables["days"])  # `somebody is late, it's Friday`
+        names = ("mine", "verbs", "who", "where", "the_one", "short_needs", "ones", "named_by")
+        mine, verbs, who, where, the_one, short, ones, named_by = (either(table[key]) for key in names)
+        needs = {word: need for need, words in table["called_by"].items() for word in words}
+        days = either(tables["days"])  # `somebody is late, it's Friday`
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
-            re.compile(rf"\s{verbs}\s(?:that\s)?{who}\b", re.IGNORECASE),
+            re.compile(rf"\s{verbs}\s(?:that\s)?{who}(?:(?P<is>s\b|re\b)|\b)", re.IGNORECASE),
+            re.compile(rf"(?<=\w)\s{where}(?=\s|['’]s\b)", re.IGNORECASE),
+            re.compile(rf"(?<=\w){the_one}(?=\s)", re.IGNORECASE),
+            re.compile(rf"(?<=\w)\s{either(table['reacts'])}\s", re.IGNORECASE),
+            re.compile(
+                rf"\s(?:has\s|is\s)?(?:just\s)?{either(table['arrives'])}(?:,|;|\sand|\sbut)?\s"
+                rf"(?:{who}(?:['’]?s|\sis|['’]?re|\sare)|is|are)\s",
+                re.IGNORECASE,
+            ),
+            re.compile(rf"\s{either(table['one_more'])}\b", re.IGNORECASE),
+            table["allergic"],
+            re.compile(rf"^{either(table['only_one'])}\s(?P<name>\w+)\s(?:who|that)\s", re.IGNORECASE),
+            re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
             re.compile(
                 rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
             ),
+            re.compile(
+                rf"\b(?:{ones}|one)\s(?:is\s)?(?P<need>[^,;.?!()]+)\s\((?P<name>\w+)\)", re.IGNORECASE
+            ),
+            re.compile(
+                rf"^(?:no,?\s)?(?:and\s)?(?:the|our|my)?\s?(?P<need>{either(needs)})\s(?:is|are)\s(?:called\s)?"
+                rf"(?P<names>\w+(?:(?:,|\sand)\s\w+)*)(?P<not>,?\s(?:and\s)?not\s[^,;]+)?\.?$",
+                re.IGNORECASE,
+            ),
+            needs,
+            frozenset(table["several"]),
+            frozenset(table["no_name"]),
         )
 
 
@@ -49,13 +93,52 @@ def first_hand(typed: str) -> str:
     """What is said, without that somebody said it; any other text as it is."""
     known = _retold()
     found = known.mine.match(typed)
-    return known.theirs.sub("", typed[found.end() :] if found else typed, count=1)
+    said = known.where.sub("", typed[found.end() :] if found else typed, count=1)
+    said = known.the_one.sub("", said, count=1)
+    said = known.theirs.sub(lambda match: " is" if match["is"] else "", said, count=1)
+    return known.short.sub(_apart, said)
+
+
+def as_told(typed: str) -> str:
+    """`It's only Mark who gets hives from nuts` as `Mark is allergic to nuts`; any other text as it is.
+
+    So `Sara just turned up, she's vegan` as `Sara is vegan`.
+    """
+    known = _retold()
+    typed = known.arrives.sub(" is ", typed, count=1)
+    return known.reacts.sub(f" {known.allergic} ", known.only_one.sub(r"\g<name> ", typed, count=1), count=1)
+
+
+def comes_too(typed: str) -> bool:
+    """Whether somebody who is told of was not counted before."""
+    known = _retold()
+    return bool(known.arrives.search(typed) and known.one_more.search(typed))
+
+
+def tells_habit(typed: str) -> bool:
+    """Whether a reaction is told of that a guest always has, and not one that is here now."""
+    return bool(_retold().reacts.search(typed))
+
+
+def _apart(match: re.Match[str]) -> str:
+    """`Marks allergic` as `Mark is allergic`; several people called by a word (`two guests`) are left so."""
+    return match[0] if match[0].lower() in _retold().several else f"{match['name']} is"
 
 
 def named_first(typed: str) -> str:
-    """`One of them is pregnant, that's Nell` as it is said of Nell; any other text as it is."""
-    return _retold().behind.sub(r"\g<name> \g<need>", typed, count=1)
+    """`One of them is pregnant, that's Nell`, `the vegan is Nell` as it is said of Nell; else as it is."""
+    known = _retold()
+    typed = known.bracket.sub(r"\g<name> is \g<need>", known.behind.sub(r"\g<name> \g<need>", typed, count=1))
+    return known.who.sub(_of_names, typed)
 
 
-def _either(words: Iterable[str]) -> str:
+def _of_names(match: re.Match[str]) -> str:
+    """Each of the names with the need; what is no name is left as it is (`the driver is late`)."""
+    names, need = _LINK.split(match["names"]), _retold().needs[match["need"].lower()]
+    none = any(fold(name) in _retold().no_name or fold(name).endswith(CONTINUES) for name in names)
+    return match[0] if none else " and ".join(f"{name} is {need}" for name in names)
+
+
+def either(words: Iterable[str]) -> str:
+    """A pattern of any of these words, the longest first."""
     return f"(?:{'|'.join(re.escape(word) for word in sorted(words, key=len, reverse=True))})"

@@ -29,7 +29,7 @@ def with_need(needs: Sequence[Asked], asked: Asked) -> tuple[Asked, ...]:
 
 def _less(asked: Asked, named: int) -> Asked | None:
     """The guests who are counted without so many who are named as well; None where nobody is left."""
-    left = _number(asked.guest) - named
+    left = number_of(asked.guest) - named
     if left <= 0:
         return None
     known = party_words()
@@ -38,10 +38,11 @@ def _less(asked: Asked, named: int) -> Asked | None:
 
 def _counts(asked: Asked) -> str:
     """The diet of guests who have no name and are counted; empty for any other."""
-    return diet_of(asked.need) if not has_name(asked.guest) and _number(asked.guest) else ""
+    return diet_of(asked.need) if not has_name(asked.guest) and number_of(asked.guest) else ""
 
 
-def _number(guest: str) -> float:
+def number_of(guest: str) -> float:
+    """How many guests are counted by what they are called (`two of them`); 0 where none are."""
     found = numbers(key(guest))
     return found[0][2] if found else 0.0
 

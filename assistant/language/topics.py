@@ -21,7 +21,8 @@ DRUNK = frozenset({"wine", "preference"})
 class Topic:
     """A safety topic: the fixed sentences it always says, and those for what is named.
 
-    `care` and `kinds` map a food's care or kind to its caution; `allergens`: what the foods hold is told;
+    `care` and `kinds` map a food's care or kind to its caution; `lighter`: kinds whose own caution is told
+    in place of that of a care; `allergens`: what the foods hold is told;
     `no_alcohol`: whoever asks about it is offered nothing with alcohol; `otherwise`: for
     what no topic is recognised in; `urgent`: nothing else is heard; `general`: it gives way to the
     known needs of a guest who is asked about; `eaten`: it is none
@@ -32,6 +33,7 @@ class Topic:
     base: tuple[str, ...]
     care: Mapping[str, str]
     kinds: Mapping[str, str]
+    lighter: Mapping[str, frozenset[str]]
     drink: str | None
     unknown: str | None
     allergens: bool
@@ -73,6 +75,7 @@ def _topic(row: Mapping[str, Any]) -> Topic:
         tuple(row.get("base", ())),
         row.get("care", {}),
         row.get("kind", {}),
+        {care: frozenset(f"kind/{kind}" for kind in kinds) for care, kinds in row.get("lighter", {}).items()},
         row.get("drink"),
         row.get("unknown"),
         row.get("allergens", False),

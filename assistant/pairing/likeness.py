@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 
 from assistant.knowledge.store import Knowledge
 from assistant.pairing.dish import Dish
@@ -12,6 +12,7 @@ from assistant.pairing.glass import Glass
 COMPARED = ("sweetness", "acid", "tannin", "body", "oak", "bubbles", "aroma")
 TASTES = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma", "weight")
 ENOUGH = 3
+ALL, NIBBLED = "kind/food", ("kind/dried-fruit-kind", "kind/snack")
 
 
 def unlike(one: Glass, other: Glass, knowledge: Knowledge) -> float:
@@ -43,12 +44,18 @@ def _same(one: str, other: str, knowledge: Knowledge) -> bool:
     return one in knowledge.wines[other].kinds or other in knowledge.wines[one].kinds
 
 
-def alike_foods(food: str, engine: Engine) -> list[str]:
-    """Other foods of the nearest kind that has enough of them, by taste, the most alike first."""
+def alike_foods(food: str, engine: Engine, leave_out: Collection[str] = ()) -> list[str]:
+    """Other foods of the nearest kind that has enough of them, by taste, the most alike first.
+
+    Where some are left out and too few are left of its kinds, what is nibbled as well stands in.
+    """
     known = engine.knowledge
+    kinds = known.broader(food)
+    kinds = (*(kind for kind in kinds if kind != ALL), *NIBBLED) if leave_out else kinds
     here = engine.plate_of_food(food).points
-    for kind in known.broader(food):
-        others = [f for f in known.members(kind) if not _named_in(food, f, known)]
+    for kind in kinds:
+        members = (f for f in known.members(kind) if f not in leave_out)
+        others = [f for f in members if not _named_in(food, f, known)]
         if len(others) >= ENOUGH:
             return sorted(others, key=lambda f: (_apart(here, engine.plate_of_food(f).points), f))
     return []

@@ -88,7 +88,7 @@ def test_a_drink_keeps_to_the_taste_asked_for(table: Session) -> None:
     [
         ("Omar wants a little glass, he drives at eleven", "Noted for Omar: drives at eleven."),
         ("Tim is coming, he's vegan", "Noted for Tim: vegan."),
-        ("Tim came along, he's vegan", "Noted for a guest: vegan."),
+        ("Tim came along, he's vegan", "Noted for Tim: vegan."),
     ],
 )
 def test_he_is_the_guest_named_in_the_same_breath(table: Session, typed: str, noted: str) -> None:
@@ -130,3 +130,21 @@ def test_what_a_guest_ate_is_no_note(table: Session, typed: str) -> None:
 def test_a_guest_is_asked_of_before_anything_is_laid(conversation: Session) -> None:
     conversation.ask("Ines is vegan")
     assert "name the foods and wines" in conversation.ask("what can Ines have").say
+
+
+@pytest.mark.parametrize("asked", ["why", "why that", "why not wine"])
+def test_why_a_drink_keeps_to_drinks_without_alcohol(conversation: Session, asked: str) -> None:
+    for line in ("Lucia is pregnant", "what can she drink with the lamb", asked):
+        answer = conversation.ask(line)
+    assert answer.intent == "safety"
+    assert answer.say.startswith("No alcohol for Lucia: pregnant.")
+    assert "bigger wine" not in answer.text
+    assert "Better with it" not in answer.text
+    assert answer.cautions
+    assert conversation.ask("why").intent == "safety"
+
+
+def test_in_the_place_of_a_drink_without_alcohol_stands_no_wine(conversation: Session) -> None:
+    better = conversation.ask("virgin mary with the lamb").text.partition("Better with it: ")[2]
+    drinks = [w.label for w in conversation.knowledge.wines.values() if w.type == "Drink"]
+    assert any(better.startswith(label) for label in drinks)

@@ -53,3 +53,10 @@ def test_safety_without_a_topic_still_cautions(session: Session) -> None:
     answer = _last(session, "The mussels that didn't open: serve them or chuck them?")
     assert answer.intent == "safety"
     assert answer.cautions
+
+
+def test_the_order_is_asked_of_the_wines_though_somebody_drives(session: Session) -> None:
+    told = ("18 guests, two drivers", "the wines are cremant, albarino and rioja reserva")
+    answer = _last(session, *told, "what order do i pour them")
+    assert answer.intent == "pour-order"
+    assert "Rioja Reserva" in answer.say

@@ -1,0 +1,50 @@
+"""What is told behind `not for Lia: brie`: reasons and one line first, the whole of the advice on why."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.answers.context import Context
+from assistant.evening.care import GuestCare
+from assistant.evening.guest_things import Before, names_thing
+from assistant.evening.records import Evening
+from assistant.language.frame import Frame
+from assistant.language.guest_named import needs_named
+from assistant.language.standing import WHYS
+
+MOST_TOLD = 4  # cautions that can be read out at a table
+
+
+def asks_whole(frame: Frame, before: Before) -> bool:
+    """Whether it is asked why a guest may not have what was just asked about."""
+    return before.asked and before.things is not None and frame.intent in WHYS and not names_thing(frame)
+
+
+def advised(told: Sequence[dict[str, str]], context: Context) -> list[str]:
+    """The cautions as they stand; of more than can be read out only how to have them told."""
+    if len(told) <= MOST_TOLD or context.frame.intent in WHYS:
+        return [one["text"] for one in told]
+    return [context.wording("plan", "guest-more")]
+
+
+def reasons_told(told: Sequence[dict[str, str]], context: Context) -> bool:
+    """Whether what is in each thing is told: where something is named, or stands in place of the advice."""
+    return bool(context.frame.text.readings) or len(told) > MOST_TOLD
+
+
+def general(context: Context, evening: Evening) -> list[str]:
+    """What is said of drinking in general, where wine is asked about."""
+    return [name for name in context.frame.text.topics if context.topics[name].general and evening.wines]
+
+
+def apart(context: Context) -> list[str]:
+    """What of health is asked for itself, beside the needs of the guests."""
+    return [name for name in context.frame.text.topics if not context.topics[name].general]
+
+
+def is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:
+    """Whether a guest is asked about: by name, or without one by the need that is named, else with all."""
+    if row.guest != context.wording("plan", "guest"):
+        return row.guest in guests
+    named = needs_named(context.frame.text.typed, context.tonight.needs)
+    return bool(set(named) & set(row.needs)) if named else "" in guests

@@ -1,0 +1,78 @@
+"""`swap the walnuts for something Tom can eat`: the foods most like one that no guest is kept from."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.substitute import for_food
+from assistant.answers.wines import wines_for_food
+from assistant.answers.wording import listed
+from assistant.evening.by_talk import evening_of
+from assistant.evening.care import care, stands
+from assistant.evening.guest_meant import spoken_of
+from assistant.evening.needs import Need, understood
+from assistant.knowledge.diets import Fit
+from assistant.language.follow_lines import opens, says
+from assistant.language.frame import Frame
+from assistant.pairing.dish import Dish
+from assistant.session import Session
+
+REPLACES = "substitute"
+
+
+def guest_swaps(frame: Frame, guests: Sequence[str], session: Session) -> Callable[..., Answer | None] | None:
+    """What answers what stands in for a food where guests have needs; None for any other text.
+
+    `guests`: those named in the text; without one all count.
+    """
+    guests = guests or spoken_of(frame, session)
+    foods = [r.id for r in frame.text.readings if r.type == "Food"]
+    instead = frame.intent == REPLACES and says(frame, "table-instead")
+    asked = instead or says(frame, "guest-swap")
+    if not asked or len(foods) != 1 or frame.wines:
+        return None
+    told = [one for one in session.tonight.needs if one.guest in guests or not guests]
+    needs = [need for one in told for need in understood(one.need, session)]
+    theirs = guests if opens(frame, "guest-may") else ()  # `swap it for` brings something new
+    return lambda context, session: (
+        _of_table(foods[0], theirs, context, session) or _told(foods[0], needs, context)
+    )
+
+
+def _of_table(food: str, guests: Sequence[str], context: Context, session: Session) -> Answer | None:
+    """What else on the table is for a guest asked about, and what to pour with it; None for nothing."""
+    rows = care(replace(evening_of(context), wines=()), session)
+    row = next((one for one in rows if one.guest in guests), None)
+    laid = {context.one_dish(dish): dish for dish in context.tonight.dishes if dish.main.food != food}
+    parts = [("guest-yes", row.may_have), ("guest-ask", row.check_label)] if row else []
+    found = [(name, [thing for thing in things if thing in laid]) for name, things in parts]
+    lines = [
+        context.wording("plan", name, guest=row.guest, things=listed(things))
+        for name, things in found
+        if things and row
+    ]
+    dishes = tuple(laid[thing] for _, things in found for thing in things)
+    return _with_wine(lines, dishes, bool(row and row.sober), context) if lines else None
+
+
+def _with_wine(lines: Sequence[str], dishes: tuple[Dish, ...], sober: bool, context: Context) -> Answer:
+    """These lines, and a wine with the dishes for whoever drinks wine."""
+    say, whole = " ".join(lines), "\n".join(lines)
+    if sober:
+        return replace(compose(context, say, list(lines)), intent=REPLACES)
+    poured = wines_for_food(replace(context, frame=replace(context.frame, dishes=dishes)))
+    return replace(poured, say=f"{say} {poured.say}", text=f"{whole}\n{poured.text}", intent=REPLACES)
+
+
+def _told(food: str, needs: Sequence[Need], context: Context) -> Answer | None:
+    """The foods most alike that all of these needs allow."""
+    known = context.knowledge
+    kept = {f for f in known.of_type("Food") if any(stands(f, n, known) is not Fit.YES for n in needs)}
+    answer = for_food(context, food, kept)
+    label = context.wording("plan", "guest-label")
+    text = f"{answer.text}\n{label}" if any(need.allergy for need in needs) else answer.text
+    return replace(answer, text=text, intent=REPLACES)

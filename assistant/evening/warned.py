@@ -1,0 +1,64 @@
+"""A food put on the table that a guest told of may not have is told at once, before anything else."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.language.frame import Frame
+from assistant.language.sorting import EDIBLE
+from assistant.pairing.dish import BASE, Dish
+from assistant.tonight import Tonight
+
+if TYPE_CHECKING:
+    from assistant.evening.care import GuestCare
+    from assistant.session import Session
+
+SUPPOSES, SAFETY = "what-if", "safety"
+
+
+def warned(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
+    """The answer behind a line for each guest from whom something new on the table is to be kept.
+
+    Where an allergy is told of, what the label may name is told as well.
+    """
+    new = _new(before, session.tonight, context.frame) if session.tonight.needs else ()
+    if not new or answer.intent == SAFETY or not answer.understood:
+        return answer
+    lines = [line for row in _care(new, context, session) for line in _lines(row, context)]
+    said = " ".join([*lines, answer.say]).strip()
+    return replace(answer, say=said, text="\n".join([*lines, answer.text])) if lines else answer
+
+
+def _new(before: Tonight, now: Tonight, frame: Frame) -> tuple[Dish, ...]:
+    """The foods that were not on the table before, and what is named where something is only put to it."""
+    there = {part.food for dish in before.dishes for part in dish.parts}
+    named = {r.id for r in frame.text.readings if r.kind in EDIBLE} if frame.intent == SUPPOSES else set()
+    kept = set() if frame.intent == SUPPOSES else {p.food for dish in now.dishes for p in dish.parts} - there
+    parts = [part for dish in (*now.dishes, *frame.dishes) for part in dish.parts]
+    foods = {part.food: part for part in parts if part.food in named | kept}
+    return tuple(Dish((replace(part, role=BASE),)) for part in foods.values())
+
+
+def _care(dishes: Sequence[Dish], context: Context, session: Session) -> list[GuestCare]:
+    """What of these dishes each guest may have."""
+    from assistant.evening.by_talk import evening_of  # loaded late: a plan needs so much
+    from assistant.evening.care import care
+    from assistant.evening.records import FoodLine
+
+    evening = evening_of(replace(context, tonight=session.tonight))
+    foods = tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in dishes)
+    return care(replace(evening, foods=foods, wines=()), session)
+
+
+def _lines(row: GuestCare, context: Context) -> list[str]:
+    parts = [("guest-no", row.keep_away), ("guest-ask", row.check_label if row.allergy else ())]
+    return [
+        context.wording("plan", name, guest=row.guest, things=listed(list(things)))
+        for name, things in parts
+        if things
+    ]

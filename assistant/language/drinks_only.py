@@ -1,0 +1,57 @@
+"""`Greg only drinks red`, `Greg sticks to white`: a guest who drinks one sort of wine and no other."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from assistant.knowledge.files import corpus_dir
+from assistant.language.data import read_data
+from assistant.language.retold import either
+
+
+@dataclass(frozen=True, slots=True)
+class OnlyWords:
+    """The table `only` of corpus/language/guests.toml: all turns that mean `said`, and the like for food."""
+
+    turns: re.Pattern[str]
+    said: str
+    drinks: re.Pattern[str]
+    eats: re.Pattern[str]
+
+    @classmethod
+    def of(cls, tables: Mapping[str, Any]) -> OnlyWords:
+        """The turns of the file. Raises KeyError for a key that is missing."""
+        table = tables["only"]
+        turns, wine = either(table["turns"]), either(table["wine"])
+        return cls(
+            re.compile(rf"\s{turns}\s(?P<sort>\w+)(?:\s{wine}\b)?", re.IGNORECASE),
+            table["said"],
+            re.compile(rf"\b(?:{re.escape(table['said'])}|^{either(table['drinks'])})\s(?P<sort>.+)"),
+            re.compile(rf"\b{either(table['eats'])}\s"),
+        )
+
+
+@lru_cache(maxsize=1)
+def _words() -> OnlyWords:
+    """The shipped turns. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "guests.toml", OnlyWords.of)
+
+
+def said_plainly(typed: str) -> str:
+    """`Greg sticks to red wine` as `Greg only drinks red`; any other text as it is."""
+    return _words().turns.sub(lambda found: f" {_words().said} {found['sort']}", typed)
+
+
+def sort_drunk(need: str) -> str:
+    """What alone is drunk, in the words said; empty where the need is another one."""
+    found = _words().drinks.search(need)
+    return found["sort"] if found else ""
+
+
+def eats_only(need: str) -> bool:
+    """Whether one food alone is said to be eaten, which tells of no food that is left out."""
+    return bool(_words().eats.search(need))

@@ -1,0 +1,72 @@
+"""`Jo just told me she is pregnant, which cheeses are ok`: told of a guest first, then asked for that one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from assistant.language.cues import Lines
+from assistant.language.fold import key
+from assistant.language.follow_lines import follow_lines
+from assistant.language.guest_named import has_name
+from assistant.language.guests import all_told
+from assistant.language.in_line import questions_in
+from assistant.language.small_words import small_words
+
+if TYPE_CHECKING:
+    from assistant.session import Session
+
+_STOP = re.compile(r"(?:[,;.!]|\s[-–]|\sso)\s")
+Asks = Callable[[str], bool]
+
+
+def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> list[str]:
+    """What a line tells of a guest and then asks for that guest, else its questions in order."""
+    return _told_first(typed, session) or questions_in(typed, asks, asks_on)
+
+
+def _told_first(typed: str, session: Session) -> list[str]:
+    """The two parts of such a line; empty for any other."""
+    for stop in _STOP.finditer(typed):
+        told, asked = typed[: stop.start()], typed[stop.end() :]
+        guest = _guest(told, session) if _asks_for_guest(asked, session) else ""
+        if guest:
+            _called(guest, asked, session)
+            return [told, asked if _takes_up(asked) else f"{asked.rstrip(' ?')} for {guest}?"]
+    return []
+
+
+def _called(guest: str, asked: str, session: Session) -> None:
+    """Remembers that `she` or `he` was said of the guest, so that nobody else may be meant."""
+    from assistant.evening.guest_meant import pronoun_in
+
+    said = pronoun_in(key(asked))
+    if said:
+        session.spoken.called[guest] = said
+
+
+def _guest(told: str, session: Session) -> str:
+    """The guest with a name of whom alone a known need is told; empty where there is none."""
+    from assistant.evening.needs import understood  # loaded late: a plan needs so much
+
+    found = all_told(told)
+    sure = len(found.asked) == 1 and not found.unread and has_name(found.asked[0].guest)
+    return found.asked[0].guest if sure and understood(found.asked[0].need, session) else ""
+
+
+def _asks_for_guest(asked: str, session: Session) -> bool:
+    """Whether what a guest may have is asked (`which cheeses are ok`): not for a host, and of no pair."""
+    stems = key(asked)
+    if session.parser.parse(asked).wines and not _takes_up(asked):
+        return False
+    host = small_words()["first-person"].intersection(stems[:3])
+    return _line("told-then-asked").stand_in(stems) and not (host and not _takes_up(asked))
+
+
+def _takes_up(asked: str) -> bool:
+    return _line("guest-she").stand_in(key(asked))
+
+
+def _line(name: str) -> Lines:
+    return follow_lines()[name]
