@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from assistant.language.eating import WITHOUT_ALCOHOL
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Preference
 from assistant.language.guest_named import guests_named
 from assistant.language.guests import Asked
@@ -14,7 +14,7 @@ from assistant.language.small_words import small_words
 from assistant.language.standing import short
 from assistant.language.topics import Topic
 
-SAFETY, CHOOSES = "safety", "wines-for-food"
+SAFETY, CHOOSES, ORDERS = "safety", "wines-for-food", "pour-order"
 OPEN = (
     "wines-for-food",
     "unclear",
@@ -38,8 +38,8 @@ class Cautioned:
 
 def after(frame: Frame, before: Cautioned | None) -> Cautioned | None:
     """What is remembered once a frame is answered."""
-    if frame.intent == SAFETY and frame.topics:
-        return Cautioned(frame, True)
+    if frame.intent == SAFETY and frame.topics and not opens(frame, "guest-drives"):
+        return Cautioned(frame, True)  # who asks who drives cautions nobody
     return replace(before, just_now=False) if before else None
 
 
@@ -53,8 +53,8 @@ def of_same(before: Cautioned | None, frame: Frame, needs: Sequence[Asked]) -> C
 
 def heeded(frame: Frame, before: Cautioned | None, topics: Mapping[str, Topic], without: str) -> Frame:
     """The frame with what the caution before asks for; `without` labels drinks without alcohol."""
-    if before is None:
-        return frame
+    if before is None or frame.intent == ORDERS:
+        return frame  # `what order do I pour them` is asked of wines
     for_them = _no_alcohol(before.frame.topics, topics) and _asks_for_them(frame, before.frame)
     which = for_them and _which_drink(frame, topics)
     if frame.intent == SAFETY and not which:
