@@ -18,7 +18,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.chosen import last_choice, of_choice
-from assistant.headcount import of_everybody, speaks_of_guests, supposed, with_the_sober
+from assistant.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded, of_same
@@ -41,6 +41,7 @@ from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.poured import as_poured, bottles_called
 from assistant.rehearse.noting import AnswerLog
+from assistant.spoilt import after_told
 from assistant.spoken import Spoken
 from assistant.steps import Steps
 from assistant.stock.answering import of_list, with_list
@@ -49,7 +50,7 @@ from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
-from assistant.tonight import SETS, Tonight, after_said, at_table, paired
+from assistant.tonight import SETS, Tonight, at_table, paired
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
@@ -150,7 +151,7 @@ class Session:
             return small.shown(self._context(frame)) or small.cleared(self._context(frame))
         before = self.tonight, self._talk
         if not frame.after:
-            self.tonight = with_the_sober(after_said(frame, self.tonight), self)
+            self.tonight = after_told(frame, self)
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))

@@ -167,7 +167,8 @@ def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
     if _gone(frame, tonight):
         return True
-    drops = says(frame, "table-drops") and not says(frame, "stains")
+    ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
+    drops = says(frame, "table-drops") and not (says(frame, "stains") or ails)
     changes = swapped_wines(frame.text) is not None or drops
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
