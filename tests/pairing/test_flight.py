@@ -120,7 +120,8 @@ def test_dry_bubbles_come_before_an_off_dry_wine(engine: Engine) -> None:
 
 @pytest.mark.parametrize("bubbles", ["cremant", "champagne", "prosecco"])
 def test_bubbles_open_whatever_else_is_poured(engine: Engine, bubbles: str) -> None:
-    found = poured(engine, "albarino", "dry-riesling", bubbles, "beaujolais", "dry-sparkling-red", "ruby-port")
+    others = ("albarino", "dry-riesling", "beaujolais", "dry-sparkling-red", "ruby-port")
+    found = poured(engine, *others, bubbles)
     assert found[0] == bubbles
     assert found[-1] == "ruby-port"
 
