@@ -68,7 +68,7 @@ def off(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if not gone:
         return None
     left = _taken_off(anew(frame, talk), old, gone, knowledge)
-    # What comes is named: a kind that goes stands for all dishes of it, of which nothing comes back as a part.
+    # What comes is named: a kind that goes stands for all dishes of it, and nothing of those comes back.
     named = {r.id for r in edit.foods_named(frame.text)} - {r.id for r in gone}
     coming = [p for d in frame.dishes for p in d.parts if named & {p.food, d.main.food}]
     coming = [p for p in coming if p.food not in {r.id for r in gone}]
