@@ -10,6 +10,7 @@ from assistant.after.acts import after_heard, of_after
 from assistant.after.corrections import corrections_of
 from assistant.answers import small
 from assistant.answers.context import Context
+from assistant.answers.extremes import of_taste_asked
 from assistant.answers.help import named_alone
 from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
@@ -196,7 +197,7 @@ class Session:
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
         old = self._talk.frame.dishes if self._talk else ()
-        if frame.after or is_own(frame, self.taught) or is_explained(frame):
+        if frame.after or is_own(frame, self.taught) or is_explained(frame) or of_taste_asked(frame):
             return True
         counts = frame.intent in COUNTED and bool(self.tonight.dishes or (old and only_kinds(frame.dishes)))
         return counts or frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
@@ -234,11 +235,9 @@ class Session:
         answer = guests(context, self) if guests else None
         if answer is not None:
             return answer
-        own = answered(context, self.taught, self._talk)
-        if own is not None:
+        if (own := answered(context, self.taught, self._talk)) is not None:
             return own
-        listed = of_list(context)
-        if listed is not None:
+        if (listed := of_list(context)) is not None:
             return listed
         if frame.again:
             return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)

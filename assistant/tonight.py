@@ -94,6 +94,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     one = len(frame.wines) == 1 and frame.wines[0] in tonight.wines  # `when do I pour the Pinot`
     if frame.intent == ORDERS and len(tonight.wines) > 1 and (one or not named):
         frame = replace(frame, wines=tonight.wines)
+    if frame.intent == ORDERS and tonight.wines:  # `the Crémant first, not the Riesling` limits nothing
+        frame = replace(frame, preferences=tuple(one for one in frame.preferences if not one.banned))
     return replace(frame, anywhere=says(frame, "shop"))
 
 

@@ -37,6 +37,7 @@ CLAIMED = (
     "foods-for-wine",
 )
 EXPLAINED = "explained"
+WHYS = ("why", "why-not")
 # What is told or taken down explains nothing, whatever words it holds.
 UNEXPLAINED = ("safety", "teach", "note", "undo", "set-table")
 NEAREST, TELLING = 3, 6
@@ -128,7 +129,9 @@ class Entries:
         if name is None:
             return None
         text = _used(frame.text, [name])
-        return replace(frame, intent=self.by_id[name].intent, entries=(name,), text=text)
+        row = self.by_id[name]
+        intent = frame.intent if row.tongue and frame.intent in WHYS else row.intent
+        return replace(frame, intent=intent, entries=(name,), text=text)
 
     def _is_of(self, frame: Frame, row: Row) -> bool:
         """Whether what is explained is asked: a pair has its own reasons, but a tongue is not argued with."""

@@ -30,8 +30,10 @@ from assistant.pairing.dish import BASE, Dish, DishPart
 def what_if(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`what if I put honey on it`, `can I fix it`: changes the dish that stands."""
     old = talk.frame.dishes
-    if frame.intent != "what-if" or not old:
+    helps = bool(frame.dishes) and not frame.wines and says(frame, "would-help")
+    if not (frame.intent == "what-if" or helps) or not old:
         return None
+    frame = replace(frame, intent="what-if")
     wines = frame.wines or talk.frame.wines or (wines_of(talk.picks[:1]) if "fix" in frame.text.cues else ())
     frame = replace(frame, wines=wines, before=old, preferences=talk.frame.preferences)
     if "left-off" in frame.text.cues:
