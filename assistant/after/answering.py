@@ -17,6 +17,7 @@ from assistant.after.opened import opened
 from assistant.after.outside import out_of_fridge
 from assistant.after.parked import parked_answered, parked_list
 from assistant.after.voters import voters
+from assistant.evening.latecomer import latecomer
 
 BUILDERS: Mapping[str, Builder] = {
     "freeze": frozen,
@@ -33,6 +34,7 @@ BUILDERS: Mapping[str, Builder] = {
     "message-all": messages,
     "cost": cost,
     "left": left,
+    "latecomer": latecomer,
     "buy": buying,
     "next": next_event,
     "next-bare": next_event,
