@@ -133,10 +133,11 @@ def other(verdict: str) -> str:
 
 
 def _count(stems: tuple[str, ...], at: int) -> int:
-    """`3 want the white` are three votes; a number further back is none of them."""
+    """`3 want the white`, `two of them liked it` are so many votes; a number further back is none of them."""
+    of_them = stems[max(0, at - 2) : at] in (("of", "them"), ("of", "us")) and at > 2
     people = stems[at - 1] in ("people", "guest") and at > 1
-    number = number_of(stems[at - 2 if people else at - 1])
-    first = (at - 2 if people else at - 1) == 0
+    where = at - 3 if of_them else at - 2 if people else at - 1
+    number, first = number_of(stems[where]), where == 0
     return number if number and first and number <= MOST_VOTES else 1
 
 
