@@ -12,7 +12,7 @@ from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, Talk, dishes_of, wines_of
 from assistant.tonight import ORDERS, Tonight
 
-SMALLTALK, DESCRIBES = "smalltalk", "describe"
+CHOOSES, SMALLTALK, DESCRIBES = "wines-for-food", "smalltalk", "describe"
 IDLE = ("waits", "recap")
 UNHEARD = ("unclear", "smalltalk")
 TELLS = ("help", "unclear", "smalltalk", "wines-for-food", "foods-for-wine", "define")
@@ -25,7 +25,18 @@ def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     """The frame of what is said in between, with what stands; any other as it is."""
     if frame.topics or frame.entries:
         return frame
-    for step in (_corrected, _idle, _told_of, _why_there, _next_poured, _bite_with, _because_of, _of_taste):
+    for step in (
+        _corrected,
+        _idle,
+        _told_of,
+        _why_there,
+        _next_poured,
+        _bite_with,
+        _because_of,
+        _of_taste,
+        _hated,
+        _liked_again,
+    ):
         if (meant := step(frame, talk, tonight)) is not None:
             return meant
     return frame
@@ -104,6 +115,26 @@ def _of_taste(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None
         return None
     spoken = talk is not None and len(talk.frame.wines) > 1  # of those, by `which of the two`
     return None if spoken else replace(frame, intent="compare", dishes=(), wines=(), again="")
+
+
+def _hated(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`Tom hates the Barbera, what else`: another wine for the dish that stands, or for all on the table."""
+    dishes = (talk.frame.dishes if talk else ()) or tonight.dishes
+    asks = says(frame, "dislikes") and says(frame, "what-else")
+    if len(frame.wines) != 1 or not dishes or not asks or _eaten(frame):
+        return None
+    gone = frame.wines
+    frame = replace(frame, intent=CHOOSES, wines=(), dishes=dishes, preferences=(), again="")
+    return replace(frame, named_before=gone)
+
+
+def _liked_again(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`he's changed his mind, likes it actually`: back to the wine that another was asked for."""
+    before = wines_of(talk.frame.named_before) if talk else ()
+    if not before or talk is None or frame.text.readings or not says(frame, "mind-changed"):
+        return None
+    back = replace(frame, intent="judge-pair", wines=before[-1:], dishes=talk.frame.dishes)
+    return replace(back, preferences=(), again="")
 
 
 def _eaten_by_name(frame: Frame) -> bool:

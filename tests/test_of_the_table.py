@@ -81,3 +81,16 @@ def test_what_is_suspected_is_answered_with_the_reasons_of_the_pair(table: Sessi
     assert answer.intent == "why"
     assert "Rioja with Gorgonzola" in answer.text
     assert "Against:" in answer.text
+
+
+@pytest.mark.parametrize(
+    "said", ["tom says he hates the rioja, what else", "jen can't stand the rioja, what can she have instead"]
+)
+def test_who_does_not_like_a_wine_gets_another_and_may_go_back(table: Session, said: str) -> None:
+    answer = table.ask(said)
+    assert answer.picks
+    assert "wine/rioja" not in {item.id for item in answer.picks}
+    back = table.ask("he's changed his mind, likes it actually")
+    assert back.intent == "judge-pair"
+    assert "Rioja with chorizo" in back.text
+    assert table.ask("what goes with the chorizo").picks[0].label == "Rioja"
