@@ -18,6 +18,7 @@ from assistant.taught.telling import Hearing
 from assistant.taught.words import number_of, taught_words
 
 MOST_VOTES = 10000
+METHOD = "method"
 MOST_NAME = 3
 USUAL_POINTS = 5  # of which a vote is where no more is said
 OWNS = ("'s", "’s")
@@ -42,7 +43,7 @@ def votes(heard: Hearing) -> list[Vote]:
     found: list[Vote] = []
     for at, word in enumerate(heard.stems):
         verdict = _verdict(word)
-        about = tuple(_behind(heard.stems, at + 1, things)) if verdict and at else ()
+        about = tuple(dict.fromkeys(_behind(heard.stems, at + 1, things))) if verdict and at else ()
         if verdict and about:
             before = found[-1].guest if found else ""
             turned = _turned(heard.stems, at, verdict)
@@ -70,9 +71,19 @@ def _meant(reading: Reading, heard: Hearing) -> str | None:
     context, wines = heard.context, heard.context.tonight.wines
     if reading.kind in EDIBLE:
         return reading.id
+    if reading.kind == METHOD:
+        return _cooked_so(reading, heard)
     styles = context.knowledge.styles_of(reading.id)
     alone = [wine for wine in wines if wine in styles] or _of_grape(reading.id, heard)
     return alone[0] if len(alone) == 1 else reading.id if styles else None
+
+
+def _cooked_so(reading: Reading, heard: Hearing) -> str | None:
+    """The food named behind (`the roast lamb`); of `the roast` the one of the table that is cooked so."""
+    behind = (r.id for r in heard.context.frame.text.readings if r.start == reading.end and r.kind in EDIBLE)
+    mains = [dish.main for dish in heard.context.tonight.dishes]
+    so = [main.food for main in mains if reading.id in main.methods]
+    return next(behind, so[0] if len(so) == 1 else None)
 
 
 def _tasted(heard: Hearing) -> Things:

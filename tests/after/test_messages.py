@@ -158,3 +158,10 @@ def test_votes_are_read_back(bare: Session) -> None:
     bare.ask("wines: Cava, dry Riesling, Malbec and ruby port")
     text = bare.ask("jen loved the cava, hated the port").text
     assert text.splitlines()[1:] == ["Jen liked Cava.", "Jen did not like ruby port."]
+
+
+@pytest.mark.parametrize("said", ["the roast", "the roast lamb"])
+def test_the_roast_is_what_is_roasted_on_the_table(bare: Session, said: str) -> None:
+    bare.ask("wines: Gavi and Chianti")
+    bare.ask("foods: roast lamb with rosemary, Gorgonzola and olives")
+    assert "You liked the lamb." in bare.ask(f"write a text for lucia, she liked {said}").text
