@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.answers.extremes import extreme_asked, of_taste_asked
 from assistant.language.follow_lines import follow_lines, opens, says, says_only
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
@@ -11,12 +12,12 @@ from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, Talk, dishes_of, wines_of
 from assistant.tonight import ORDERS, Tonight
 
-SMALLTALK, DESCRIBES = "smalltalk", "describe"
+CHOOSES, SMALLTALK, DESCRIBES = "wines-for-food", "smalltalk", "describe"
 IDLE = ("waits", "recap")
 UNHEARD = ("unclear", "smalltalk")
 TELLS = ("help", "unclear", "smalltalk", "wines-for-food", "foods-for-wine", "define")
-NEXT = ("unclear", "wines-for-food", "pour-order", "service", "smalltalk")
-MOST_IDLE, MOST_BETWEEN = 6, 5
+NEXT = ("trouble", "unclear", "wines-for-food", "pour-order", "service", "smalltalk")
+MOST_IDLE, MOST_BETWEEN, DEEP = 6, 5, 2
 PAIRS = ("wines-for-food", "what-if", "unclear", "why-not")
 
 
@@ -24,7 +25,18 @@ def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     """The frame of what is said in between, with what stands; any other as it is."""
     if frame.topics or frame.entries:
         return frame
-    for step in (_corrected, _idle, _told_of, _why_there, _next_poured):
+    for step in (
+        _corrected,
+        _idle,
+        _told_of,
+        _why_there,
+        _next_poured,
+        _bite_with,
+        _because_of,
+        _of_taste,
+        _hated,
+        _liked_again,
+    ):
         if (meant := step(frame, talk, tonight)) is not None:
             return meant
     return frame
@@ -72,9 +84,61 @@ def _why_there(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | Non
 
 def _next_poured(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     """`what's pouring next`: the order of the wines on the table."""
-    if frame.intent not in NEXT or len(tonight.wines) < 2 or frame.text.readings:
+    poured = bool(set(frame.wines) & set(tonight.wines)) and says(frame, "poured-already")
+    named = frame.text.readings and not poured  # `I poured the Rioja already, what's next`
+    if frame.intent not in NEXT or len(tonight.wines) < 2 or named:
         return None
-    return replace(frame, intent=ORDERS, wines=tonight.wines, again="") if says(frame, "pours-next") else None
+    asks = says(frame, "pours-next") or says_only(frame, "order-only")
+    return replace(frame, intent=ORDERS, wines=tonight.wines, again="") if asks else None
+
+
+def _bite_with(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`what bite first with the Albariño`: the foods of the table for that wine, the best first."""
+    one = len(frame.wines) == 1 and tonight.dishes and not _eaten_by_name(frame)
+    if not one or frame.intent not in (*TELLS, ORDERS) or not says(frame, "bite-with"):
+        return None
+    return replace(frame, intent="foods-for-wine", dishes=(), preferences=(), again="")
+
+
+def _because_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`is it cos of the salt`: the reasons both ways of the pair that stands, whatever is suspected."""
+    pair = talk is not None and talk.frame.wines and talk.frame.dishes
+    if talk is None or not pair or frame.wines or not says(frame, "because-of"):
+        return None
+    both = replace(frame, wines=talk.frame.wines, dishes=talk.frame.dishes, depth=DEEP)
+    return replace(both, intent="why", preferences=(), again="")
+
+
+def _of_taste(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`which of them is oaky`, `which is the lighter red`: asked of the table, whatever stands."""
+    if not tonight.wines or not (of_taste_asked(frame) or extreme_asked(frame)):
+        return None
+    spoken = talk is not None and len(talk.frame.wines) > 1  # of those, by `which of the two`
+    return None if spoken else replace(frame, intent="compare", dishes=(), wines=(), again="")
+
+
+def _hated(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`Tom hates the Barbera, what else`: another wine for the dish that stands, or for all on the table."""
+    dishes = (talk.frame.dishes if talk else ()) or tonight.dishes
+    asks = says(frame, "dislikes") and says(frame, "what-else")
+    if len(frame.wines) != 1 or not dishes or not asks or _eaten(frame):
+        return None
+    gone = frame.wines
+    frame = replace(frame, intent=CHOOSES, wines=(), dishes=dishes, preferences=(), again="")
+    return replace(frame, named_before=gone)
+
+
+def _liked_again(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`he's changed his mind, likes it actually`: back to the wine that another was asked for."""
+    before = wines_of(talk.frame.named_before) if talk else ()
+    if not before or talk is None or frame.text.readings or not says(frame, "mind-changed"):
+        return None
+    back = replace(frame, intent="judge-pair", wines=before[-1:], dishes=talk.frame.dishes)
+    return replace(back, preferences=(), again="")
+
+
+def _eaten_by_name(frame: Frame) -> bool:
+    return any(reading.kind in EDIBLE and reading.type != "Kind" for reading in frame.text.readings)
 
 
 def _eaten(frame: Frame) -> bool:

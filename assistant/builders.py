@@ -115,6 +115,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return lambda context, _: stories.outside_sound(context)
     if extremes.extreme_asked(frame):
         return lambda context, _: extremes.extreme(context)
+    if extremes.of_taste_asked(frame):
+        return lambda context, _: extremes.of_taste(context)
     told = needs_told(frame)
     if told.asked:
         from assistant.evening.needs_by_talk import needs_by_talk

@@ -23,7 +23,7 @@ def runs_late(frame: Frame) -> bool:
     found = numbers(frame.text.stems)
     people = len(found) == 1 and quantities(frame.text).people is not None  # `two guests are late`
     late = says(frame, "plan-behind") or (says(frame, "plan-over") and bool(found))
-    return late and not people and not (overspends(frame) or frame.topics)
+    return late and not people and not (overspends(frame) or frame.topics or frame.diets)
 
 
 def overspends(frame: Frame) -> bool:

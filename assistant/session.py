@@ -11,6 +11,7 @@ from assistant.after.acts import after_heard, of_after
 from assistant.after.corrections import corrections_of
 from assistant.answers import small
 from assistant.answers.context import Context
+from assistant.answers.extremes import of_taste_asked
 from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
@@ -19,7 +20,7 @@ from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, enough, of_evening
 from assistant.chosen import last_choice, of_choice
 from assistant.evening.warned import warned
-from assistant.headcount import of_everybody, speaks_of_guests, supposed, with_the_sober
+from assistant.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded, of_same
@@ -41,6 +42,7 @@ from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
 from assistant.poured import as_poured, bottles_called
 from assistant.rehearse.noting import AnswerLog
+from assistant.spoilt import after_told
 from assistant.spoken import Spoken
 from assistant.steps import Steps
 from assistant.stock.answering import of_list, with_list
@@ -50,7 +52,7 @@ from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, 
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
 from assistant.told_first import questions_of
-from assistant.tonight import SETS, Tonight, after_said, at_table, paired
+from assistant.tonight import SETS, Tonight, at_table, paired
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
@@ -151,7 +153,7 @@ class Session:
             return small.shown(self._context(frame)) or small.cleared(self._context(frame))
         before = self.tonight, self._talk
         if not frame.after:
-            self.tonight = with_the_sober(after_said(frame, self.tonight), self)
+            self.tonight = after_told(frame, self)
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
@@ -196,7 +198,7 @@ class Session:
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
         old = self._talk.frame.dishes if self._talk else ()
-        if frame.after or is_own(frame, self.taught) or is_explained(frame):
+        if frame.after or is_own(frame, self.taught) or is_explained(frame) or of_taste_asked(frame):
             return True
         counts = frame.intent in COUNTED and bool(self.tonight.dishes or (old and only_kinds(frame.dishes)))
         return counts or frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))
@@ -233,11 +235,9 @@ class Session:
         answer = guests(context, self) if guests else None
         if answer is not None:
             return answer
-        own = answered(context, self.taught, self._talk)
-        if own is not None:
+        if (own := answered(context, self.taught, self._talk)) is not None:
             return own
-        listed = of_list(context)
-        if listed is not None:
+        if (listed := of_list(context)) is not None:
             return listed
         if frame.again:
             return replace(self._answer(replace(frame, intent=frame.again, again="")), intent=frame.intent)

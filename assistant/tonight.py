@@ -92,6 +92,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     one = len(frame.wines) == 1 and frame.wines[0] in tonight.wines  # `when do I pour the Pinot`
     if frame.intent == ORDERS and len(tonight.wines) > 1 and (one or not named):
         frame = replace(frame, wines=tonight.wines)
+    if frame.intent == ORDERS and tonight.wines:  # `the Crémant first, not the Riesling` limits nothing
+        frame = replace(frame, preferences=tuple(one for one in frame.preferences if not one.banned))
     return replace(frame, anywhere=says(frame, "shop"))
 
 
@@ -174,7 +176,8 @@ def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return True
-    drops = says(frame, "table-drops") and not says(frame, "stains")
+    ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
+    drops = says(frame, "table-drops") and not (says(frame, "stains") or ails)
     changes = swapped_wines(frame.text) is not None or drops
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)

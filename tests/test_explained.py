@@ -61,3 +61,33 @@ def test_what_stood_stands_on_after_an_explanation(conversation: Session) -> Non
     conversation.ask("what goes with garlic cheddar")
     assert conversation.ask("why do people swirl the glass").intent == "why"
     assert "garlic cheddar" in conversation.ask("something red instead").text
+
+
+@pytest.mark.parametrize(
+    ("question", "subject"),
+    [
+        ("guest asks why the malbec tastes metallic with the comte", "explained/metallic"),
+        ("why does the chianti taste of metal with the eggs", "explained/metallic"),
+        ("my cheddar tastes bitter with the malbec", "explained/bitter"),
+        ("why did the rioja turn bitter with the stilton", "explained/bitter"),
+    ],
+)
+def test_what_a_tongue_finds_is_explained_and_not_argued_with(
+    conversation: Session, question: str, subject: str
+) -> None:
+    answer = conversation.ask(question)
+    assert answer.say == KNOWLEDGE.entry(subject)["say"][0]
+    assert "a tongue need not agree" in answer.text
+
+
+@pytest.mark.parametrize("question", ["what wine goes with a bitter salad", "what goes with radicchio"])
+def test_a_taste_on_a_plate_is_no_complaint(conversation: Session, question: str) -> None:
+    assert not is_explained(conversation.read(question))
+
+
+def test_why_one_of_the_wines_is_fizzy_is_explained_without_figures(conversation: Session) -> None:
+    conversation.ask("wines: Cava, Albariño and Malbec")
+    for question in ("why is that one fizzy", "why is the cava fizzy", "what makes it fizzy"):
+        answer = conversation.ask(question)
+        assert answer.say == KNOWLEDGE.entry("explained/bubbles-from")["say"][0], question
+        assert "mg/l" not in answer.text

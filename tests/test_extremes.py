@@ -68,3 +68,24 @@ def test_health_is_no_pairing(table: Session) -> None:
 def test_a_name_told_as_read_is_not_told_as_unknown(table: Session) -> None:
     table.ask("what goes with brie")
     assert table.ask("swap brie for camembert?").left_out == ()
+
+
+@pytest.mark.parametrize(
+    ("asked", "say"),
+    [
+        ("which of them is oaky", "Oaky tonight: oaked Chardonnay and Malbec."),
+        ("which one is sweet", "Sweet tonight: none of the wines; off-dry Riesling comes nearest."),
+        ("which is the lighter white", "The least body tonight: off-dry Riesling"),
+    ],
+)
+def test_a_taste_is_asked_among_the_wines_there(table: Session, asked: str, say: str) -> None:
+    assert table.ask(asked).say.startswith(say)
+    assert table.talk is None or not table.talk.frame.preferences or "lighter" in asked
+
+
+def test_the_same_is_asked_of_another_wine(table: Session) -> None:
+    assert "% alcohol" in table.ask("what's the alcohol in the malbec").say
+    answer = table.ask("and the Chardonnay?")
+    assert (answer.intent, answer.say.count("% alcohol")) == ("describe", 1)
+    assert table.ask("how cold do I serve the malbec").intent == "service"
+    assert table.ask("and the riesling?").say.startswith("Off-dry Riesling:")

@@ -54,3 +54,38 @@ def test_of_a_list_what_does_better_and_another_of_the_same_are_told(evening: Se
 
 def test_where_nothing_is_asked_only_the_table_is_told(evening: Session) -> None:
     assert evening.ask("the riesling is finished").say.startswith("On the table")
+
+
+SPOILT = "the chianti is corked I think, it smells of wet cardboard"
+
+
+@pytest.fixture
+def supper(session: Session) -> Session:
+    """A conversation with three bottles on the table."""
+    own = Session(session.knowledge)
+    own.ask("wines: Gavi, Barbera d'Asti and Chianti Classico")
+    return own
+
+
+def test_a_corked_bottle_is_not_poured_again(supper: Session) -> None:
+    assert "Off the table: Chianti Classico" in supper.ask(SPOILT).text
+    answer = supper.ask("so what do we pour with the lamb instead")
+    assert answer.picks[0].id == "wine/barbera-d-asti"
+    assert "wine/chianti-classico" not in {item.id for item in answer.picks}
+
+
+def test_another_bottle_of_it_comes_back_to_the_table(supper: Session) -> None:
+    supper.ask(SPOILT)
+    supper.ask("another bottle of Chianti Classico")
+    assert "wine/chianti-classico" in supper.tonight.wines
+
+
+@pytest.mark.parametrize("asked", ["is the chianti corked?", "how do I tell if the chianti is corked"])
+def test_a_bottle_that_is_only_asked_about_stays(supper: Session, asked: str) -> None:
+    supper.ask(asked)
+    assert "wine/chianti-classico" in supper.tonight.wines
+
+
+def test_a_bottle_that_may_still_be_poured_stays(supper: Session) -> None:
+    supper.ask("the gavi smells of vinegar")
+    assert "wine/gavi" in supper.tonight.wines

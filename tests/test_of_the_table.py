@@ -54,3 +54,43 @@ def test_all_the_cheese_comes_out(table: Session) -> None:
     assert "Manchego: out" in told
     assert "Gorgonzola: out" in told
     assert "chorizo" not in told
+
+
+def test_the_bites_for_a_wine_are_told_and_then_the_other_one(table: Session) -> None:
+    first = table.ask("what bite first with the rioja")
+    assert first.intent == "foods-for-wine"
+    other = table.ask("and the other one")
+    assert other.picks[0].id == first.picks[1].id
+    named = next(d for d in table.tonight.dishes if d.main.food == "food/gorgonzola")
+    answer = table.ask("why not the gorgonzola with that")
+    assert (answer.intent, answer.say.partition(":")[0]) == ("why-not", "Rioja")
+    assert answer.dish
+    assert named.main.food in {part["id"] for part in answer.dish["parts"]}
+
+
+def test_what_would_mend_a_pair_is_tried_on_it(table: Session) -> None:
+    table.ask("does the verdejo go with gorgonzola")
+    answer = table.ask("would honey on it help")
+    assert answer.intent == "what-if"
+    assert "Verdejo" in answer.say
+
+
+def test_what_is_suspected_is_answered_with_the_reasons_of_the_pair(table: Session) -> None:
+    table.ask("does the rioja go with gorgonzola")
+    answer = table.ask("is it cos of the salt")
+    assert answer.intent == "why"
+    assert "Rioja with Gorgonzola" in answer.text
+    assert "Against:" in answer.text
+
+
+@pytest.mark.parametrize(
+    "said", ["tom says he hates the rioja, what else", "jen can't stand the rioja, what can she have instead"]
+)
+def test_who_does_not_like_a_wine_gets_another_and_may_go_back(table: Session, said: str) -> None:
+    answer = table.ask(said)
+    assert answer.picks
+    assert "wine/rioja" not in {item.id for item in answer.picks}
+    back = table.ask("he's changed his mind, likes it actually")
+    assert back.intent == "judge-pair"
+    assert "Rioja with chorizo" in back.text
+    assert table.ask("what goes with the chorizo").picks[0].label == "Rioja"

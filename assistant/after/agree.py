@@ -53,7 +53,8 @@ def favourite(context: Context, session: Session) -> Answer:
         whole = overview(context)
         return replace(whole, text=f"{whole.text}\n{found.say}")
     ranked = sorted(found, key=lambda ballot: (-ballot.votes.mean, -ballot.votes.n))
-    best = [ballot for ballot in ranked if ballot.votes.mean == ranked[0].votes.mean]
+    top = (ranked[0].votes.mean, ranked[0].votes.n)
+    best = [ballot for ballot in ranked if (ballot.votes.mean, ballot.votes.n) == top]
     names = listed([thing(ballot, context) for ballot in best])
     say = said("votes", "favourite" if len(best) == 1 else "favourites", things=capital(names))
     lines = [said("votes", "liked", thing=thing(b, context), votes=_mean(b)) for b in ranked[:MOST_LISTED]]

@@ -10,13 +10,14 @@ from assistant.after.buying import buying
 from assistant.after.cooking import cooked, frozen
 from assistant.after.left import left
 from assistant.after.leftovers import left_over
-from assistant.after.message import message, messages
-from assistant.after.money import cost
+from assistant.after.message import message, message_for_all, messages
+from assistant.after.money import cost, cost_said
 from assistant.after.next_event import next_event, take_next
 from assistant.after.opened import opened
 from assistant.after.outside import out_of_fridge
 from assistant.after.parked import parked_answered, parked_list
 from assistant.after.voters import voters
+from assistant.evening.latecomer import latecomer
 
 BUILDERS: Mapping[str, Builder] = {
     "freeze": frozen,
@@ -31,8 +32,11 @@ BUILDERS: Mapping[str, Builder] = {
     "pair-again": again,
     "message": message,
     "message-all": messages,
+    "message-one": message_for_all,
     "cost": cost,
+    "cost-said": cost_said,
     "left": left,
+    "latecomer": latecomer,
     "buy": buying,
     "next": next_event,
     "next-bare": next_event,

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from assistant.after.ballots import MIDDLE, ballots
 from assistant.after.liking import Liking, liking_of, said_now
 from assistant.after.names import guests_named, known_guests, plain, tonights
 from assistant.after.parked import PARKED, answer_to, asked
@@ -14,7 +15,7 @@ from assistant.after.privacy import private, sendable
 from assistant.after.trying import cares_of, next_bite, next_wine
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
+from assistant.answers.wording import capital, listed
 from assistant.taught.telling import plain as bare_answer
 
 if TYPE_CHECKING:
@@ -52,6 +53,19 @@ def messages(context: Context, session: Session) -> Answer:
     lines = [line for one in written for line in ("", *one.sentences, *_remarks(one))]
     say = said("message", "say-all" if len(guests) > 1 else "say-all-one", count=len(guests))
     return bare_answer(context, say, [*lines, "", said("message", "check")])
+
+
+def message_for_all(context: Context, session: Session) -> Answer:
+    """One text for all guests: thanks, and what the table liked best; nobody is named in it."""
+    title = context.tonight.title
+    evening = said("message", "evening", title=title) if title else ""
+    voted = sorted(ballots(context, session), key=lambda one: (-one.votes.mean, -one.votes.n))
+    things = [one.wine or one.food for one in voted if one.votes.mean > MIDDLE]
+    names = [f"the {context.knowledge.label(thing)}" for thing in dict.fromkeys(things) if thing]
+    liked = [capital(said("message", "hits-all", things=listed(names[:MOST_HITS])))] if names else []
+    greeting = said("message", "greeting-all", evening=evening)
+    lines = [greeting, *liked, said("message", "close"), said("message", "check"), said("message", "each")]
+    return bare_answer(context, said("message", "say-one"), lines)
 
 
 def written_to(guest: str, now: Sequence[Liking], context: Context, session: Session) -> Message:

@@ -12,6 +12,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.evening.plan import plan
 from assistant.evening.records import Evening
+from assistant.language.quantities import numbers, quantities
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -32,6 +33,19 @@ def cost(context: Context, session: Session) -> Answer:
     each = evening.money(total / evening.guests)
     lines = [said("cost", "say", each=each, total=evening.money(total), guests=evening.guests)]
     return told(context, [*lines, *_parts(evening, record), *_budget(evening, total), said("cost", "basis")])
+
+
+def cost_said(context: Context, session: Session) -> Answer:
+    """The sum said, shared by the guests said or known; where none is said, what the plan costs."""
+    people = quantities(context.frame.text).people or context.tonight.guests
+    found = sorted((number for _, _, number in numbers(context.frame.text.stems)), reverse=True)
+    if not found:
+        return cost(context, session)
+    shared = people or (found[-1] if len(found) > 1 else None)
+    if not shared:
+        return told(context, [said("cost", "said-guests", sum=f"{found[0]:g}")], understood=False)
+    each = f"{found[0] / shared:.2f}"
+    return told(context, [said("cost", "said", each=each, sum=f"{found[0]:g}", guests=f"{shared:g}")])
 
 
 def _missing(evening: Evening | None) -> str:

@@ -9,6 +9,7 @@ from assistant.after.phrases import phrases
 from assistant.answers.wording import capital
 from assistant.language.fold import fold
 from assistant.language.frame import Frame
+from assistant.language.guest_named import has_name
 
 if TYPE_CHECKING:
     from assistant.notebook import Statement
@@ -27,7 +28,8 @@ def tonights(session: Session) -> tuple[Statement, ...]:
 def known_guests(session: Session) -> tuple[str, ...]:
     """Guests who voted, asked or have a need, each once, in that order."""
     told = [one.value["guest"] for one in tonights(session) if "guest" in one.value]
-    return once([*map(str, told), *(need.guest for need in session.tonight.needs if need.guest)])
+    needing = (need.guest for need in session.tonight.needs if need.guest and has_name(need.guest))
+    return once([*map(str, told), *needing])
 
 
 def once(names: Iterable[str]) -> tuple[str, ...]:
@@ -46,7 +48,10 @@ def plain(name: str) -> str:
 def guests_named(frame: Frame, session: Session) -> tuple[str, ...]:
     """The guests a text is for: those known by name, else whoever it looks to be for."""
     words = [plain(_owner(word)) for word in frame.text.words]
-    known = [name for name in known_guests(session) if _stands(plain(name).split(), words)]
+    names = known_guests(session)
+    known = [name for name in names if _stands(plain(name).split(), words)]
+    bare = {word.removesuffix("s") for word in words}  # `jens message`, where Jen is known and no Jens
+    known = known or [name for name in names if plain(name) in bare]
     return tuple(known) or _looks(frame)
 
 

@@ -8,15 +8,16 @@ from dataclasses import replace
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
-from assistant.language.follow_lines import follow_lines
-from assistant.language.frame import Frame
+from assistant.answers.wording import capital, listed
+from assistant.language.follow_lines import follow_lines, says
+from assistant.language.frame import Frame, Preference
 from assistant.pairing.glass import Glass
 
 PREFIX, LEAST = "most-of-", "least-of-"
 NEAR = 0.05
 """Points within which two wines are called alike: what is known of a style is no finer."""
-PERCENT = "alcohol"
+SAME_AS = {"sugar": "sweetness"}
+PERCENT, COMPARES = "alcohol", "compare"
 
 
 def extreme_asked(frame: Frame) -> tuple[str, bool] | None:
@@ -31,8 +32,8 @@ def extreme_asked(frame: Frame) -> tuple[str, bool] | None:
 
 def extreme(context: Context) -> Answer | None:
     """The wine on the table at that end, with the one at the other; None where fewer than two are poured."""
-    asked, wines = extreme_asked(context.frame), context.tonight.wines
-    if asked is None or len(wines) < 2:
+    asked, wines = extreme_asked(context.frame), _among(context)
+    if asked is None or len(wines) < 2 or _of_those_spoken_of(context):
         return None
     name, most = asked
     ordered = sorted((context.engine.glasses[wine] for wine in wines), key=lambda g: _amount(g, name))
@@ -41,6 +42,52 @@ def extreme(context: Context) -> Answer | None:
     if len(first) == len(ordered):
         return _told(context, "extreme-same", name, most, first, last)
     return _told(context, "extreme", name, most, first, last)
+
+
+def _among(context: Context) -> list[str]:
+    """The wines on the table, or those of a kind that is named: `which is the lighter red`."""
+    broader = context.knowledge.broader
+    kinds = [r.id for r in context.frame.text.readings if r.type == "Kind" and r.kind != "food"]
+    poured = context.tonight.wines
+    return [wine for wine in poured if all(kind in broader(wine) for kind in kinds)]
+
+
+def _of_those_spoken_of(context: Context) -> bool:
+    """Whether it is asked of two that were spoken of: `which of the two is the lighter`."""
+    return context.frame.intent == COMPARES and 1 < len(context.frame.wines) < len(context.tonight.wines)
+
+
+def of_taste_asked(frame: Frame) -> bool:
+    """Whether it is asked which of the wines there are of a taste: `which of them is oaky`."""
+    named = any(reading.type in ("Wine", "Food") for reading in frame.text.readings)
+    tastes = any(limit.property != "kind" for limit in frame.preferences)
+    return tastes and not named and says(frame, "which-of-them")
+
+
+def of_taste(context: Context) -> Answer | None:
+    """The wines on the table that are so; None where fewer than two are poured."""
+    frame = context.frame
+    if len(context.tonight.wines) < 2 or (frame.dishes and frame.intent == COMPARES):
+        return None
+    limits = tuple(limit for limit in frame.preferences if limit.property != "kind")
+    found = context.engine.within(_among(context), limits)
+    wines = listed([context.knowledge.label(wine) for wine in found])
+    taste = listed([limit.label for limit in limits])
+    nearest = _nearest(context, limits[0])
+    kind = "of-taste" if found else "of-taste-nearest" if nearest else "of-taste-none"
+    say = capital(context.wording("say", kind, taste=taste, wines=wines, nearest=nearest))
+    heard = replace(context, frame=replace(frame, preferences=()))
+    return replace(compose(heard.of_evening(), say, [say]), dish=None, intent=COMPARES)
+
+
+def _nearest(context: Context, limit: Preference) -> str:
+    """The wine on the table that comes nearest to a taste that none has; empty where none is nearer."""
+    glasses = [context.engine.glasses[wine] for wine in _among(context)]
+    name = SAME_AS.get(limit.property, limit.property)
+    if not all(name in glass.points for glass in glasses):
+        return ""
+    ordered = sorted(glasses, key=lambda glass: glass.points[name], reverse=limit.low is not None)
+    return context.knowledge.label(ordered[0].wine) if len(_alike(ordered, name)) == 1 else ""
 
 
 def _told(
@@ -53,7 +100,7 @@ def _told(
     one, other = ends
     wines, others = (listed([context.knowledge.label(g.wine) for g in row]) for row in (first, last))
     say = context.wording("say", template, wines=wines, end=one, others=others, other=other)
-    return replace(compose(context.of_evening(), say, [say]), dish=None, intent="compare")
+    return replace(compose(context.of_evening(), say, [say]), dish=None, intent=COMPARES)
 
 
 def _alike(ordered: Sequence[Glass], name: str) -> list[Glass]:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from assistant.answers.compose import compose, left_out
 from assistant.answers.context import Context
+from assistant.answers.own_order import own_order
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.evening.facts import wording
@@ -29,6 +30,8 @@ def order(context: Context) -> Answer:
     labels = [context.knowledge.wines[g.wine].label for g in ordered]
     if len(labels) == 1:
         return _of_one(context, labels[0])
+    if (own := own_order(context, ordered)) is not None:
+        return own
     lines = []
     for i, name in enumerate(labels):
         reason = context.wording("order", step_reason(ordered, i, context.knowledge.constants))

@@ -20,7 +20,8 @@ def table_foods(context: Context) -> Answer:
     dishes = [
         d
         for d in context.tonight.dishes
-        if eaten([p.food for p in d.parts], context) == [p.food for p in d.parts]
+        if d.main.food not in context.frame.named_before
+        and eaten([p.food for p in d.parts], context) == [p.food for p in d.parts]
     ]
     judged = context.engine.rank_each([table_of([dish]) for dish in dishes], [wine])
     ranked = sorted(

@@ -11,16 +11,20 @@ from assistant.answers.wording import listed
 from assistant.headcount import only_counts, supposes
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_of
+from assistant.spoilt import gone
 from assistant.tonight import Tonight
 
 SETS = "set-table"
 EMPTY = ("unclear", SETS)
-TELLS = ("note", SETS, "trouble")  # with nothing but a number of guests, nothing else is told
+TROUBLE = "trouble"
+TELLS = ("note", SETS, TROUBLE)  # with nothing but a number of guests, nothing else is told
 TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 
 def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs and money in a line of its own."""
+    if answer.intent == TROUBLE:
+        return _without_spoilt(answer, before, context)
     unread = answer.intent == "smalltalk" or (answer.intent in EMPTY and not answer.understood)
     unread = unread or (answer.intent in TELLS and only_counts(context.frame))
     prepared = context.frame.intent == SETS or bool(
@@ -39,6 +43,13 @@ def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
         return replace(answer, say=line, text=f"{line}\n{answer.text}")
     said = f"{answer.say} {line}" if answer.say and not answer.picks else answer.say
     return replace(answer, say=said, text=f"{answer.text}\n{line}")
+
+
+def _without_spoilt(answer: Answer, before: Tonight, context: Context) -> Answer:
+    """The answer to trouble with the bottles that came off the table."""
+    spoilt = listed([context.knowledge.label(wine) for wine in gone(before, context.tonight)])
+    line = context.wording("plan", "bottle-spoilt", wine=spoilt)
+    return replace(answer, text=f"{answer.text}\n{line}") if spoilt else answer
 
 
 def _with_heads(answer: Answer, before: Tonight, context: Context) -> Answer:

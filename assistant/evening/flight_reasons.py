@@ -72,14 +72,14 @@ def swapped(ordered: Sequence[Glass], c: Constants) -> list[Broken]:
 
 def _broken(ordered: Sequence[Glass], at: int, c: Constants) -> Broken:
     other = [*ordered[:at], ordered[at + 1], ordered[at], *ordered[at + 2 :]]
-    before, after = _by_mechanism(ordered, c), _by_mechanism(other, c)
+    before, after = cost_by_mechanism(ordered, c), cost_by_mechanism(other, c)
     worse = {name: after[name] - before[name] for name in after}
     cost = sum(worse.values())
     mechanism = max(worse, key=lambda n: worse[n]) if any(worse.values()) else ALIKE
     return Broken(ordered[at].wine, ordered[at + 1].wine, mechanism, round(cost, 6) + 0.0)
 
 
-def _by_mechanism(order: Sequence[Glass], c: Constants) -> dict[str, float]:
+def cost_by_mechanism(order: Sequence[Glass], c: Constants) -> dict[str, float]:
     """What an order of two or more wines costs, by mechanism."""
     costs = [carry_over(a, b, c) for a, b in pairwise(order)]
     return {name: sum(cost[name] for cost in costs) for name in costs[0]}

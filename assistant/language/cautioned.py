@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from assistant.language.eating import WITHOUT_ALCOHOL
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Preference
 from assistant.language.guest_named import guests_named
 from assistant.language.guests import Asked
@@ -40,8 +40,8 @@ class Cautioned:
 
 def after(frame: Frame, before: Cautioned | None) -> Cautioned | None:
     """What is remembered once a frame is answered."""
-    if frame.intent == SAFETY and frame.topics:
-        return Cautioned(frame, True)
+    if frame.intent == SAFETY and frame.topics and not opens(frame, "guest-drives"):
+        return Cautioned(frame, True)  # who asks who drives cautions nobody
     return replace(before, just_now=False) if before else None
 
 

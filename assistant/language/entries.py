@@ -37,6 +37,7 @@ CLAIMED = (
     "foods-for-wine",
 )
 EXPLAINED = "explained"
+WHYS = ("why", "why-not")
 # What is told or taken down explains nothing, whatever words it holds.
 UNEXPLAINED = ("safety", "teach", "note", "undo", "set-table")
 NEAREST, TELLING = 3, 6
@@ -47,7 +48,7 @@ class Row:
     """An entry of a language file: its id, its cue lines, and the safety topics that it settles itself.
 
     The words of `anywhere` lines may stand in any order and at any distance; a `surely` line is trouble
-    whatever else the words speak for.
+    whatever else the words speak for; `tongue`: what somebody tastes, of a wine with a food.
     """
 
     id: str
@@ -56,6 +57,7 @@ class Row:
     settles: frozenset[str]
     surely: tuple[str, ...] = ()
     intent: str = WHY
+    tongue: bool = False
 
 
 class Entries:
@@ -120,14 +122,21 @@ class Entries:
 
     def _explained(self, frame: Frame) -> Frame | None:
         """The frame about what is explained, where that is what is asked."""
-        pair = frame.wines and frame.dishes
-        if pair or frame.text.topics or frame.intent in UNEXPLAINED or _meant(frame):
+        if frame.text.topics or frame.intent in UNEXPLAINED or _meant(frame):
             return None
-        name = next((cue.name for cue in frame.text.entries if cue.name.startswith(EXPLAINED)), None)
+        found = (cue.name for cue in frame.text.entries if cue.name.startswith(EXPLAINED))
+        name = next((name for name in found if self._is_of(frame, self.by_id[name])), None)
         if name is None:
             return None
         text = _used(frame.text, [name])
-        return replace(frame, intent=self.by_id[name].intent, entries=(name,), text=text)
+        row = self.by_id[name]
+        intent = frame.intent if row.tongue and frame.intent in WHYS else row.intent
+        return replace(frame, intent=intent, entries=(name,), text=text)
+
+    def _is_of(self, frame: Frame, row: Row) -> bool:
+        """Whether what is explained is asked: a pair has its own reasons, but a tongue is not argued with."""
+        pair = bool(frame.wines and frame.dishes)
+        return (pair or WHY in frame.text.cues) if row.tongue else not pair
 
     def _claimed(self, frame: Frame) -> bool:
         """Whether somebody is told to say what is a popular claim (`Rolf says never chill red`)."""
@@ -213,7 +222,8 @@ def _row(id_: str, table: Mapping[str, Any]) -> Row:
     lines, anywhere = tuple(table.get("lines", ())), tuple(table.get("anywhere", ()))
     surely = tuple(table.get("surely", ()))
     settles = frozenset(table.get("settles", ()))
-    return Row(id_, lines, anywhere, settles, surely, str(table.get("intent", WHY)))
+    intent, tongue = str(table.get("intent", WHY)), bool(table.get("tongue"))
+    return Row(id_, lines, anywhere, settles, surely, intent, tongue)
 
 
 def is_explained(frame: Frame) -> bool:

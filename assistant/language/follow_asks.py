@@ -131,16 +131,22 @@ def why_not(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     named = frame.wines or tuple(p.wanted for p in frame.preferences if p.wanted)
     wines = named or wines_of(talk.avoid[:1]) or talk.frame.wines
-    return replace(frame, wines=wines, dishes=frame.dishes or talk.frame.dishes, preferences=())
+    dishes = frame.dishes or dishes_of(frame.barred) or talk.frame.dishes  # `why not the Stilton with that`
+    return replace(frame, wines=wines, dishes=dishes, preferences=())
 
 
 def more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`anything else?` goes on down the same list."""
-    more = frame.another or (not frame.preferences and follow_words().more.intersection(frame.text.stems))
+    other = says_only(frame, "the-other")
+    more = (
+        frame.another
+        or other
+        or (not frame.preferences and follow_words().more.intersection(frame.text.stems))
+    )
     if not more or frame.dishes or frame.wines or frame.intent in ("help", "plan"):
         return None
     limits = joined(talk.frame.preferences, frame.preferences)
-    before = (*talk.frame.named_before, *talk.picks)
+    before = _named_before(frame, talk)
     if talk.frame.intent == "foods-for-wine":
         return replace(talk.frame, text=frame.text, named_before=before)
     if not talk.frame.dishes:
@@ -149,6 +155,12 @@ def more(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     return replace(
         talk.frame, text=frame.text, intent=intent, wines=(), preferences=limits, named_before=before
     )
+
+
+def _named_before(frame: Frame, talk: Talk) -> tuple[str, ...]:
+    """What is left out of the list that goes on: all that was named; `the other one` is the second."""
+    named = talk.picks[:1] if says_only(frame, "the-other") else talk.picks
+    return (*talk.frame.named_before, *named)
 
 
 def kept_to(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
@@ -194,7 +206,7 @@ def more_foods(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     if not (frame.dishes or refers(frame.text) or frame.intent != "unclear"):
         return None
-    before = (*talk.frame.named_before, *talk.picks)
+    before = _named_before(frame, talk)
     named = tuple(r.id for r in talk.frame.text.readings if r.id in talk.frame.wines)
     wines = named[-1:] if len(talk.frame.wines) > 1 else ()  # `Tomas brought an Amarone`, of a whole table
     return replace(frame, intent="foods-for-wine", wines=wines or talk.frame.wines, named_before=before)

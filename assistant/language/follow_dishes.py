@@ -30,8 +30,10 @@ from assistant.pairing.dish import BASE, Dish, DishPart
 def what_if(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`what if I put honey on it`, `can I fix it`: changes the dish that stands."""
     old = talk.frame.dishes
-    if frame.intent != "what-if" or not old:
+    helps = bool(frame.dishes) and not frame.wines and says(frame, "would-help")
+    if not (frame.intent == "what-if" or helps) or not old:
         return None
+    frame = replace(frame, intent="what-if")
     wines = frame.wines or talk.frame.wines or (wines_of(talk.picks[:1]) if "fix" in frame.text.cues else ())
     frame = replace(frame, wines=wines, before=old, preferences=talk.frame.preferences)
     if "left-off" in frame.text.cues:
@@ -68,7 +70,10 @@ def off(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if not gone:
         return None
     left = _taken_off(anew(frame, talk), old, gone, knowledge)
-    coming = [p for d in frame.dishes for p in d.parts if p.food not in {r.id for r in gone}]
+    # What comes is named: a kind that goes stands for all dishes of it, and nothing of those comes back.
+    named = {r.id for r in edit.foods_named(frame.text)} - {r.id for r in gone}
+    coming = [p for d in frame.dishes for p in d.parts if named & {p.food, d.main.food}]
+    coming = [p for p in coming if p.food not in {r.id for r in gone}]
     return replace(left, dishes=edit.with_parts(left.dishes, coming, knowledge)) if coming else left
 
 

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
-from assistant.language.standing import JUDGING, Talk, joined, wines_of
+from assistant.language.standing import JUDGING, Talk, joined, short, wines_of
 from assistant.pairing.dish import Dish
 
 TOGETHER = ("one-bottle", "wines-for-food", "unclear", "compare", "choose-wines")
@@ -17,6 +17,7 @@ MOST_TOGETHER = 6
 ASKED_OF_FOOD = ("wines-for-food", "judge-pair", "describe", "why", "why-not", "compare")
 SPOKEN = (*JUDGING, "what-if", "foods-for-wine")
 FREED = ("unclear", "undo", "wines-for-food", "smalltalk", "choose-wines", "note", "help")
+OF_A_WINE = ("describe", "service")
 OPEN = ("unclear", "substitute", "define", "help", "service")
 
 
@@ -80,6 +81,18 @@ def in_order(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         return None
     wines = tuple(dict.fromkeys((*talk.frame.wines, *frame.wines)))
     return replace(frame, wines=wines) if len(talk.frame.wines) > 1 else None
+
+
+def of_another(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
+    """`and the Chianti?` after `what's the alcohol in the Barbera`: the same asked of another wine."""
+    asks = frame.intent in ("foods-for-wine", "unclear", "describe") and opens(frame, "guest-on")
+    if not asks or len(frame.wines) != 1 or frame.dishes or not short(frame):
+        return None
+    old, text = talk.frame, frame.text
+    if old.intent not in OF_A_WINE or not old.wines or old.dishes:
+        return None
+    stems, words = (*text.stems, *old.text.stems), (*text.words, *old.text.words)
+    return replace(old, text=replace(text, stems=stems, words=words), wines=frame.wines)
 
 
 def described(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:

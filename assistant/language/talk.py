@@ -33,6 +33,7 @@ EDITS: tuple[Edit, ...] = (
     asks.why_not,
     lists.eaten,
     dishes.amount,
+    lists.of_another,
     asks.more_foods,
     asks.more,
     lists.described,

@@ -12,6 +12,7 @@ CARRIED = ("sweetness", "body", "tannin", "aroma", "alcohol")
 NOT_FELT_BY_SWEET: tuple[str, ...] = ("body", "tannin")
 NOT_LEFT_BY_BUBBLES: tuple[str, ...] = ("body", "tannin", "aroma", "alcohol", "oak")
 MOST_EXACT = 10
+RED = "colour/red"
 Constants = Mapping[str, float]
 
 
@@ -20,7 +21,7 @@ def carry_over(before: Glass, after: Glass, c: Constants) -> dict[str, float]:
 
     Sugar too little to be tasted carries nothing over, and dry bubbles carry nothing but sugar. A wine for
     dessert before a dry one costs more than its sugar; behind one, sugar covers grip. `maturity`: a fragile
-    old wine behind a young one of its colour.
+    old wine behind a young one of its colour; `bubbles`: what custom opens with, behind a still wine.
     """
     floors = {"sweetness": c["carry-sweetness-from"]}
     less = {n: max(after.points[n], floors.get(n, 0.0)) for n in CARRIED}
@@ -34,7 +35,15 @@ def carry_over(before: Glass, after: Glass, c: Constants) -> dict[str, float]:
         costs["sweetness"] += c["carry-dessert"]
     sweet = NOT_FELT_BY_SWEET if _dessert(after, c) else ()
     spared = NOT_LEFT_BY_BUBBLES if restarts(before, c) else sweet
-    return {name: 0.0 if name in spared else cost for name, cost in costs.items()}
+    return {name: 0.0 if name in spared else cost for name, cost in costs.items()} | {
+        "bubbles": c["carry-bubbles"] if opens(after, c) and not opens(before, c) else 0.0
+    }
+
+
+def opens(glass: Glass, c: Constants) -> bool:
+    """Whether custom opens an evening with it: bubbles that are neither for dessert nor red."""
+    bubbles = glass.points.get("bubbles", 0.0) >= c["bubbles-restart"]
+    return bubbles and glass.points["sweetness"] < c["dessert-sweet"] and glass.colour != RED
 
 
 def _dessert(glass: Glass, c: Constants) -> bool:

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.answers.record import Answer
+from assistant.answers.wording import listed
 from assistant.notebook import Stated, stated
 from assistant.notebook.statement import Value
+from assistant.pairing.score import DISLIKED, LIKED
 from assistant.taught.keeper import AUTHOR
 from assistant.taught.parking import about_of, parked_value
 from assistant.taught.telling import Hearing, no_notebook, not_kept, plain, wine_ids, words
@@ -12,7 +16,7 @@ from assistant.taught.votes import Vote, votes
 from assistant.taught.words import taught_words
 
 MOST_ABOUT = 20
-PARKED = "parked"
+PARKED, BAND = "parked", "band/"
 
 
 def noted(heard: Hearing) -> Answer:
@@ -20,10 +24,22 @@ def noted(heard: Hearing) -> Answer:
     if not heard.keeper.keeps:
         return no_notebook(heard.context)
     kind = PARKED if taught_words().lines["parks"].stand_in(heard.stems) else "note"
-    problems = heard.keeper.keep(as_note(heard, kind), *_cast(heard))
+    cast = votes(heard)
+    problems = heard.keeper.keep(as_note(heard, kind), *_cast(heard, cast))
     if problems:
         return not_kept(heard.context, problems)
-    return plain(heard.context, words(heard.context, "noted"))
+    return plain(heard.context, words(heard.context, "noted"), [_read_back(heard, vote) for vote in cast])
+
+
+def _read_back(heard: Hearing, vote: Vote) -> str:
+    """Who thought what of which wine, so that a slip of the ear is seen at once."""
+    things = listed([heard.context.knowledge.label(thing) for thing in vote.about])
+    guest = vote.guest or words(
+        heard.context, "noted-some" if vote.votes > 1 else "noted-one", count=vote.votes
+    )
+    verdict = vote.verdict.removeprefix(BAND)
+    kind = "noted-liked" if verdict in LIKED else "noted-not" if verdict in DISLIKED else "noted-so"
+    return words(heard.context, kind, guest=guest, things=things)
 
 
 def as_note(heard: Hearing, kind: str = "note") -> Stated:
@@ -37,12 +53,12 @@ def as_note(heard: Hearing, kind: str = "note") -> Stated:
     return stated(kind, heard.said, AUTHOR, about=stood, value=parked_value(heard), evening=heard.evening)
 
 
-def _cast(heard: Hearing) -> list[Stated]:
+def _cast(heard: Hearing, cast: Sequence[Vote]) -> list[Stated]:
     return [
         stated(
             "vote", heard.said, AUTHOR, about=vote.about, value=_value(vote), evening=heard.evening
         )
-        for vote in votes(heard)
+        for vote in cast
     ]  # fmt: skip
 
 

@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from itertools import dropwhile
 
-from assistant.language.fold import fold
+from spacy.lang.en.stop_words import STOP_WORDS
+
+from assistant.language.fold import fold, key
+from assistant.language.guests import guest_words
 from assistant.notebook.statement import Value
 from assistant.taught.telling import Hearing, wine_ids
-from assistant.taught.votes import guests_before
+from assistant.taught.votes import OWNS, guests_before
 from assistant.taught.words import taught_words
 
+ABOUT = "about"
 _MARKS = " ,;:.-–—\"'“”"
 
 
@@ -36,7 +42,22 @@ def question_of(heard: Hearing) -> str:
         return " ".join(rest)
     idle = taught_words().sets["parking"]
     own = [word for word in text.words if fold(word) not in idle and any(c.isalnum() for c in word)]
-    return heard.question if not own else said.strip(_MARKS)
+    return _of_topic(text.words, heard) if own else heard.question
+
+
+def _of_topic(words: Sequence[str], heard: Hearing) -> str:
+    """`park that question about metallic Malbec`: what was asked last, if that was of it; else the topic."""
+    sets = taught_words().sets
+    idle = sets["parking"] | sets["asked_about"]
+    topic = list(dropwhile(lambda word: fold(word) in idle or word.lower().endswith(OWNS), words))
+    about = ABOUT in map(fold, words[: len(words) - len(topic)])
+    while fold(topic[-1]) in sets["parking"] or not topic[-1][0].isalnum():
+        topic.pop()
+    told = set(key(" ".join(topic))) - STOP_WORDS
+    if about and told and told <= set(key(heard.question)):
+        return heard.question
+    asks = fold(topic[0]) in guest_words().asks or not about
+    return " ".join(topic if asks else ("what", ABOUT, *topic))
 
 
 def guest_of(heard: Hearing) -> str:
@@ -45,7 +66,7 @@ def guest_of(heard: Hearing) -> str:
     asks = [at for at, stem in enumerate(text.stems) if stem in taught_words().sets["asked"]]
     if asks:
         return next(iter(guests_before(heard, asks[0])), "")
-    owns = [at + 1 for at, word in enumerate(text.words) if word.lower().endswith(("'s", "’s"))]
+    owns = [at + 1 for at, word in enumerate(text.words) if word.lower().endswith(OWNS)]
     return next(iter(guests_before(heard, owns[0])), "") if owns else ""
 
 

@@ -18,6 +18,7 @@ from assistant.taught.telling import Hearing
 from assistant.taught.words import number_of, taught_words
 
 MOST_VOTES = 10000
+METHOD = "method"
 MOST_NAME = 3
 USUAL_POINTS = 5  # of which a vote is where no more is said
 OWNS = ("'s", "’s")
@@ -42,7 +43,7 @@ def votes(heard: Hearing) -> list[Vote]:
     found: list[Vote] = []
     for at, word in enumerate(heard.stems):
         verdict = _verdict(word)
-        about = tuple(_behind(heard.stems, at + 1, things)) if verdict and at else ()
+        about = tuple(dict.fromkeys(_behind(heard.stems, at + 1, things))) if verdict and at else ()
         if verdict and about:
             before = found[-1].guest if found else ""
             turned = _turned(heard.stems, at, verdict)
@@ -70,9 +71,19 @@ def _meant(reading: Reading, heard: Hearing) -> str | None:
     context, wines = heard.context, heard.context.tonight.wines
     if reading.kind in EDIBLE:
         return reading.id
+    if reading.kind == METHOD:
+        return _cooked_so(reading, heard)
     styles = context.knowledge.styles_of(reading.id)
     alone = [wine for wine in wines if wine in styles] or _of_grape(reading.id, heard)
     return alone[0] if len(alone) == 1 else reading.id if styles else None
+
+
+def _cooked_so(reading: Reading, heard: Hearing) -> str | None:
+    """The food named behind (`the roast lamb`); of `the roast` the one of the table that is cooked so."""
+    behind = (r.id for r in heard.context.frame.text.readings if r.start == reading.end and r.kind in EDIBLE)
+    mains = [dish.main for dish in heard.context.tonight.dishes]
+    so = [main.food for main in mains if reading.id in main.methods]
+    return next(behind, so[0] if len(so) == 1 else None)
 
 
 def _tasted(heard: Hearing) -> Things:
@@ -133,10 +144,11 @@ def other(verdict: str) -> str:
 
 
 def _count(stems: tuple[str, ...], at: int) -> int:
-    """`3 want the white` are three votes; a number further back is none of them."""
+    """`3 want the white`, `two of them liked it` are so many votes; a number further back is none of them."""
+    of_them = stems[max(0, at - 2) : at] in (("of", "them"), ("of", "us")) and at > 2
     people = stems[at - 1] in ("people", "guest") and at > 1
-    number = number_of(stems[at - 2 if people else at - 1])
-    first = (at - 2 if people else at - 1) == 0
+    where = at - 3 if of_them else at - 2 if people else at - 1
+    number, first = number_of(stems[where]), where == 0
     return number if number and first and number <= MOST_VOTES else 1
 
 

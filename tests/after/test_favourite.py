@@ -23,3 +23,28 @@ def test_the_best_liked_is_said_first_and_all_in_order(evening: Session, asked: 
 
 def test_without_votes_it_says_so(evening: Session) -> None:
     assert "no votes" in evening.ask("which wine was the favourite").say
+
+
+@pytest.mark.parametrize("asked", ["what's the vote so far", "the winner?"])
+def test_the_vote_so_far_is_told_in_few_words(bare: Session, asked: str) -> None:
+    bare.ask("wines: Cava, dry Riesling and Malbec")
+    bare.ask("ann and bob liked the riesling, jen liked the cava")
+    assert bare.ask(asked).say == "Dry Riesling was liked best."
+
+
+def test_what_people_made_of_a_wine(bare: Session) -> None:
+    bare.ask("wines: Cava, dry Riesling and Malbec")
+    bare.ask("ann and bob liked the riesling")
+    assert bare.ask("what did people make of the riesling").say == "Dry Riesling was liked by Ann and Bob."
+    assert "no votes yet" in bare.ask("what did they think of the malbec").say
+
+
+@pytest.mark.parametrize(
+    ("asked", "each"),
+    [
+        ("what did it cost per head if I spent 410 on wine n cheese for 18", "22.78"),
+        ("I paid 300, 12 of us, how much each", "25.00"),
+    ],
+)
+def test_a_sum_said_is_shared(bare: Session, asked: str, each: str) -> None:
+    assert bare.ask(asked).say.startswith(f"{each} a head")

@@ -126,3 +126,42 @@ def test_points_are_told_by_how_many_there_are(evening: Session, said: str, band
     evening.ask(f"note: {said}")
     (vote,) = [one for one in evening.taught.told() if one.kind == "vote"]
     assert (vote.about, vote.value["verdict"]) == (("wine/off-dry-riesling",), f"band/{band}")
+
+
+def test_nobody_is_written_to_who_is_no_guest(bare: Session) -> None:
+    bare.ask("wines: Cava, dry Riesling, Malbec and ruby port")
+    bare.ask("sorry jen loved the port not hated it")
+    bare.ask("two of them liked the malbec")
+    bare.ask("oops ann liked the riesling")
+    bare.ask("two of them are driving")
+    text = bare.ask("messages for everyone").text
+    assert [line.split(",")[0] for line in text.splitlines() if line.startswith("Dear")] == [
+        "Dear Jen",
+        "Dear Ann",
+    ]
+    assert bare.ask("write jens message").say == "For Jen:"
+
+
+@pytest.mark.parametrize(
+    "asked", ["write a text to send the guests", "one text for all please", "and one for everyone"]
+)
+def test_one_text_for_all_names_nobody(bare: Session, asked: str) -> None:
+    bare.ask("wines: Cava, dry Riesling, Malbec and ruby port")
+    bare.ask("ann and bob liked the riesling, jen hated the malbec")
+    answer = bare.ask(asked)
+    assert answer.text.count("Dear") == 1
+    assert "The dry Riesling did best" in answer.text
+    assert not {"Ann", "Bob", "Jen", "Malbec"} & set(answer.text.replace(",", "").split())
+
+
+def test_votes_are_read_back(bare: Session) -> None:
+    bare.ask("wines: Cava, dry Riesling, Malbec and ruby port")
+    text = bare.ask("jen loved the cava, hated the port").text
+    assert text.splitlines()[1:] == ["Jen liked Cava.", "Jen did not like ruby port."]
+
+
+@pytest.mark.parametrize("said", ["the roast", "the roast lamb"])
+def test_the_roast_is_what_is_roasted_on_the_table(bare: Session, said: str) -> None:
+    bare.ask("wines: Gavi and Chianti")
+    bare.ask("foods: roast lamb with rosemary, Gorgonzola and olives")
+    assert "You liked the lamb." in bare.ask(f"write a text for lucia, she liked {said}").text

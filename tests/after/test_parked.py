@@ -21,6 +21,19 @@ def test_a_question_with_its_guest(evening: Session) -> None:
     assert (second["guest"], second["question"]) == ("Jen", "the riesling with almonds")
 
 
+def test_a_question_is_parked_by_what_it_is_about(evening: Session) -> None:
+    asked = "why does the malbec taste metallic with the brie"
+    evening.ask(asked)
+    for said in ("park that q about metallic malbec", "park that question about the brie"):
+        evening.ask(said)
+    evening.ask("park that question about pinot noir")
+    evening.ask("park Mo's question about why port is sweet")
+    kept = [one.value["question"] for one in evening.taught.told()]
+    assert kept == [asked, asked, "what about pinot noir", "why port is sweet"]
+    first = evening.ask("answer the parked ones").text
+    assert "I cannot answer that" not in first.splitlines()[0]
+
+
 def test_they_are_listed_and_answered_in_turn(evening: Session) -> None:
     said = evening.ask("does malbec go with brie").say
     evening.ask("park that question")

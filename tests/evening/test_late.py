@@ -119,3 +119,23 @@ def test_late_guests_are_no_minutes_and_no_fewer_guests(conversation: Session) -
         conversation.ask(said)
     assert "Give each wine" not in conversation.ask("two guests are late").text
     assert conversation.tonight.guests == 10
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["kate is coming late", "two guests are late", "jo is running late", "we have a late arrival, Sam"],
+)
+def test_a_guest_who_comes_late_costs_nobody_a_wine(session: Session, said: str) -> None:
+    session.new_conversation()
+    answer = session.ask(said)
+    assert "nobody's wine is dropped" in answer.say
+    assert "Leave out" not in answer.text
+
+
+def test_what_a_guest_missed_is_poured_by_halves(session: Session) -> None:
+    session.new_conversation()
+    order = session.ask("what order do I pour").text.splitlines()
+    first = order[1].split(". ", 1)[1].split(":")[0]
+    say = session.ask("we have a late arrival, Sam, he missed the first two wines").say
+    assert f"half a measure of {first} and " in say
+    assert "half a measure of Malbec," in session.ask("Sam just turned up, he missed the Malbec").say

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import combinations, permutations
 from random import Random
 
@@ -40,7 +41,9 @@ def test_dry_bubbles_open_or_restart_and_sweet_ones_close() -> None:
     light = glass("light", body=0.5)
     sweet = glass("sweet", bubbles=4.0, sweetness=4.0)
     assert [s.place for s in steps([still, dry], C)] == ["opens", ""]
-    assert [s.place for s in steps([still, dry, light], C)] == ["", "restarts", ""]
+    assert [s.place for s in steps([still, dry, light], C)] == ["opens", "", ""]
+    red = replace(dry, colour="colour/red")
+    assert [s.place for s in steps([still, red, light], C)] == ["", "restarts", ""]
     assert [s.place for s in steps([still, sweet], C)] == ["", "closes"]
 
 

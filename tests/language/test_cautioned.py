@@ -60,3 +60,16 @@ def test_the_order_is_asked_of_the_wines_though_somebody_drives(session: Session
     answer = _last(session, *told, "what order do i pour them")
     assert answer.intent == "pour-order"
     assert "Rioja Reserva" in answer.say
+
+
+@pytest.mark.parametrize("asked", ["who is driving", "who's driving tonight?"])
+@pytest.mark.parametrize("order", ["what order do I pour them", "which do I pour first"])
+def test_who_drives_limits_nobody_elses_wine(session: Session, asked: str, order: str) -> None:
+    answer = _last(session, "wines: Cava, Albariño, Malbec", asked, order)
+    assert answer.intent == "pour-order"
+    assert "Pour Cava first, Malbec last" in answer.say
+
+
+def test_an_order_of_pouring_is_of_wines_whoever_is_cautioned(session: Session) -> None:
+    asked = ("wines: Cava, Albariño, Malbec", "Lisa is pregnant", "what order do I pour them in")
+    assert "Pour Cava first, Malbec last" in _last(session, *asked).say

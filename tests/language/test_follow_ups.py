@@ -114,3 +114,12 @@ def test_a_wine_asked_for_is_no_verdict_on_the_wine_that_stands(conversation: Se
     answer = conversation.ask("what do I pour with the coppa")
     assert answer.intent == "wines-for-food"
     assert len(answer.picks) > 1
+
+
+def test_a_kind_that_comes_off_is_put_on_nothing_else(conversation: Session) -> None:
+    board = "what goes with brie, stilton, gouda with fig jam, walnuts and dark chocolate"
+    answer = talk(conversation, board, "take off the cheese, please")[-1]
+    assert conversation.talk is not None
+    left = {part.food for dish in conversation.talk.frame.dishes for part in dish.parts}
+    assert left == {"food/walnut", "food/dark-chocolate-70"}
+    assert "blue" not in answer.text

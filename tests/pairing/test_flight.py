@@ -118,6 +118,18 @@ def test_dry_bubbles_come_before_an_off_dry_wine(engine: Engine) -> None:
     assert found.index("brut-sparkling") < found.index("off-dry-riesling")
 
 
+@pytest.mark.parametrize("bubbles", ["cremant", "champagne", "prosecco"])
+def test_bubbles_open_whatever_else_is_poured(engine: Engine, bubbles: str) -> None:
+    others = ("albarino", "dry-riesling", "beaujolais", "dry-sparkling-red", "ruby-port")
+    found = poured(engine, *others, bubbles)
+    assert found[0] == bubbles
+    assert found[-1] == "ruby-port"
+
+
+def test_bubbles_for_dessert_do_not_open(engine: Engine) -> None:
+    assert poured(engine, "moscato-d-asti", "gavi", "barbera")[-1] == "moscato-d-asti"
+
+
 def test_dry_bubbles_carry_nothing_but_sugar() -> None:
     bubbles = glass("bubbles", bubbles=4.0, body=4.0, aroma=4.0, alcohol=4.0, sweetness=0.5)
     still = glass("still", body=1.0, aroma=1.0, alcohol=1.0)

@@ -1,0 +1,46 @@
+"""A bottle told to be spoilt: it comes off the table, so that nobody is poured it again."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from assistant.headcount import with_the_sober
+from assistant.language.follow_lines import opens, says
+from assistant.language.frame import Frame
+from assistant.tonight import Tonight, after_said
+
+if TYPE_CHECKING:
+    from assistant.session import Session
+
+TROUBLE, POUR, NEVER = "trouble", "pour", "pourNo"
+
+
+def after_told(frame: Frame, session: Session) -> Tonight:
+    """The table after all that a frame says of it, without a bottle that is told to be spoilt."""
+    tonight = with_the_sober(after_said(frame, session.tonight), session)
+    spoilt = _spoilt(frame, session) if frame.intent == TROUBLE else set()
+    return replace(tonight, wines=tuple(wine for wine in tonight.wines if wine not in spoilt))
+
+
+def gone(before: Tonight, now: Tonight) -> tuple[str, ...]:
+    """The wines that came off the table."""
+    return tuple(wine for wine in before.wines if wine not in now.wines)
+
+
+def _spoilt(frame: Frame, session: Session) -> set[str]:
+    """The wines that are told, and not asked, to have a fault that nobody is poured.
+
+    Of a wine of which a list holds more than one bottle, another is opened; the last wine of all stays.
+    """
+    asked = says(frame, "table-questions") or opens(frame, "yes-no")
+    pours = (session.knowledge.entry(name).get(POUR, ()) for name in frame.entries)
+    if asked or not any(NEVER in pour for pour in pours):
+        return set()
+    spoilt = {wine for wine in frame.wines if _left(wine, session) < 2}
+    return spoilt if set(session.tonight.wines) - spoilt else set()
+
+
+def _left(wine: str, session: Session) -> int:
+    """How many bottles the list holds; one where it does not say."""
+    return sum(bottle.left or 1 for bottle in session.stock.of.get(wine, ()))
