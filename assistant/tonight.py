@@ -21,7 +21,7 @@ from assistant.language.party import need_counts, only_told, opening_total, part
 from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
-from assistant.pairing.dish import Dish
+from assistant.pairing.dish import Dish, single
 from assistant.taken_off import clears, not_there
 from assistant.time_and_money import PREPARES, budgeted, dated
 
@@ -79,11 +79,13 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return replace(frame, intent="plan")
     if tonight.guests and _asks_of_heads(frame) and quantities(frame.text).people:
         return replace(frame, intent=COUNTS, dishes=(), wines=())
+    eaten = [r for r in frame.text.readings if r.kind in EDIBLE]
     alone = len(frame.dishes) == 1 and not frame.wines
+    if alone and frame.intent == "compare" and len(eaten) == len(frame.dishes[0].parts) > 1:
+        return replace(frame, dishes=tuple(single(part.food) for part in frame.dishes[0].parts))
     if alone and (frame.intent == "compare" or (frame.intent == "unclear" and tonight.wines)):
         return replace(frame, intent="wines-for-food")  # `which one for the brie`
     named = any(r.kind in POURED for r in frame.text.readings)
-    eaten = any(r.kind in EDIBLE for r in frame.text.readings)
     of_all = says(frame, "together") or says(frame, "the-table") or not (frame.dishes or frame.wines)
     if frame.intent in OF_ALL_FOODS and tonight.dishes and of_all and not eaten:
         frame = replace(frame, dishes=tonight.dishes)

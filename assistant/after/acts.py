@@ -48,6 +48,8 @@ def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
         return False
     if (act.proposed and session.proposed is None) or (act.fresh and talk is not None):
         return False
+    if act.poured and not session.tonight.wines:
+        return False
     return (
         _said(act, frame, session)
         and _wine_said(act, frame, session, talk)

@@ -35,6 +35,7 @@ class Act:
     fresh: bool
     voted: bool
     safe: bool
+    poured: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,4 +110,5 @@ def _act(row: Mapping[str, Any]) -> Act:
         bool(row.get("fresh")),
         bool(row.get("voted")),
         bool(row.get("safe")),
+        bool(row.get("poured")),
     )

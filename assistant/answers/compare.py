@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.judge import judged
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital
 from assistant.language.follow_lines import says
+from assistant.pairing.dish import Dish
+from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
 
 COMPARED = {"sweetness", "acid", "tannin", "body", "alcohol", "oak", "bubbles", "aroma"}
@@ -17,6 +21,8 @@ TASTED = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "a
 
 def compare(context: Context) -> Answer:
     """Which of the wines does better with the dish; how they differ without one, or where that is asked."""
+    if len(context.frame.wines) == 1 and len(context.frame.dishes) > 1 and not _differ_asked(context):
+        return _foods_with(context, context.frame.wines[0])
     if len(context.frame.wines) < 2 or not context.frame.dishes:
         return _differences(context)
     if _differ_asked(context) and not any(r.type == "Food" for r in context.frame.text.readings):
@@ -29,14 +35,33 @@ def compare(context: Context) -> Answer:
     )
     lines = [say]
     for match in matches:
-        reason = say_reason(match, context.knowledge, match.verdict in LIKED)
-        reason = reason or context.wording("reason", "little")
-        lines.append(
-            context.wording(
-                "line", "compare-line", wine=label(context, match), verdict=match.verdict, reason=reason
-            )
-        )
+        fields = {"verdict": match.verdict, "reason": _reason(context, match)}
+        lines.append(context.wording("line", "compare-line", wine=label(context, match), **fields))
     return compose(context, say, lines, picks=matches)
+
+
+def _foods_with(context: Context, wine: str) -> Answer:
+    """Which of the foods does better with the one wine, and how each does."""
+    found = [(context.one_dish(dish), judged(_eating(context, dish), wine)) for dish in context.frame.dishes]
+    found.sort(key=lambda row: -row[1].score)
+    tie = found[0][1].score - found[-1][1].score < context.knowledge.constants["noise"]
+    say = capital(context.wording("say", "compare-tie" if tie else "compare", winner=found[0][0]))
+    lines = [
+        context.wording(
+            "line", "compare-line", wine=capital(food), verdict=match.verdict, reason=_reason(context, match)
+        )
+        for food, match in found
+    ]
+    return replace(compose(context, say, [say, *lines]), dish=None)
+
+
+def _eating(context: Context, dish: Dish) -> Context:
+    return replace(context, frame=replace(context.frame, dishes=(dish,)))
+
+
+def _reason(context: Context, match: Match) -> str:
+    reason = say_reason(match, context.knowledge, match.verdict in LIKED)
+    return reason or context.wording("reason", "little")
 
 
 def _differ_asked(context: Context) -> bool:

@@ -8,7 +8,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.headcount import only_counts, supposes
+from assistant.headcount import only_counts, only_heads, supposes
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_of
 from assistant.spoilt import gone
@@ -31,7 +31,8 @@ def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
         before.dishes or before.wines or before.guests or before.needs
     )
     opened = opening_total(context.frame.text.stems) is not None
-    new = news(before, context, (unread and prepared) or opened or only_counts(context.frame))
+    counts = only_heads(context.frame) or (prepared and only_counts(context.frame))
+    new = news(before, context, (unread and prepared) or opened or counts)
     if not new or answer.intent == TELLS_ITSELF:
         return answer
     if _told(answer, context):
