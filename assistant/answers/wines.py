@@ -36,7 +36,8 @@ def wines_for_food(context: Context) -> Answer:
     noise = context.knowledge.constants["noise"]
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
-    lines += _custom_lines(context, chosen[0], ranked[0], noise)
+    ruled = choose.picks(ranked, context.top, context.knowledge, at_hand=there)[0]
+    lines += _custom_lines(context, chosen[0], ruled, noise)
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
     lines += _shop_lines(context, chosen[0]) + _limit_lines(context, chosen[0], ranked[0])
     lines += _dish_lines(context, chosen[0])
@@ -151,7 +152,8 @@ def _shop_lines(context: Context, first: Match) -> list[str]:
         return []
     if not context.at_table([first.wine]):
         return [context.wording("line", "none-on-table")]
-    best = context.engine.rank(context.table(), context.all_candidates())[0]
+    ranked = context.engine.rank(context.table(), context.all_candidates())
+    best = choose.picks(ranked, context.top, context.knowledge, _foods(context))[0]
     if best.score - first.score <= 2 * context.knowledge.constants["noise"]:
         return []
     fields = {"wine": label(context, best), "verdict": best.verdict}
