@@ -33,5 +33,6 @@ def begins_anew(frame: Frame) -> bool:
 def afresh(context: Context, session: Session) -> Answer:
     """Forgets what stands and what was put on the table by talk; `undo` brings it back."""
     session.new_conversation()
-    say = context.wording("say", "afresh")
+    given = bool(session.tonight.wines or session.tonight.dishes)
+    say = context.wording("say", "afresh-given" if given else "afresh")
     return replace(compose(context.all_used(), say, [say]), dish=None)

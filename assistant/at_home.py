@@ -26,7 +26,8 @@ def at_home(tonight: Tonight, frame: Frame) -> Tonight:
     named = says(frame, "supper-named") and quantities(frame.text).people is not None
     meal = SUPPER if named or says(frame, "supper-told") else tonight.meal
     meal = "" if says(frame, "tasting-told") else meal
-    owned = {**dict(tonight.owned), **_owned(frame, tonight)} if says(frame, "owns") else dict(tonight.owned)
+    told = says(frame, "owned-already") or (says(frame, "owns") and not quantities(frame.text).people)
+    owned = {**dict(tonight.owned), **_owned(frame, tonight)} if told else dict(tonight.owned)
     there = tuple((wine, count) for wine, count in owned.items() if wine in tonight.wines)
     return replace(tonight, meal=meal, owned=there)
 

@@ -42,5 +42,6 @@ def _spoilt(frame: Frame, session: Session) -> set[str]:
 
 
 def _left(wine: str, session: Session) -> int:
-    """How many bottles the list holds; one where it does not say."""
-    return sum(bottle.left or 1 for bottle in session.stock.of.get(wine, ()))
+    """How many bottles the list holds, one where it does not say, and how many are told to be at home."""
+    owned = dict(session.tonight.owned).get(wine, 0)
+    return owned + sum(bottle.left or 1 for bottle in session.stock.of.get(wine, ()))

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import called
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
@@ -74,7 +74,8 @@ def set_apart(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | N
 
 def foods_left(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Dish, ...] | None:
     """The dishes left when those named are said to come off or to be eaten up; None where none goes."""
-    if not says(frame, "table-drops") or frame.intent not in DROPPED or says(frame, "menu-asks"):
+    asks = says(frame, "menu-asks") or opens(frame, "yes-no") or says(frame, "out-of-the-cold")
+    if not says(frame, "table-drops") or frame.intent not in DROPPED or asks:
         return None
     kept = {reading.id for reading in frame.text.readings if is_there(frame, reading)}
     fixed = tuple(dish for dish in tonight.dishes if dish.main.food in kept)

@@ -12,6 +12,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.evening.plan import plan
 from assistant.evening.records import Evening
+from assistant.language.party import money_said
 from assistant.language.quantities import numbers, quantities
 
 if TYPE_CHECKING:
@@ -38,7 +39,9 @@ def cost(context: Context, session: Session) -> Answer:
 def cost_said(context: Context, session: Session) -> Answer:
     """The sum said, shared by the guests said or known; where none is said, what the plan costs."""
     people = quantities(context.frame.text).people or context.tonight.guests
-    found = sorted((number for _, _, number in numbers(context.frame.text.stems)), reverse=True)
+    every = sorted((number for _, _, number in numbers(context.frame.text.stems)), reverse=True)
+    named = money_said(context.frame.text.stems)
+    found = every if named is None else [named, *(number for number in every if number != named)]
     if not found:
         return cost(context, session)
     shared = people or (found[-1] if len(found) > 1 else None)

@@ -84,12 +84,13 @@ def for_food(food: str, topic: Topic, knowledge: Knowledge) -> set[str]:
     has, may = holds(food, knowledge)
     care = {mark.removeprefix("care/") for mark in has | may}
     kinds = {kind.removeprefix("kind/") for kind in lineage(food, knowledge)}
-    care -= {
-        name for name, lighter in topic.lighter.items() if only_in(food, {f"care/{name}"}, lighter, knowledge)
-    }
-    return {c for name, c in topic.care.items() if name in care} or {
-        c for name, c in topic.kinds.items() if name in kinds
-    }
+    lighter = {
+        name for name, of in topic.lighter.items() if only_in(food, {f"care/{name}"}, of, knowledge)
+    } & care
+    found = {c for name, c in topic.care.items() if name in care - lighter}
+    instead = {kind.removeprefix("kind/") for name in lighter for kind in topic.lighter[name]} & kinds
+    told = found | {topic.kinds[kind] for kind in instead if kind in topic.kinds}
+    return told or {c for name, c in topic.kinds.items() if name in kinds}
 
 
 def _foods(context: Context) -> list[str]:

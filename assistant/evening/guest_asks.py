@@ -71,6 +71,8 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     if asked := who_needs(frame, session) or sober_asks(frame, session):
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
+    if not named and any(session.parser.topics.by_id[topic].another for topic in frame.topics):
+        return None
     if swaps := guest_swaps(frame, named, session):
         return swaps
     before = _just_asked(session)

@@ -24,9 +24,9 @@ def free_from(guests: Sequence[str], context: Context, session: Session) -> Answ
     needs = [n for one in session.tonight.needs if one.guest in guests for n in understood(one.need, session)]
     for diet, foods in _made(context).items():
         left_out = set(context.knowledge.entry(diet).get("leavesOut", ()))
-        if any(need.marks and need.marks <= left_out for need in needs):
+        if needs and all(need.marks and need.marks <= left_out for need in needs):
             return _told(guests, diet, foods, context, session)
-    return None
+    return None  # another need is not settled by this one's label
 
 
 def _made(context: Context) -> dict[str, list[str]]:

@@ -63,10 +63,10 @@ def _rows() -> tuple[Row, ...]:
 
 def understood(said: str, session: Session) -> tuple[Need, ...]:
     """The needs meant by what is said; a food named is left out itself. None where nothing is known."""
-    if eats_only(said):
-        return ()
     by_name = _of_sort(said, session) or named_needs(said, session)
-    return by_name or _of_food(said, session.parser.parse(said), session.knowledge)
+    if by_name or eats_only(said):
+        return by_name
+    return _of_food(said, session.parser.parse(said), session.knowledge)
 
 
 def _of_sort(said: str, session: Session) -> tuple[Need, ...]:

@@ -42,8 +42,8 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if any(_names(part, session) for part in told.unread):
         return None  # `my sister is vegan, red for the curry` asks
     urgent = [name for name in context.frame.topics if session.parser.topics.by_id[name].urgent]
-    if urgent and not tells_habit(context.frame.text.typed):
-        return None
+    if urgent and (told.unread or not tells_habit(context.frame.text.typed)):
+        return None  # what is here now is no habit: `Mark gets hives from nuts, he has them now`
     guest = _meant_by_pronoun(told, context, session)
     named = (replace(one, guest=one.guest or guest) for one in told.asked)
     asked = [_as_called(one, session) for one in named if not _names(one.guest, session)]

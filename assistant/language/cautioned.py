@@ -48,7 +48,7 @@ def after(frame: Frame, before: Cautioned | None) -> Cautioned | None:
 def of_same(before: Cautioned | None, frame: Frame, needs: Sequence[Asked]) -> Cautioned | None:
     """The caution before, but not where it was of another guest than the one named now with known needs."""
     named = set(guests_named(frame.text.typed, needs))
-    if needs and is_list(frame):
+    if is_list(frame) and before and guests_named(before.frame.text.typed, needs):
         return None  # a menu told behind `Ben is coeliac`
     if before is None or not named or says(before.frame, "guest-she"):
         return before

@@ -9,10 +9,10 @@ from functools import lru_cache
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
-from assistant.language.data import read_data
+from assistant.language.data import read_data, read_words
 from assistant.language.fold import fold
+from assistant.language.spelling import is_english
 
-CONTINUES = "ing"
 _LINK = re.compile(r",\s|\sand\s")
 
 
@@ -41,7 +41,6 @@ class Retold:
     who: re.Pattern[str]
     needs: Mapping[str, str]
     several: frozenset[str]
-    no_name: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Retold:
@@ -79,7 +78,6 @@ class Retold:
             ),
             needs,
             frozenset(table["several"]),
-            frozenset(table["no_name"]),
         )
 
 
@@ -121,8 +119,16 @@ def tells_habit(typed: str) -> bool:
 
 
 def _apart(match: re.Match[str]) -> str:
-    """`Marks allergic` as `Mark is allergic`; several people called by a word (`two guests`) are left so."""
-    return match[0] if match[0].lower() in _retold().several else f"{match['name']} is"
+    """`Marks allergic` as `Mark is allergic`; a name as it stands (`James`) and several people are left."""
+    whole = fold(match[0])
+    left = whole in _retold().several or whole in _given_names()
+    return match[0] if left else f"{match['name']} is"
+
+
+@lru_cache(maxsize=1)
+def _given_names() -> frozenset[str]:
+    """What people are called; read on the first name that may have run together."""
+    return read_words(corpus_dir() / "language" / "given-names.txt")
 
 
 def named_first(typed: str) -> str:
@@ -135,7 +141,7 @@ def named_first(typed: str) -> str:
 def _of_names(match: re.Match[str]) -> str:
     """Each of the names with the need; what is no name is left as it is (`the driver is late`)."""
     names, need = _LINK.split(match["names"]), _retold().needs[match["need"].lower()]
-    none = any(fold(name) in _retold().no_name or fold(name).endswith(CONTINUES) for name in names)
+    none = any(name.islower() and is_english(name) and name not in _given_names() for name in names)
     return match[0] if none else " and ".join(f"{name} is {need}" for name in names)
 
 

@@ -25,7 +25,8 @@ class Topic:
     in place of that of a care; `allergens`: what the foods hold is told;
     `no_alcohol`: whoever asks about it is offered nothing with alcohol; `otherwise`: for
     what no topic is recognised in; `urgent`: nothing else is heard; `general`: it gives way to the
-    known needs of a guest who is asked about; `eaten`: it is none
+    known needs of a guest who is asked about; `another`: whom it speaks of (`a kid came in`) is none of the
+    guests told of; `eaten`: it is none
     of a wine that is named alone, but for these words for what may be something to eat (none: any is).
     """
 
@@ -41,6 +42,7 @@ class Topic:
     otherwise: bool
     urgent: bool
     general: bool
+    another: bool
     eaten: frozenset[str]
 
 
@@ -83,5 +85,6 @@ def _topic(row: Mapping[str, Any]) -> Topic:
         row.get("otherwise", False),
         row.get("urgent", False),
         row.get("general", False),
+        row.get("another", False),
         frozenset(stem(fold(word)) for word in row.get("eaten", ())),
     )

@@ -51,8 +51,10 @@ def _of_topic(words: Sequence[str], heard: Hearing) -> str:
     idle = sets["parking"] | sets["asked_about"]
     topic = list(dropwhile(lambda word: fold(word) in idle or word.lower().endswith(OWNS), words))
     about = ABOUT in map(fold, words[: len(words) - len(topic)])
-    while fold(topic[-1]) in sets["parking"] or not topic[-1][0].isalnum():
+    while topic and (fold(topic[-1]) in sets["parking"] or not topic[-1][0].isalnum()):
         topic.pop()
+    if not topic:
+        return heard.question
     told = set(key(" ".join(topic))) - STOP_WORDS
     if about and told and told <= set(key(heard.question)):
         return heard.question
