@@ -31,6 +31,8 @@ def carry_over(before: Glass, after: Glass, c: Constants) -> dict[str, float]:
         "oak": c["carry-oak"] if oaky else 0.0,
         "maturity": c["carry-maturity"] * _older(before, after, c),
     }
+    if after.colour == RED and not _dessert(before, c):
+        costs["sweetness"] *= c["carry-to-red"]  # the off-dry white stands between dry whites and reds
     if _dessert(before, c) and after.points["sweetness"] < floors["sweetness"]:
         costs["sweetness"] += c["carry-dessert"]
     sweet = NOT_FELT_BY_SWEET if _dessert(after, c) else ()
