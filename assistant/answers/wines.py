@@ -28,7 +28,8 @@ def wines_for_food(context: Context) -> Answer:
     ranked = [m for m in ranked if m.wine not in context.frame.named_before]
     if not ranked:
         return _empty(context)
-    there = {m.wine for m in ranked} <= set(context.in_list())
+    wines = {m.wine for m in ranked}
+    there = wines <= set(context.in_list()) or wines <= set(context.tonight.wines)
     chosen = choose.picks(ranked, context.top, context.knowledge, _foods(context), there)
     sweetness = {wine: glass.points["sweetness"] for wine, glass in context.engine.glasses.items()}
     bad = choose.avoided(ranked, AVOID, context.knowledge, sweetness)

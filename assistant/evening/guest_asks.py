@@ -81,7 +81,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
         return drink_explained
     if asks_whole(frame, before):
         return lambda context, session: _answer(session.spoken.asked, True, before, context, session)
-    on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY) else ()
+    on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY, "unclear") else ()
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
     session.spoken.asked = named or spoken or everybody or on
@@ -91,7 +91,9 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
         return partial(_diet_told, before)
     further = bool(named) and takes_up(frame)  # `and for Tom?`
     may, drank = opens(frame, "guest-may"), says(frame, "guest-drank")
-    told = ((frame.intent in SAID and not drank) or says(frame, "guest-votes")) and not may
+    told = ((frame.intent in SAID and not drank) or says(frame, "guest-votes")) and not (
+        may or opens(frame, "guest-who")
+    )
     counts = frame.intent == COUNTS and (may or opens(frame, "guest-what"))
     claimed = frame.intent == MYTH and not (named or frame.topics)  # `he says screw caps are cheap`
     other = (frame.intent in OTHER and not (counts or drank or further)) or claimed or doubt_told(frame)

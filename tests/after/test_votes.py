@@ -53,7 +53,7 @@ def test_hits_and_misses(evening: Session) -> None:
     answer = evening.ask("did they agree with us")
     assert answer.say == "1 of 2 went as we said."
     assert "Hit: off-dry Riesling, we said fair; mean 4.0 of 5 from 2 votes, ± 1.4." in answer.text
-    assert "Miss: Malbec, we said good; 2 of 5 from one vote" in answer.text
+    assert "Miss: Malbec, we said fair; 2 of 5 from one vote" in answer.text
     assert "off-dry Riesling: the book at 3.5 and 2 votes at 4.0 make 3.5" in answer.text.replace(
         "Off", "off"
     )
@@ -65,7 +65,7 @@ def test_who_votes_again_changes_the_vote(evening: Session) -> None:
     evening.ask("jen hated the malbec")
     evening.ask("jen loved the malbec")
     text = evening.ask("did they agree with us").text
-    assert "Malbec, we said good; 4 of 5 from one vote" in text
+    assert "Malbec, we said fair; 4 of 5 from one vote" in text
 
 
 def test_another_evening_has_votes_of_its_own(evening: Session) -> None:

@@ -10,7 +10,7 @@ from assistant.session import Session
 @pytest.mark.parametrize(
     ("needs", "before", "asked", "no", "yes"),
     [
-        ("Lia is pregnant", "wine for tiramisu", "what dessert can lia have", "tiramisu", "fruit salad"),
+        ("Lia is pregnant", "wine for tiramisu", "what dessert can lia have", "tiramisu", "apple pie"),
         ("Ben is coeliac", "tiramisu and moscato", "so what dessert for ben", "tiramisu", "fruit salad"),
         ("Lucia is pregnant", "hello", "can lucia have fish", "smoked salmon", "sea bass"),
         ("Mo is vegan", "hello", "can mo have dessert", "pecan pie", "poached pear"),

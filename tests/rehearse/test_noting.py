@@ -51,8 +51,8 @@ def test_each_question_of_a_line_is_noted_by_itself(talk: Talk, log: Path) -> No
 )
 def test_of_health_no_word_is_kept(talk: Talk, log: Path, said: str) -> None:
     talk().ask(said)
-    (entry,) = read_log(log).entries
-    assert (entry.question, entry.unknown) == ("", ())
+    entries = read_log(log).entries  # two where a need is told and something asked in one line
+    assert {(entry.question, entry.unknown) for entry in entries} == {("", ())}
     assert all(word not in log.read_text() for word in ("pregnan", "allerg", "diabet", "antibio", "coeliac"))
 
 
