@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.afresh import afresh, begins_anew
+from assistant.afresh import afresh, begins_anew, names_evening, names_kept
 from assistant.answers import (
     board,
     choose,
@@ -104,6 +104,10 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     """What answers for the evening as a whole; loaded only then, because a plan needs so much."""
     if begins_anew(frame):
         return afresh
+    if names_evening(frame):
+        return _kept(saves=True)
+    if names_kept(frame):
+        return _kept(saves=False)
     from assistant.rehearse.asking import by_talk
 
     rehearses = by_talk(frame)
@@ -133,15 +137,20 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return part
     saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
     if not named and (saves or opens(frame, "load")):
-        from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
-
-        return save_by_talk if saves else load_by_talk
+        return _kept(saves)
     if frame.intent == PLAN or (not named and begins(frame)):
         from assistant.evening.by_talk import plan_by_talk
 
         planned = replace(frame, intent=PLAN)
         return lambda context, session: plan_by_talk(replace(context, frame=planned), session)
     return None
+
+
+def _kept(saves: bool) -> Callable[[Context, Session], Answer]:
+    """What keeps the evening, or takes one up again."""
+    from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
+
+    return save_by_talk if saves else load_by_talk
 
 
 def _table(context: Context, session: Session) -> Answer | None:

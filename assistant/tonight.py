@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 COUNTS, SUPPOSES = "quantity", "what-if"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
 SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
+PAIRS = ("foods-for-wine", "wines-for-food")
 FEWEST_OF_A_BOARD = 3
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
@@ -67,7 +68,9 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     frame = amount_asked(frame)
     if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):
         return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
-    if _changes(frame, tonight, knowledge):
+    if only_supposed(frame):
+        frame = _as_supposed(frame)
+    elif _changes(frame, tonight, knowledge):
         return _set(frame, tonight, knowledge)
     if tonight.wines and tonight.dishes and says(frame, "overview") and not frame.topics:
         return replace(frame, intent=CHECKS, dishes=tonight.dishes)
@@ -108,6 +111,17 @@ def paired(frame: Frame, tonight: Tonight) -> Frame:
     return replace(frame, intent="judge-pair") if of_table and not changes else frame
 
 
+def only_supposed(frame: Frame) -> bool:
+    """Whether it is only asked what would be (`what if I leave out the garlic`): the table stays as it is."""
+    return says(frame, "what-if-asked") or opens(frame, "only-supposed")
+
+
+def _as_supposed(frame: Frame) -> Frame:
+    """The frame as one that supposes, where it would set the table or names a food beside a wine."""
+    beside = frame.dishes and frame.wines and frame.intent in PAIRS
+    return replace(frame, intent=SUPPOSES) if beside or frame.intent == SETS else frame
+
+
 def _asks_of_heads(frame: Frame) -> bool:
     """Whether more guests come, or a number of guests is only supposed."""
     supposes = says(frame, "supposing") and not (frame.dishes or frame.wines)
@@ -134,6 +148,8 @@ def _named(frame: Frame, dish: Dish, knowledge: Knowledge) -> Frame:
 
 def laid(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after a frame: as it says where it sets the table or shows a board, else as it was."""
+    if only_supposed(frame):
+        return tonight
     if frame.intent == CHECKS and frame.dishes:
         return tonight if _looks_at_some(frame, tonight) else replace(tonight, dishes=frame.dishes)
     return replace(tonight, wines=frame.wines, dishes=frame.dishes) if frame.intent == SETS else tonight
