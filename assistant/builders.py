@@ -34,7 +34,7 @@ from assistant.answers.context import Context
 from assistant.answers.degrees import degrees_said, held_against
 from assistant.answers.explained import explained
 from assistant.answers.record import Answer
-from assistant.answers.taken_down import budget_told
+from assistant.answers.taken_down import budget_told, heads_told
 from assistant.language.entries import is_explained
 from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
@@ -132,6 +132,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return _table
     if not named and says(frame, "budget-asked"):
         return lambda context, _: budget_told(context)
+    if not named and says_only(frame, "heads-asked"):
+        return lambda context, _: heads_told(context)
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part

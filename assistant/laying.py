@@ -12,7 +12,6 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
 from assistant.language.dish_edits import POURED
-from assistant.language.fold import key
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.guests import clock_said, guest_words
@@ -21,9 +20,11 @@ from assistant.language.quantities import quantities
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk
+from assistant.put_on import goes_on_listing, has_menu, is_spread
+from assistant.supposed import only_supposed
 from assistant.taken_off import clears, not_there
 from assistant.time_and_money import budget_said
-from assistant.tonight import ORDERS, SETS, Tonight, dressed, only_supposed
+from assistant.tonight import ORDERS, SETS, Tonight, dressed
 
 CUISINE = "cuisine"
 # What a menu or a choice is taken for where nobody looks at what is being prepared.
@@ -103,7 +104,8 @@ def _added(frame: Frame, talk: Talk | None, tonight: Tonight) -> bool:
     """Whether something is put to the table itself (`add walnuts`), and to no dish that was spoken of."""
     asks = frame.topics or frame.wines or "?" in frame.text.typed or says(frame, "supposing")
     whole = talk is None or talk.frame.intent in OF_TABLE or len(talk.frame.dishes) > 1
-    return whole and _more(frame, tonight) and opens(frame, "puts") and not asks
+    goes_on = talk is not None and talk.frame.intent == SETS and goes_on_listing(frame)
+    return whole and _more(frame, tonight) and (opens(frame, "puts") or goes_on) and not asks
 
 
 def _without_event(frame: Frame) -> Frame:
@@ -117,7 +119,7 @@ def _without_event(frame: Frame) -> Frame:
 
 def _heads_evening(reading: Reading) -> bool:
     """Whether a name is one of many foods: a kind, or a spread (`tapas night`)."""
-    return reading.type == "Kind" or " ".join(key(reading.text)) in small_words()["spread"]
+    return reading.type == "Kind" or is_spread(reading)
 
 
 def _names_event(frame: Frame, reading: Reading) -> bool:
@@ -164,6 +166,7 @@ def _is_menu(frame: Frame, tonight: Tonight) -> bool:
     listed = is_list(frame) and not tonight.dishes
     eaten = any(reading.type == "Food" for reading in frame.text.readings)
     asks = "?" in frame.text.typed or says(frame, "menu-asks")
+    listed = listed or has_menu(frame)
     told = (laid or listed or says(frame, "menu") or says(frame, "menu-course")) and not asks
     return prepared and eaten and told and frame.intent in MENUS and not frame.topics
 

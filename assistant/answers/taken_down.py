@@ -117,6 +117,13 @@ def budget_told(context: Context) -> Answer:
     return replace(compose(context.of_evening(), say, [say]), dish=None, intent=TELLS_ITSELF)
 
 
+def heads_told(context: Context) -> Answer:
+    """How many guests there are, or that nobody told yet."""
+    guests = context.tonight.guests
+    say = context.wording("plan", "heads-told" if guests else "heads-none", guests=f"{guests or 0:g}")
+    return replace(compose(context.of_evening(), say, [say]), dish=None, intent=TELLS_ITSELF)
+
+
 def _told(answer: Answer, context: Context) -> bool:
     """Whether an answer already tells of the needs (`Noted for R.: vegetarian`)."""
     nobody = context.wording("plan", "guest")
