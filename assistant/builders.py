@@ -13,6 +13,7 @@ from assistant.answers import (
     compare,
     describe,
     extremes,
+    first,
     foods,
     help,
     judge,
@@ -134,6 +135,10 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return lambda context, _: budget_told(context)
     if not named and says_only(frame, "heads-asked"):
         return lambda context, _: heads_told(context)
+    if not named and says_only(frame, "start-asked"):
+        return lambda context, _: first.start_told(context)
+    if not named and says_only(frame, "first-asked"):
+        return _first
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
@@ -158,6 +163,11 @@ def _kept(saves: bool) -> Callable[[Context, Session], Answer]:
 def _table(context: Context, session: Session) -> Answer | None:
     """What is on the table, and nothing changed; None where nothing is."""
     return small.shown(context)
+
+
+def _first(context: Context, session: Session) -> Answer | None:
+    """What comes first on the table that is laid; None where no wine is poured."""
+    return first.first_told(context) if context.tonight.wines else None
 
 
 def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:

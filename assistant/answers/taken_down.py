@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import datetime
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
@@ -115,6 +116,11 @@ def budget_told(context: Context) -> Answer:
     say = context.wording("plan", "noted", noted=listed(found)) if found else None
     say = say or context.wording("plan", "budget-none")
     return replace(compose(context.of_evening(), say, [say]), dish=None, intent=TELLS_ITSELF)
+
+
+def when(start: datetime, context: Context) -> str:
+    """`Saturday 5 December at 19:00`."""
+    return context.wording("plan", "start", day=f"{start:%A} {start.day} {start:%B}", time=f"{start:%H:%M}")
 
 
 def heads_told(context: Context) -> Answer:
