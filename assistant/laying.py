@@ -61,7 +61,7 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
     frame = _without_event(frame)
     if only_supposed(frame):
-        return frame
+        return chosen_anew(frame, talk)
     if _only_cuisine(frame) and frame.intent == SETS:
         return replace(frame, dishes=())
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
