@@ -1,4 +1,4 @@
-"""What is said alone, whatever stands: that help is asked for, or that a new evening begins."""
+"""What is said alone, whatever stands: help asked for, a new evening, an evening saved under a name."""
 
 from __future__ import annotations
 
@@ -9,17 +9,19 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.help import help_alone
 from assistant.answers.record import Answer
-from assistant.language.follow_lines import says_only
+from assistant.language.follow_lines import behind, opens, says, says_only
 from assistant.language.frame import Frame
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
-HELP, TALKS = "help", "smalltalk"
+HELP, TALKS, UNHEARD = "help", "smalltalk", "unclear"
 
 
 def said_alone(frame: Frame) -> str | None:
-    """The intent of a line that asks for help or begins anew, and says nothing else."""
+    """The intent of a line that asks for help, begins anew or names what is saved, and says nothing else."""
+    if names_evening(frame) or names_kept(frame):
+        return UNHEARD  # a name tells of no food, no guest and no day
     if help_alone(frame.text.stems, HELP in frame.text.cues):
         return HELP
     return TALKS if begins_anew(frame) else None
@@ -28,6 +30,21 @@ def said_alone(frame: Frame) -> str | None:
 def begins_anew(frame: Frame) -> bool:
     """Whether nothing is said but that a new evening begins (`start over`, `a new evening please`)."""
     return says_only(frame, "afresh")
+
+
+def names_evening(frame: Frame) -> bool:
+    """Whether the table is saved under a name, which may be made of foods (`save it as tapas night`)."""
+    named = opens(frame, "names-evening") and not says(frame, "names-lesson")
+    return named and bool(behind(frame, "names-evening"))
+
+
+def names_kept(frame: Frame) -> bool:
+    """Whether an evening that is kept is called by its whole name (`load tapas night`)."""
+    if not opens(frame, "load"):
+        return False
+    from assistant.evening.kept import kept, slug
+
+    return slug(behind(frame, "load")) in kept()
 
 
 def afresh(context: Context, session: Session) -> Answer:

@@ -14,6 +14,7 @@ from assistant.language.guests import guest_words
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
+from assistant.put_on import foods_coming
 from assistant.taken_off import is_there
 
 if TYPE_CHECKING:
@@ -94,7 +95,7 @@ def dishes_after_swap(frame: Frame, tonight: Tonight) -> tuple[Dish, ...] | None
 
     What comes stands where the other stood.
     """
-    if not tonight.dishes or not told_of_table(frame):
+    if not tonight.dishes or not told_of_table(frame) or foods_coming(frame):
         return None
     gone = _going(frame, tonight)
     there = {dish.main.food for dish in tonight.dishes}

@@ -6,13 +6,14 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.afresh import afresh, begins_anew
+from assistant.afresh import afresh, begins_anew, names_evening, names_kept
 from assistant.answers import (
     board,
     choose,
     compare,
     describe,
     extremes,
+    first,
     foods,
     help,
     judge,
@@ -34,7 +35,7 @@ from assistant.answers.context import Context
 from assistant.answers.degrees import degrees_said, held_against
 from assistant.answers.explained import explained
 from assistant.answers.record import Answer
-from assistant.answers.taken_down import budget_told
+from assistant.answers.taken_down import budget_told, heads_told
 from assistant.language.entries import is_explained
 from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
@@ -104,6 +105,10 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     """What answers for the evening as a whole; loaded only then, because a plan needs so much."""
     if begins_anew(frame):
         return afresh
+    if names_evening(frame):
+        return _kept(saves=True)
+    if names_kept(frame):
+        return _kept(saves=False)
     from assistant.rehearse.asking import by_talk
 
     rehearses = by_talk(frame)
@@ -128,14 +133,18 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return _table
     if not named and says(frame, "budget-asked"):
         return lambda context, _: budget_told(context)
+    if not named and says_only(frame, "heads-asked"):
+        return lambda context, _: heads_told(context)
+    if not named and says_only(frame, "start-asked"):
+        return lambda context, _: first.start_told(context)
+    if not named and says_only(frame, "first-asked"):
+        return _first
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
     saves = opens(frame, "save") and frame.intent != "what-if"  # `save it` may be asked of a pair
     if not named and (saves or opens(frame, "load")):
-        from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
-
-        return save_by_talk if saves else load_by_talk
+        return _kept(saves)
     if frame.intent == PLAN or (not named and begins(frame)):
         from assistant.evening.by_talk import plan_by_talk
 
@@ -144,9 +153,21 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
     return None
 
 
+def _kept(saves: bool) -> Callable[[Context, Session], Answer]:
+    """What keeps the evening, or takes one up again."""
+    from assistant.evening.keep_by_talk import load_by_talk, save_by_talk
+
+    return save_by_talk if saves else load_by_talk
+
+
 def _table(context: Context, session: Session) -> Answer | None:
     """What is on the table, and nothing changed; None where nothing is."""
     return small.shown(context)
+
+
+def _first(context: Context, session: Session) -> Answer | None:
+    """What comes first on the table that is laid; None where no wine is poured."""
+    return first.first_told(context) if context.tonight.wines else None
 
 
 def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:

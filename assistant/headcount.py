@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.language.eating import WITHOUT_ALCOHOL, diets_of, somebody_abstains
-from assistant.language.follow_lines import opens, says
+from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
 from assistant.language.guests import guest_words
 from assistant.language.party import needs_told, opening_total, party_counts
@@ -99,8 +99,19 @@ def of_everybody(frame: Frame, spoken: Spoken) -> Frame:
 
 
 def _told(tonight: Tonight, frame: Frame) -> Tonight:
-    guests, drinkless = heads(frame.text.stems, (tonight.guests, tonight.non_drinkers))
-    return replace(tonight, guests=guests, non_drinkers=drinkless)
+    before = tonight.guests
+    if (fewer := after_leaving(tonight, frame)) is not None:
+        return replace(tonight, guests=fewer, guests_before=None)
+    guests, drinkless = heads(frame.text.stems, (before, tonight.non_drinkers))
+    came = before is not None and guests is not None and guests > before
+    known = before if came else tonight.guests_before if guests == before else None
+    return replace(tonight, guests=guests, non_drinkers=drinkless, guests_before=known)
+
+
+def after_leaving(tonight: Tonight, frame: Frame) -> float | None:
+    """How many guests there are once those who came last have left again; None where nobody did."""
+    named = frame.text.readings or numbers(frame.text.stems) or "?" in frame.text.typed
+    return tonight.guests_before if says_only(frame, "left-again") and not named else None
 
 
 def heads(stems: Sequence[str], before: Heads) -> Heads:

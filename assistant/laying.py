@@ -11,6 +11,7 @@ from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
+from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.guests import clock_said, guest_words
@@ -19,6 +20,8 @@ from assistant.language.quantities import quantities
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk
+from assistant.put_on import goes_on_listing, has_menu, is_spread
+from assistant.supposed import only_supposed
 from assistant.taken_off import clears, not_there
 from assistant.time_and_money import budget_said
 from assistant.tonight import ORDERS, SETS, Tonight, dressed
@@ -57,6 +60,8 @@ TAKES = (
 def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
     frame = _without_event(frame)
+    if only_supposed(frame):
+        return chosen_anew(frame, talk)
     if _only_cuisine(frame) and frame.intent == SETS:
         return replace(frame, dishes=())
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
@@ -99,21 +104,29 @@ def _added(frame: Frame, talk: Talk | None, tonight: Tonight) -> bool:
     """Whether something is put to the table itself (`add walnuts`), and to no dish that was spoken of."""
     asks = frame.topics or frame.wines or "?" in frame.text.typed or says(frame, "supposing")
     whole = talk is None or talk.frame.intent in OF_TABLE or len(talk.frame.dishes) > 1
-    return whole and _more(frame, tonight) and opens(frame, "puts") and not asks
+    goes_on = talk is not None and talk.frame.intent == SETS and goes_on_listing(frame)
+    return whole and _more(frame, tonight) and (opens(frame, "puts") or goes_on) and not asks
 
 
 def _without_event(frame: Frame) -> Frame:
     """The frame without a kind of food that only names the evening (`a cheese and wine tasting`)."""
     if frame.intent not in TELLS_OF_IT:
         return frame
-    events = {r.id for r in frame.text.readings if r.type == "Kind" and _names_event(frame, r)}
+    events = {r.id for r in frame.text.readings if _heads_evening(r) and _names_event(frame, r)}
     dishes = tuple(dish for dish in frame.dishes if dish.main.food not in events or len(dish.parts) > 1)
     return frame if dishes == frame.dishes else replace(frame, dishes=dishes)
 
 
+def _heads_evening(reading: Reading) -> bool:
+    """Whether a name is one of many foods: a kind, or a spread (`tapas night`)."""
+    return reading.type == "Kind" or is_spread(reading)
+
+
 def _names_event(frame: Frame, reading: Reading) -> bool:
-    """Whether a word for the evening follows a kind of food, at most behind `and wine`."""
-    behind = [stem for stem in frame.text.stems[reading.end :] if stem not in small_words()["with-wine"]]
+    """Whether a word for the evening follows a kind of food, at most behind `and wine` or a wine."""
+    poured = {at for r in frame.text.readings if r.kind in POURED for at in range(r.start, r.end)}
+    after = [stem for at, stem in enumerate(frame.text.stems) if at >= reading.end and at not in poured]
+    behind = [stem for stem in after if stem not in small_words()["with-wine"]]
     return bool(behind) and behind[0] in small_words()["event"]
 
 
@@ -153,6 +166,7 @@ def _is_menu(frame: Frame, tonight: Tonight) -> bool:
     listed = is_list(frame) and not tonight.dishes
     eaten = any(reading.type == "Food" for reading in frame.text.readings)
     asks = "?" in frame.text.typed or says(frame, "menu-asks")
+    listed = listed or has_menu(frame)
     told = (laid or listed or says(frame, "menu") or says(frame, "menu-course")) and not asks
     return prepared and eaten and told and frame.intent in MENUS and not frame.topics
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from assistant.afresh import names_evening, names_kept
 from assistant.headcount import with_the_sober
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
@@ -18,6 +19,8 @@ TROUBLE, POUR, NEVER = "trouble", "pour", "pourNo"
 
 def after_told(frame: Frame, session: Session) -> Tonight:
     """The table after all that a frame says of it, without a bottle that is told to be spoilt."""
+    if names_evening(frame) or names_kept(frame):
+        return session.tonight
     tonight = with_the_sober(after_said(frame, session.tonight), session)
     spoilt = _spoilt(frame, session) if frame.intent == TROUBLE else set()
     return replace(tonight, wines=tuple(wine for wine in tonight.wines if wine not in spoilt))

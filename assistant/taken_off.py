@@ -14,6 +14,7 @@ from assistant.language.frame import Frame, Reading
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import BASE, Dish, single
+from assistant.put_on import dishes_coming, foods_coming
 
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
@@ -43,8 +44,11 @@ def clears(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None
         return _set(frame, tonight, (), (), tonight.dishes)
     if not asks and says(frame, FOODS_OFF):
         return _set(frame, tonight, (), tonight.wines, tonight.dishes)
-    if (left := foods_left(frame, tonight, knowledge)) is not None:
-        return _set(frame, tonight, left, tonight.wines, (*tonight.dishes, *_parts_off(tonight.dishes, left)))
+    left, new = foods_left(frame, tonight, knowledge), _coming(frame, tonight, knowledge)
+    if left is not None or new:
+        left = tonight.dishes if left is None else left
+        gone = (*tonight.dishes, *_parts_off(tonight.dishes, left))
+        return _set(frame, tonight, (*left, *new), tonight.wines, gone)
     return _set(frame, tonight, tonight.dishes, (), ()) if not asks and says(frame, WINES_OFF) else None
 
 
@@ -74,10 +78,11 @@ def set_apart(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | N
 
 def foods_left(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Dish, ...] | None:
     """The dishes left when those named are said to come off or to be eaten up; None where none goes."""
-    asks = says(frame, "menu-asks") or opens(frame, "yes-no") or says(frame, "out-of-the-cold")
+    asks = _asks(frame) or opens(frame, "yes-no") or says(frame, "out-of-the-cold")
     if not says(frame, "table-drops") or frame.intent not in DROPPED or asks:
         return None
     kept = {reading.id for reading in frame.text.readings if is_there(frame, reading)}
+    kept |= {reading.id for reading in foods_coming(frame)}
     fixed = tuple(dish for dish in tonight.dishes if dish.main.food in kept)
     left = tuple(dish for dish in tonight.dishes if dish not in fixed)
     for reading in frame.text.readings:
@@ -85,6 +90,18 @@ def foods_left(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Di
             left = _without(left, reading, knowledge)
     now = tuple(one for dish in tonight.dishes for one in _now(dish, fixed, left))
     return None if now == tonight.dishes else now
+
+
+def _asks(frame: Frame) -> bool:
+    """Whether something is asked beside what comes off; `put on figs instead` tells what does come."""
+    told = foods_coming(frame) and "?" not in frame.text.typed
+    return says(frame, "menu-asks-what" if told else "menu-asks")
+
+
+def _coming(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Dish, ...]:
+    """The dishes that are put on in a text that takes others off."""
+    told = frame.intent in DROPPED and says(frame, "table-drops") and not _asks(frame)
+    return dishes_coming(frame, tonight.dishes, knowledge) if told else ()
 
 
 def _parts_off(before: Sequence[Dish], after: Sequence[Dish]) -> list[Dish]:
@@ -132,7 +149,11 @@ def not_there(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> list[Read
     told = told and bool(tonight.dishes or frame.intent == SETS)
     named = [reading for reading in frame.text.readings if reading.kind in EDIBLE]
     others = len(named) < len(frame.text.readings) or foods_left(frame, tonight, knowledge) is not None
-    return [] if asks or others or not told else [r for r in named if not is_there(frame, r)]
+    return (
+        []
+        if asks or others or not told
+        else [r for r in named if not is_there(frame, r) and r not in foods_coming(frame)]
+    )
 
 
 def has_cleared(frame: Frame) -> bool:

@@ -22,13 +22,15 @@ from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish, single
+from assistant.put_on import goes_on_listing, has_menu, only_spreads
+from assistant.supposed import SUPPOSES, as_supposed, only_supposed
 from assistant.taken_off import clears, not_there
 from assistant.time_and_money import PREPARES, budgeted, dated
 
 if TYPE_CHECKING:
     from assistant.evening.records import Evening
 
-COUNTS, SUPPOSES = "quantity", "what-if"
+COUNTS = "quantity"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
 SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
 FEWEST_OF_A_BOARD = 3
@@ -43,7 +45,8 @@ class Tonight:
     `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
     money, as last said; `reserve`: styles of wines that its file lists and that are not poured; `day`: as
     said before any time was; `per_head`: the money where it was said for each guest;
-    `owned`: bottles there already, by wine; `meal`: supper, where that was said.
+    `owned`: bottles there already, by wine; `meal`: supper, where that was said; `guests_before`: how many
+    they were before more came.
     """
 
     wines: tuple[str, ...] = ()
@@ -60,6 +63,7 @@ class Tonight:
     meal: str = ""
     reserve: tuple[str, ...] = ()
     day: date | None = field(default=None, compare=False)
+    guests_before: float | None = field(default=None, compare=False)
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
@@ -67,7 +71,9 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     frame = amount_asked(frame)
     if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):
         return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
-    if _changes(frame, tonight, knowledge):
+    if only_supposed(frame):
+        frame = as_supposed(frame)
+    elif _changes(frame, tonight, knowledge):
         return _set(frame, tonight, knowledge)
     if tonight.wines and tonight.dishes and says(frame, "overview") and not frame.topics:
         return replace(frame, intent=CHECKS, dishes=tonight.dishes)
@@ -134,6 +140,8 @@ def _named(frame: Frame, dish: Dish, knowledge: Knowledge) -> Frame:
 
 def laid(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after a frame: as it says where it sets the table or shows a board, else as it was."""
+    if only_supposed(frame):
+        return tonight
     if frame.intent == CHECKS and frame.dishes:
         return tonight if _looks_at_some(frame, tonight) else replace(tonight, dishes=frame.dishes)
     return replace(tonight, wines=frame.wines, dishes=frame.dishes) if frame.intent == SETS else tonight
@@ -212,6 +220,8 @@ def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, 
     eaten = any(reading.kind in EDIBLE for reading in frame.text.readings)
     if changed and tonight.dishes and not eaten:
         return tonight.dishes
+    if tonight.dishes and only_spreads(frame):
+        return tonight.dishes  # `tapas` stands for what is there already
     if not (_adds(frame) or not frame.dishes):
         return frame.dishes
     new = {dish.main.food: dish for dish in dressed(frame, tonight)}
@@ -228,7 +238,12 @@ def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
 
 def _adds(frame: Frame) -> bool:
     lines = ("table-adds", "table-brings", "menu-course", "owned-already", *ARRIVES)
-    return opens(frame, "puts") or any(says(frame, line) for line in lines)
+    return (
+        opens(frame, "puts")
+        or has_menu(frame)
+        or goes_on_listing(frame)
+        or any(says(frame, line) for line in lines)
+    )
 
 
 def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:

@@ -111,3 +111,45 @@ def test_what_only_sounds_like_it_saves_and_loads_nothing(talk: Session, typed: 
     assert "evening called" not in talk.ask(typed).say
     assert not kept.folder().exists()
     assert talk.tonight.wines == before.wines
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["save it as malbec and brie night", "save this as salami for two", "ok save the table under riesling"],
+)
+def test_a_name_made_of_foods_lays_nothing(talk: Session, typed: str) -> None:
+    before = told(talk).tonight
+    saved = talk.ask(typed)
+    assert saved.say.startswith("Saved as")
+    assert talk.tonight == before
+
+
+def test_an_evening_named_like_a_food_is_loaded(talk: Session) -> None:
+    before = told(talk).tonight
+    talk.ask("save it as tapas night")
+    talk.ask("take the brie off")
+    assert "Tapas Night" in talk.ask("load tapas night").say
+    assert talk.tonight.dishes == before.dishes
+    assert talk.ask("load tapas").intent != "plan"
+
+
+def test_a_spread_that_names_the_evening_is_no_dish(talk: Session) -> None:
+    talk.ask("tapas and sherry night for eight on saturday")
+    assert (talk.tonight.guests, talk.tonight.dishes) == (8, ())
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "what if I leave out the garlic",
+        "what if brie with PX",
+        "the other way round, what if salami with malbec",
+        "what if we take the riesling off",
+        "what happens if I drop the pinot noir",
+        "suppose I put ham and figs on the table",
+    ],
+)
+def test_what_is_only_supposed_changes_no_table(talk: Session, typed: str) -> None:
+    before = told(talk).tonight
+    assert talk.ask(typed).intent == "what-if"
+    assert talk.tonight == before

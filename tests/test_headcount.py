@@ -123,3 +123,23 @@ def test_who_drinks_and_who_is_where_is_counted(
 ) -> None:
     demo.ask(said)
     assert heads(demo) == (guests, drinkless)
+
+
+@pytest.mark.parametrize("came", ["two friends of Dave's turned up, we're fourteen", "two more turned up"])
+@pytest.mark.parametrize("went", ["they left again", "no they left again", "no, they've gone home again"])
+def test_who_came_last_may_leave_again(demo: Session, came: str, went: str) -> None:
+    demo.ask(came)
+    assert demo.tonight.guests == 14
+    demo.ask("how many bottles do we need")
+    assert "12 guests" in demo.ask(went).text
+    assert demo.tonight.guests == 12
+    demo.ask(went)
+    assert demo.tonight.guests == 12
+
+
+@pytest.mark.parametrize(
+    "asked",
+    ["how many are we", "how many of us are there", "how many guests have we got", "what's our headcount"],
+)
+def test_how_many_there_are_is_told_in_a_line(demo: Session, asked: str) -> None:
+    assert demo.ask(asked).text == "You are 12."

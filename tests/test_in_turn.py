@@ -62,3 +62,18 @@ def test_more_than_two_leave_some_for_next(session: Session) -> None:
 def test_a_question_with_a_remark_is_one(session: Session) -> None:
     session.new_conversation()
     assert session.ask("is malbec fine with steak? yes or no?").also == ()
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "does PX go over the ice cream? and what about on the cheesecake",
+        "Dave: 'does PX go over the ice cream?' and what about on the cheesecake",
+        "is PX good with ice cream and how about the cheesecake",
+    ],
+)
+def test_what_about_another_food_is_a_question_of_its_own(session: Session, typed: str) -> None:
+    session.new_conversation()
+    answer = session.ask(typed)
+    assert "Pedro Ximénez with vanilla ice cream: " in answer.text
+    assert "Pedro Ximénez with cheesecake: " in answer.text

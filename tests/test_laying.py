@@ -278,3 +278,30 @@ def test_what_is_on_the_table_is_laid(conversation: Session) -> None:
     conversation.new_conversation()
     conversation.ask("is lamb with brie on the table nice")
     assert mains(conversation) == []
+
+
+def test_a_menu_told_lays_every_food_of_it(conversation: Session) -> None:
+    conversation.ask("we'll have fino, albariño and rioja")
+    conversation.ask("we'll have olives, salted almonds, jamon, patatas bravas, gambas al ajillo, croquetas")
+    assert len(mains(conversation)) == 6
+    conversation.ask("and chorizo, squid")
+    assert mains(conversation)[6:] == ["food/chorizo", "food/squid"]
+    conversation.ask("put tapas on the table")
+    assert len(mains(conversation)) == 8
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "take the tapas off and put on olives, ham and figs",
+        "put on olives, ham and figs, and take tapas off",
+        "remove the tapas, put on olives, ham and figs instead",
+    ],
+)
+@pytest.mark.parametrize("before", ["the food is tapas", "a gavi and a malbec"])
+def test_what_is_put_on_comes_where_something_else_goes(
+    conversation: Session, typed: str, before: str
+) -> None:
+    conversation.ask(before)
+    conversation.ask(typed)
+    assert mains(conversation) == ["food/mixed-olives", "food/cooked-ham", "food/fig"]

@@ -140,3 +140,21 @@ def test_money_that_is_only_supposed_is_not_noted(conversation: Session) -> None
 def test_guests_said_again_are_no_trouble(conversation: Session) -> None:
     conversation.ask("next thursday, 60 quid a head, cheese and wine tasting")
     assert conversation.ask("no there are 18 guests not 60").say.startswith("Noted: 18 guests")
+
+
+@pytest.mark.parametrize(
+    "asked", ["when do we start", "what time do we start?", "so when does it start", "what time is the party"]
+)
+def test_the_start_alone_is_told_in_a_line(conversation: Session, asked: str) -> None:
+    assert "No start was told yet" in conversation.ask(asked).text
+    conversation.ask("eight guests, saturday at half past seven")
+    answer = conversation.ask(asked)
+    assert answer.text.startswith("You start on Saturday")
+    assert answer.text.endswith("19:30.")
+
+
+@pytest.mark.parametrize("asked", ["what do we start with", "what should we open first", "what's first"])
+def test_what_comes_first_is_told_with_its_food(conversation: Session, asked: str) -> None:
+    for line in ("the food is croquetas and manchego", "fino, Rioja and Cava on the table"):
+        conversation.ask(line)
+    assert conversation.ask(asked).text == "Cava first, with croquetas."

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import datetime
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
@@ -114,6 +115,18 @@ def budget_told(context: Context) -> Answer:
     found = to_spend(context.tonight, context.stock.currency.strip(), context)
     say = context.wording("plan", "noted", noted=listed(found)) if found else None
     say = say or context.wording("plan", "budget-none")
+    return replace(compose(context.of_evening(), say, [say]), dish=None, intent=TELLS_ITSELF)
+
+
+def when(start: datetime, context: Context) -> str:
+    """`Saturday 5 December at 19:00`."""
+    return context.wording("plan", "start", day=f"{start:%A} {start.day} {start:%B}", time=f"{start:%H:%M}")
+
+
+def heads_told(context: Context) -> Answer:
+    """How many guests there are, or that nobody told yet."""
+    guests = context.tonight.guests
+    say = context.wording("plan", "heads-told" if guests else "heads-none", guests=f"{guests or 0:g}")
     return replace(compose(context.of_evening(), say, [say]), dish=None, intent=TELLS_ITSELF)
 
 

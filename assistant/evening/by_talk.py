@@ -11,7 +11,7 @@ from typing import Any
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.taken_down import of_need, to_spend
+from assistant.answers.taken_down import of_need, to_spend, when
 from assistant.answers.wording import listed
 from assistant.evening.facts import fact, wording
 from assistant.evening.needs import with_sober
@@ -53,7 +53,7 @@ def _only_told(context: Context, session: Session) -> Answer | None:
     """What is noted of the time and the money of a whole table; None where the plan itself is asked for."""
     frame, table = context.frame, context.tonight
     said = starts_at(clock_in_digits(frame.text.typed), datetime.now(), table.day)
-    noted = [_when(table.start, context)] if table.start and said == table.start else []
+    noted = [when(table.start, context)] if table.start and said == table.start else []
     if budget_said(frame, table) is not None:
         noted += to_spend(table, context.stock.currency.strip(), context)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
@@ -178,15 +178,10 @@ def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answe
     noted += [of_need(asked.guest, asked.need, context) for asked in context.tonight.needs]
     noted += to_spend(replace(context.tonight, budget=evening.budget), evening.currency or "", context)
     if context.tonight.start:
-        noted.insert(bool(evening.guests), _when(context.tonight.start, context))
+        noted.insert(bool(evening.guests), when(context.tonight.start, context))
     say = context.wording("plan", "noted" if noted else "nothing", noted=listed(noted))
     ask = context.wording("plan", "missing", wanted=wanted)
     return replace(compose(context, say, [say, ask]), clarify=ask, understood=False)
-
-
-def _when(start: datetime, context: Context) -> str:
-    """`5 December at 19:00`."""
-    return context.wording("plan", "start", day=f"{start:%A} {start.day} {start:%B}", time=f"{start:%H:%M}")
 
 
 def _spoken(record: Mapping[str, Any], context: Context) -> dict[str, str]:

@@ -81,7 +81,11 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
         return drink_explained
     if asks_whole(frame, before):
         return lambda context, session: _answer(session.spoken.asked, True, before, context, session)
-    on = session.spoken.asked if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY, "unclear") else ()
+    on = (
+        session.spoken.asked
+        if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY, "unclear")
+        else ()
+    )
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
     session.spoken.asked = named or spoken or everybody or on

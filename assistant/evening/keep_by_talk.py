@@ -23,7 +23,11 @@ UNNAMED = "tonight"
 
 def save_by_talk(context: Context, session: Session) -> Answer:
     """Writes the table under the name said, or as tonight's with its date."""
-    name = behind(context.frame, "save") or f"{UNNAMED} {datetime.now():%Y-%m-%d}"
+    name = (
+        behind(context.frame, "names-evening")
+        or behind(context.frame, "save")
+        or f"{UNNAMED} {datetime.now():%Y-%m-%d}"
+    )
     try:
         file = save(with_reserve(evening_of(context), context.tonight), name)
     except OSError as error:
@@ -56,5 +60,7 @@ def load_by_talk(context: Context, session: Session) -> Answer:
 
 
 def _told(context: Context, kind: str, understood: bool, **fields: str) -> Answer:
+    text = replace(context.frame.text, readings=())  # what an evening is called by is no food or wine read
+    context = replace(context, frame=replace(context.frame, intent="plan", text=text))
     say = context.wording("plan", kind, **fields)
     return replace(compose(context.all_used(), say, [say]), understood=understood)
