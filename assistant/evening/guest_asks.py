@@ -38,6 +38,7 @@ from assistant.evening.guest_things import (
     takes_up,
     with_things,
 )
+from assistant.evening.guest_touched import touched_told, with_touched
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
@@ -169,6 +170,7 @@ def _answer(
     evening = replace(evening, wines=()) if too else evening
     looked_at(evening, context, session)
     rows = [row for row in care(evening, session) if is_asked(row, guests, context)]
+    rows = with_touched(rows, evening, context)
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
@@ -210,7 +212,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     asked = against or any(row.allergy for row in rows)
     label = [context.wording("plan", "guest-label")] if asked else []
     first = [line for row in rows for line in _lines(row, context)[: bool(row.keep_away)]] or lines[:1]
-    lines += kinds_told(rows, evening, context)
+    lines += touched_told(rows, context) + kinds_told(rows, evening, context)
     lines += because(rows, evening, session) if reasons_told(told, context) else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *advised(told, context), *label])
     return replace(answer, cautions=told, dish=None, intent=SAFETY)
