@@ -23,7 +23,7 @@ def with_touched(rows: Sequence[GuestCare], evening: Evening, context: Context) 
 
 
 def _counts(row: GuestCare, frame: Frame) -> bool:
-    """Whether to this guest it matters that things touched: `the oil` may be any, but for the prawns named."""
+    """Whether it matters to this guest that things touched: `the oil` may be any, but for prawns named."""
     return row.allergy and (says(frame, "touches") or bool(row.keep_away and says(frame, "touches-named")))
 
 
