@@ -27,7 +27,7 @@ from assistant.evening.guest_drinks import (
 )
 from assistant.evening.guest_free import free_from
 from assistant.evening.guest_kinds import kinds_told, with_examples
-from assistant.evening.guest_meant import doubt, kept, spoken_of
+from assistant.evening.guest_meant import doubt, kept, names_another, spoken_of
 from assistant.evening.guest_swaps import guest_swaps
 from assistant.evening.guest_things import (
     Before,
@@ -84,7 +84,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
     session.spoken.asked = named or spoken or everybody or on
-    session.spoken.of = named or session.spoken.of
+    session.spoken.of = named or (() if names_another(frame, session) else session.spoken.of)
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
         return partial(_diet_told, before)
