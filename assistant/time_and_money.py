@@ -6,10 +6,11 @@ from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from assistant.language.arriving import arrivals, without_arrivals
 from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guests import day_of, next_day_at, starts_at
+from assistant.language.guests import all_told, day_of, next_day_at, starts_at, time_of
 from assistant.language.party import money_said
 from assistant.language.quantities import numbers, quantities
 from assistant.overrun import overspends, runs_late
@@ -17,14 +18,15 @@ from assistant.overrun import overspends, runs_late
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
-CHOOSES = "choose-wines"
+CHOOSES, SUPPOSES = "choose-wines", "what-if"
 PREPARES, COUNTS = ("plan", "set-table"), ("quantity", "unclear")
 DATED = ("set-table", "plan", "quantity", "choose-wines", "unclear", "note", "wines-for-food")
 
 
 def dated(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the day and the start a frame speaks of; a time alone is of the day said before."""
-    typed, now, day = clock_in_digits(frame.text.typed), datetime.now(), tonight.day
+    typed, now, day = of_all(frame), datetime.now(), tonight.day
+    tonight = expecting(tonight, frame)
     if frame.intent in PREPARES or quantities(frame.text).people:
         day = day_of(typed, now.date()) or day
     sits = says(frame, "sits-at")
@@ -34,6 +36,22 @@ def dated(tonight: Tonight, frame: Frame) -> Tonight:
         day = day or next_day_at(typed, now)
         return replace(tonight, day=day, start=starts_at(typed, now, day) or tonight.start)
     return replace(tonight, day=day, start=starts_at(typed, now) or tonight.start)
+
+
+def of_all(frame: Frame) -> str:
+    """The text with times in digits, and without when one guest alone arrives."""
+    return clock_in_digits(without_arrivals(frame.text.typed))
+
+
+def expecting(tonight: Tonight, frame: Frame) -> Tonight:
+    """The table with the guests who are told to come alone, each with the time (None: late)."""
+    typed, late = frame.text.typed, dict(tonight.late)
+    for one in arrivals(typed) if frame.intent != SUPPOSES else ():
+        told = all_told(typed[: one.start]).asked
+        guest = one.guest or (told[-1].guest if told else "")
+        if guest:
+            late[guest[0].upper() + guest[1:]] = time_of(f"at {clock_in_digits(f'at {one.time}')[3:]}")
+    return replace(tonight, late=tuple(late.items()))
 
 
 def budgeted(tonight: Tonight, frame: Frame) -> Tonight:

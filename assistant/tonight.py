@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date, datetime
+from datetime import date, datetime, time
 from typing import TYPE_CHECKING
 
 from assistant.at_home import amount_asked, at_home
@@ -46,7 +46,7 @@ class Tonight:
     money, as last said; `reserve`: styles of wines that its file lists and that are not poured; `day`: as
     said before any time was; `per_head`: the money where it was said for each guest;
     `owned`: bottles there already, by wine; `meal`: supper, where that was said; `guests_before`: how many
-    they were before more came.
+    they were before more came; `late`: who comes when.
     """
 
     wines: tuple[str, ...] = ()
@@ -64,6 +64,7 @@ class Tonight:
     reserve: tuple[str, ...] = ()
     day: date | None = field(default=None, compare=False)
     guests_before: float | None = field(default=None, compare=False)
+    late: tuple[tuple[str, time | None], ...] = ()
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:

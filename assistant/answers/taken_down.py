@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, time
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.headcount import only_counts, only_heads, supposes
+from assistant.language.arriving import without_arrivals
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_of
 from assistant.spoilt import gone
@@ -23,7 +26,25 @@ TELLS_ITSELF = "plan"  # a plan, or what it still lacks, names all of it
 
 
 def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
-    """The answer with what is new of guests, needs and money in a line of its own."""
+    """The answer with what is new of guests, needs, money and late arrivals in lines of their own."""
+    answer = _party_told(answer, before, context)
+    lines = expected([one for one in context.tonight.late if one not in before.late], context)
+    if lines and not re.search(r"\w", without_arrivals(context.frame.text.typed)):  # nothing else is told
+        return replace(compose(context.of_evening().all_used(), lines[0], lines), dish=None, intent=SETS)
+    return replace(answer, text="\n".join([answer.text, *(x for x in lines if x not in answer.text)]))
+
+
+def expected(late: Sequence[tuple[str, time | None]], context: Context) -> list[str]:
+    """What to keep for each guest who comes late, and until when."""
+    return [
+        context.wording("plan", "late-at", guest=guest, at=f"{at:%H:%M}")
+        if at
+        else context.wording("plan", "late-some-time", guest=guest)
+        for guest, at in late
+    ]
+
+
+def _party_told(answer: Answer, before: Tonight, context: Context) -> Answer:
     if answer.intent == TROUBLE:
         return _without_spoilt(answer, before, context)
     unread = answer.intent == "smalltalk" or (answer.intent in EMPTY and not answer.understood)

@@ -11,7 +11,7 @@ from typing import Any
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.taken_down import of_need, to_spend, when
+from assistant.answers.taken_down import expected, of_need, to_spend, when
 from assistant.answers.wording import listed
 from assistant.evening.facts import fact, wording
 from assistant.evening.needs import with_sober
@@ -20,13 +20,12 @@ from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.evening.table_text import on_the_table
 from assistant.evening.text import text
 from assistant.headcount import only_counts
-from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import says
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked, starts_at
 from assistant.laying import with_standing
 from assistant.session import Session
-from assistant.time_and_money import budget_said
+from assistant.time_and_money import budget_said, of_all
 
 _DUE = re.compile(r"(?m)^  (\d{4}-\d\d-\d\d \d\d:\d\d)")
 SHOWN = ("bottles", "shopping", "clock", "needs")
@@ -45,14 +44,19 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
     if only_counts(context.frame):
         return _counted_anew(evening, record, context)
     say = context.wording("plan", "say", **_spoken(record, context))
-    lines = [say, *on_the_table(record)["wines"], *_sections(evening, record)]
+    lines = [
+        say,
+        *on_the_table(record)["wines"],
+        *_sections(evening, record),
+        *expected(context.tonight.late, context),
+    ]
     return compose(context, say, [*lines, context.wording("plan", "whole")])
 
 
 def _only_told(context: Context, session: Session) -> Answer | None:
     """What is noted of the time and the money of a whole table; None where the plan itself is asked for."""
     frame, table = context.frame, context.tonight
-    said = starts_at(clock_in_digits(frame.text.typed), datetime.now(), table.day)
+    said = starts_at(of_all(frame), datetime.now(), table.day)
     noted = [when(table.start, context)] if table.start and said == table.start else []
     if budget_said(frame, table) is not None:
         noted += to_spend(table, context.stock.currency.strip(), context)

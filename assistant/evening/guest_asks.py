@@ -27,7 +27,7 @@ from assistant.evening.guest_drinks import (
 )
 from assistant.evening.guest_free import free_from
 from assistant.evening.guest_kinds import kinds_told, with_examples
-from assistant.evening.guest_meant import doubt, kept, spoken_of
+from assistant.evening.guest_meant import doubt, kept, names_another, spoken_of
 from assistant.evening.guest_swaps import guest_swaps
 from assistant.evening.guest_things import (
     Before,
@@ -38,6 +38,8 @@ from assistant.evening.guest_things import (
     takes_up,
     with_things,
 )
+from assistant.evening.guest_touched import touched_told, with_touched
+from assistant.evening.need_changes import need_changed
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
@@ -68,7 +70,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
 
     A follow-up (`and the brie?`) is about the guest last asked of.
     """
-    if asked := who_needs(frame, session) or sober_asks(frame, session):
+    if asked := need_changed(frame, session) or who_needs(frame, session) or sober_asks(frame, session):
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
     if not named and any(session.parser.topics.by_id[topic].another for topic in frame.topics):
@@ -89,7 +91,7 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     spoken = spoken_of(frame, session)
     everybody = _everybody(frame, session) if not (named or spoken) else ()
     session.spoken.asked = named or spoken or everybody or on
-    session.spoken.of = named or session.spoken.of
+    session.spoken.of = named or (() if names_another(frame, session) else session.spoken.of)
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
         return partial(_diet_told, before)
@@ -177,6 +179,7 @@ def _answer(
     evening = replace(evening, wines=()) if too else evening
     looked_at(evening, context, session)
     rows = [row for row in care(evening, session) if is_asked(row, guests, context)]
+    rows = with_touched(rows, evening, context)
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
@@ -218,7 +221,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     asked = against or any(row.allergy for row in rows)
     label = [context.wording("plan", "guest-label")] if asked else []
     first = [line for row in rows for line in _lines(row, context)[: bool(row.keep_away)]] or lines[:1]
-    lines += kinds_told(rows, evening, context)
+    lines += touched_told(rows, context) + kinds_told(rows, evening, context)
     lines += because(rows, evening, session) if reasons_told(told, context) else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *advised(told, context), *label])
     return replace(answer, cautions=told, dish=None, intent=SAFETY)

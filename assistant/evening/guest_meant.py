@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import dropwhile
 from typing import Any
 
 from spacy.lang.en.stop_words import STOP_WORDS
@@ -14,8 +15,10 @@ from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import says
+from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
-from assistant.language.guest_named import guests_named, has_name
+from assistant.language.guest_named import POSSESSIVE, guests_named, has_name, words_of_guests
+from assistant.language.guests import guest_words
 from assistant.session import Session
 
 
@@ -77,14 +80,33 @@ def _of_another(frame: Frame, said: str) -> bool:
     at = next(i for i, stem in enumerate(stems) if stem in row.said)
     named = {stem(fold(word)) for words in frame.text.left_out for word in words.split()}
     others = {*named, *row.known_by, *_someone()["words"]}
-    return not others.isdisjoint(stems[:at]) or (at > 1 and _opens_with_name(frame))
+    return not others.isdisjoint(stems[:at]) or (at > 1 and any(one < at for one in _people(frame)))
 
 
-def _opens_with_name(frame: Frame) -> bool:
-    """Whether a text opens with a name and what is told of it; a food or a wine is none."""
-    first, *rest = frame.text.stems
-    read = any(reading.start == 0 for reading in frame.text.readings)
-    return not read and first not in STOP_WORDS and not _someone()["verbs"].isdisjoint(rest[:1])
+def names_another(frame: Frame, session: Session) -> bool:
+    """Whether somebody who is no guest with needs is named (`Pete doesn't like bubbles`)."""
+    guests = words_of_guests(_guests(session))
+    return any(fold(POSSESSIVE.sub("", frame.text.words[at])) not in guests for at in _people(frame))
+
+
+def _people(frame: Frame) -> list[int]:
+    """Where a name stands that opens a sentence, with what only a person does behind it, or behind `for`."""
+    stems, words = frame.text.stems, frame.text.words
+    taken = {at for reading in frame.text.readings for at in range(reading.start, reading.end)}
+    free = (at for at in range(len(stems)) if at not in taken and stems[at] not in STOP_WORDS)
+    return [at for at in free if _does(stems, at) or _is_meant(words, at)]
+
+
+def _does(stems: Sequence[str], at: int) -> bool:
+    """Whether a word opens a part of a text and does what only a person does."""
+    before = list(dropwhile(follow_words().lead.__contains__, reversed(stems[:at])))
+    opened = not before or not before[0].isalnum()
+    return opened and stems[at].isalpha() and not _someone()["verbs"].isdisjoint(stems[at + 1 : at + 2])
+
+
+def _is_meant(words: Sequence[str], at: int) -> bool:
+    """Whether a word with a capital letter stands behind one that only somebody stands behind."""
+    return words[at][:1].isupper() and at > 0 and fold(words[at - 1]) in guest_words().before_one
 
 
 def doubt(frame: Frame, session: Session) -> tuple[str, str, str] | None:

@@ -8,11 +8,13 @@ from dataclasses import replace
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
+from assistant.answers.safety import cautions
 from assistant.answers.substitute import for_food
 from assistant.answers.wines import wines_for_food
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import care, stands
+from assistant.evening.guest_advice import advised
 from assistant.evening.guest_meant import spoken_of
 from assistant.evening.needs import Need, understood
 from assistant.knowledge.diets import Fit
@@ -21,7 +23,7 @@ from assistant.language.frame import Frame
 from assistant.pairing.dish import Dish
 from assistant.session import Session
 
-REPLACES = "substitute"
+REPLACES, SAFETY = "substitute", "safety"
 
 
 def guest_swaps(frame: Frame, guests: Sequence[str], session: Session) -> Callable[..., Answer | None] | None:
@@ -31,6 +33,8 @@ def guest_swaps(frame: Frame, guests: Sequence[str], session: Session) -> Callab
     """
     guests = guests or spoken_of(frame, session)
     foods = [r.id for r in frame.text.readings if r.type == "Food"]
+    if says(frame, "plate-and-glass") and not (foods or frame.wines) and _of_any_wine(guests, session):
+        return lambda context, session: _plate(guests, context, session)
     instead = frame.intent == REPLACES and says(frame, "table-instead")
     asked = instead or says(frame, "guest-swap")
     if not asked or len(foods) != 1 or frame.wines:
@@ -41,6 +45,31 @@ def guest_swaps(frame: Frame, guests: Sequence[str], session: Session) -> Callab
     return lambda context, session: (
         _of_table(foods[0], theirs, context, session) or _told(foods[0], needs, context)
     )
+
+
+def _of_any_wine(guests: Sequence[str], session: Session) -> bool:
+    """Whether one guest with needs is meant, who drinks wine."""
+    asked = [one for one in session.tonight.needs if one.guest in guests]
+    needs = [need for one in asked for need in understood(one.need, session)]
+    laid = session.tonight.dishes and session.tonight.wines
+    return len(guests) == 1 and bool(laid and needs) and not any(n.sober for n in needs)
+
+
+def _plate(guests: Sequence[str], context: Context, session: Session) -> Answer | None:
+    """What of the table is not for a guest, what is and one wine with it, and the cautions of the needs."""
+    answer = _of_table("", guests, context, session)
+    row = next((one for one in care(evening_of(context), session) if one.guest in guests), None)
+    if answer is None or row is None:
+        return None
+    away = listed(list(row.keep_away))
+    first = (
+        [context.wording("plan", "guest-no", guest=row.guest, things=away)] if away and row.allergy else []
+    )
+    told = cautions(replace(context, frame=replace(context.frame, topics=row.topics, dishes=())))
+    label = [context.wording("plan", "guest-label")] if row.check_label or row.allergy else []
+    text = "\n".join([*first, answer.text, *advised(told, context), *label])
+    say = " ".join([*first, answer.say])
+    return replace(answer, say=say, text=text, cautions=told, intent=SAFETY)
 
 
 def _of_table(food: str, guests: Sequence[str], context: Context, session: Session) -> Answer | None:

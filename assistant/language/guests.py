@@ -12,6 +12,7 @@ from itertools import dropwhile
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
+from assistant.language.arriving import without_arrivals
 from assistant.language.data import read_data
 from assistant.language.drinks_only import said_plainly
 from assistant.language.retold import as_told, first_hand, named_first
@@ -160,7 +161,7 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def all_told(typed: str) -> Told:
     """The guests of a sentence with their needs, and the parts that tell of none behind them."""
-    typed = said_plainly(as_told(typed))
+    typed = said_plainly(without_arrivals(as_told(typed)))
     words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, _WORD.findall(typed))))
     if _asks(words):
         return Told()

@@ -38,6 +38,7 @@ class PartyWords:
     spend: frozenset[str]
     whole: frozenset[str]
     sober: frozenset[str]
+    instead: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> PartyWords:
@@ -50,7 +51,10 @@ class PartyWords:
         )
         sober = frozenset(table["sober"]["needs"])
         one, many, one_other, many_other = (table[key] for key in ("one", "many", "one_other", "many_other"))
-        return cls(needs, between, one, many, one_other, many_other, behind, money, spend, whole, sober)
+        instead = frozenset(table["instead"]["needs"])
+        return cls(
+            needs, between, one, many, one_other, many_other, behind, money, spend, whole, sober, instead
+        )
 
 
 @lru_cache(maxsize=1)

@@ -17,7 +17,7 @@ def with_need(needs: Sequence[Asked], asked: Asked) -> tuple[Asked, ...]:
 
     A diet counted anew counts instead of what was counted before. The order of telling does not matter.
     """
-    diet, kept = diet_of(asked.need), [one for one in needs if one != asked]
+    diet, kept = diet_of(asked.need), [one for one in needs if one != asked and not _instead(one, asked)]
     if not diet:
         return (*kept, asked)
     anew = bool(_counts(asked))
@@ -25,6 +25,13 @@ def with_need(needs: Sequence[Asked], asked: Asked) -> tuple[Asked, ...]:
     named = len({one.guest for one in told if has_name(one.guest) and diet_of(one.need) == diet})
     less = (_less(one, named) if named and _counts(one) == diet else one for one in told)
     return tuple(one for one in less if one)
+
+
+def _instead(one: Asked, asked: Asked) -> bool:
+    """Whether a guest eats by another diet now than was told before (`she is pescatarian`)."""
+    diets = party_words().instead
+    same = one.guest == asked.guest and has_name(asked.guest)
+    return same and diet_of(one.need) in diets and diet_of(asked.need) in diets
 
 
 def _less(asked: Asked, named: int) -> Asked | None:

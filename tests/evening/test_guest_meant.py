@@ -47,3 +47,25 @@ def test_of_whom_it_was_said_once_it_is_not_said_otherwise(session: Session) -> 
 
 def test_it_is_nobody_of_whom_it_cannot_be_said(session: Session) -> None:
     assert "brother" not in told(session, "my brother is vegan").ask("can she have brie").text
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        ("oh and Pete doesnt like bubbles, what does he get instead of the cava for croquetas",),
+        ("ok they're here! dave says sherry is for grannies, what do i tell him",),
+        ("what do i pour for Pete, he hates sherry",),
+        ("Pete doesn't like bubbles", "what does he get instead of the cava"),
+    ],
+)
+def test_who_is_named_and_has_no_need_is_not_the_driver(session: Session, asked: tuple[str, ...]) -> None:
+    answers = told(
+        session, "foods: olives, croquetas", "wines: fino, rioja, cava", "Lucy is vegan", "Joe is driving"
+    )
+    texts = [answers.ask(line).text for line in asked]
+    assert not any(name in text for name in ("Joe", "Lucy", "fit to drive") for text in texts)
+
+
+def test_the_driver_is_still_meant_where_he_is_named(session: Session) -> None:
+    answers = told(session, "wines: fino, rioja, cava", "Lucy is vegan", "Joe is driving")
+    assert answers.ask("joe says he wants a glass of rioja, can he").say == "Not for Joe: Rioja."

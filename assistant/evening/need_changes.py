@@ -1,0 +1,92 @@
+"""`She eats fish now`, `Joe isn't driving after all`: a diet or driving told of a guest that changes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import listed
+from assistant.evening.guest_meant import spoken_of
+from assistant.evening.needs_by_talk import needs_by_talk
+from assistant.language.follow_lines import opens, says
+from assistant.language.frame import Frame
+from assistant.language.guest_named import guests_named
+from assistant.language.guests import Asked, Told
+from assistant.language.party import party_words
+from assistant.language.same_guests import diet_of
+from assistant.session import Session
+from assistant.tonight import needing
+
+FISH, SETS = "pescatarian", "set-table"
+NO, MEAT, EATEN = "no", "kind/meat", ("kind/fish", "food/fish")
+Answers = Callable[[Context, Session], Answer | None]
+
+
+def need_changed(frame: Frame, session: Session) -> Answers | None:
+    """What takes the change down; None where none is told, or something is asked, which is answered by it."""
+    guests = guests_named(frame.text.typed, session.tonight.needs) or spoken_of(frame, session)
+    if len(guests) != 1:
+        return None
+    asks = opens(frame, "guest-may") or "?" in frame.text.stems
+    if _eats_fish(frame, guests[0], session):
+        told = Told((Asked(guests[0], FISH), *_but(guests[0], frame, session)))
+        return partial(_asked_too, told) if asks else needs_by_talk(told)
+    gone = _gone(guests[0], frame, session) if says(frame, "need-gone") and not asks else ()
+    return (lambda context, session: _without(gone, context, session)) if gone else None
+
+
+def _but(guest: str, frame: Frame, session: Session) -> list[Asked]:
+    """What else is not eaten: `fish but no shellfish`."""
+    known = session.knowledge
+    others = (food for food in frame.barred if MEAT not in (food, *known.broader(food)))
+    return [Asked(guest, f"{NO} {name}") for name in dict.fromkeys(map(known.label, others))]
+
+
+def _of_others(frame: Frame) -> Frame:
+    """The frame about the dishes named beside what the guest is said to eat."""
+    dishes = tuple(dish for dish in frame.dishes if dish.main.food not in EATEN)
+    readings = tuple(reading for reading in frame.text.readings if reading.id not in EATEN)
+    return replace(frame, dishes=dishes, text=replace(frame.text, readings=readings)) if dishes else frame
+
+
+def _asked_too(told: Told, context: Context, session: Session) -> Answer | None:
+    """What is asked in the same breath, answered by what the guest eats now."""
+    from assistant.evening.guest_asks import guest_asks  # which asks here first
+
+    for one in told.asked:
+        session.tonight = needing(session.tonight, one)
+    frame = _of_others(context.frame)
+    asked = guest_asks(frame, session)
+    return asked(replace(context, frame=frame, tonight=session.tonight), session) if asked else None
+
+
+def _eats_fish(frame: Frame, guest: str, session: Session) -> bool:
+    """Whether a guest who ate none is said to eat fish."""
+    diets = {diet_of(one.need) for one in session.tonight.needs if one.guest == guest}
+    told = says(frame, "eats-fish") and not says(frame, "eats-asked")
+    return told and FISH not in diets and bool(diets & party_words().instead)
+
+
+def _gone(guest: str, frame: Frame, session: Session) -> tuple[Asked, ...]:
+    """The needs of a guest that are named and may be so no longer: a diet, or driving."""
+    may = (party_words().instead if says(frame, "diet-said") else frozenset()) | (
+        party_words().sober if says(frame, "sober-said") else frozenset()
+    )
+    return tuple(one for one in session.tonight.needs if one.guest == guest and diet_of(one.need) in may)
+
+
+def _without(gone: tuple[Asked, ...], context: Context, session: Session) -> Answer:
+    """That these needs are so no longer; who drank nothing is counted among those who drink."""
+    tonight = session.tonight
+    drinks = sum(diet_of(one.need) in party_words().sober for one in gone)
+    needs = tuple(one for one in tonight.needs if one not in gone)
+    sober = max(0.0, tonight.non_drinkers - drinks)
+    session.tonight = replace(tonight, needs=needs, non_drinkers=sober)
+    say = context.wording(
+        "plan", "need-gone", guest=gone[0].guest, need=listed([one.need for one in gone], "or")
+    )
+    return replace(compose(context.all_used(), say, [say]), dish=None, intent=SETS)
