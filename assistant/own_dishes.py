@@ -15,8 +15,9 @@ from assistant.language.lexicon import Lexicon
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import PLAIN, Talk, anew
 from assistant.language.talk import follow
+from assistant.one_meant import one_meant
 from assistant.pairing.dish import Dish
-from assistant.tonight import Tonight, once, one_meant
+from assistant.tonight import Tonight, once
 
 ASKED = ("wines-for-food", "judge-pair", "why", "why-not", "unclear", "compare", "one-bottle", "describe")
 LOOKS_BACK, LOOKS_FAR = 6, 60

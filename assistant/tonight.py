@@ -12,9 +12,8 @@ from assistant.bare_bottles import style_of_kind
 from assistant.brought import ARRIVES, dishes_after_swap
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
-from assistant.language.dish_edits import POURED, one_of, swapped_wines
+from assistant.language.dish_edits import POURED, swapped_wines
 from assistant.language.follow_lines import opens, says
-from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
 from assistant.language.party import need_counts, only_told, opening_total, party_of
@@ -119,24 +118,6 @@ def _asks_of_heads(frame: Frame) -> bool:
     """Whether more guests come, or a number of guests is only supposed."""
     supposes = says(frame, "supposing") and not (frame.dishes or frame.wines)
     return says(frame, "more-come") or (supposes and frame.intent in SUPPOSED)
-
-
-def one_meant(frame: Frame, dishes: Sequence[Dish], knowledge: Knowledge) -> Frame | None:
-    """The frame of `the garlic one` with the one of these dishes, laid or just named, that is meant."""
-    stems, ones = (*frame.text.stems, ""), follow_words().one
-    one = any(stems[r.end] in ones for r in frame.text.readings if r.kind in EDIBLE)
-    at = one_of(tuple(dishes), frame, knowledge) if one and frame.dishes else None
-    return None if at is None else _named(frame, dishes[at], knowledge)
-
-
-def _named(frame: Frame, dish: Dish, knowledge: Knowledge) -> Frame:
-    """The frame about this dish, which stands as read in place of the word it was called by."""
-    food, stems = dish.main.food, (*frame.text.stems, "")
-    meant = tuple(
-        replace(r, id=food, label=knowledge.label(food)) if stems[r.end] in follow_words().one else r
-        for r in frame.text.readings
-    )
-    return replace(frame, dishes=(dish,), text=replace(frame.text, readings=meant))
 
 
 def laid(frame: Frame, tonight: Tonight) -> Tonight:
