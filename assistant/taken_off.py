@@ -100,7 +100,8 @@ def _asks(frame: Frame) -> bool:
 
 def _coming(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Dish, ...]:
     """The dishes that are put on in a text that takes others off."""
-    told = frame.intent in DROPPED and says(frame, "table-drops") and not _asks(frame)
+    of_table = frame.intent == SETS or (frame.intent in DROPPED and bool(tonight.dishes))
+    told = of_table and says(frame, "table-drops") and not _asks(frame)
     return dishes_coming(frame, tonight.dishes, knowledge) if told else ()
 
 

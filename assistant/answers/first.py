@@ -13,14 +13,15 @@ from assistant.pairing.dish import table_of
 from assistant.pairing.flight import pour_order
 from assistant.pairing.score import LIKED
 
-PLAN = "plan"
+PLAN, ORDERS = "plan", "pour-order"
 
 
 def start_told(context: Context) -> Answer:
     """When the evening starts, or that nobody told yet."""
     start = context.tonight.start
     name = "start-told" if start else "start-none"
-    return _in_a_line(context, context.wording(PLAN, name, when=when(start, context) if start else ""))
+    say = context.wording(PLAN, name, when=when(start, context) if start else "")
+    return _in_a_line(context, say, PLAN)
 
 
 def first_told(context: Context) -> Answer:
@@ -38,6 +39,6 @@ def first_told(context: Context) -> Answer:
     return _in_a_line(context, context.wording(PLAN, "first-told", **fields))
 
 
-def _in_a_line(context: Context, say: str) -> Answer:
+def _in_a_line(context: Context, say: str, intent: str = ORDERS) -> Answer:
     said = capital(say)
-    return replace(compose(context.of_evening(), said, [said]), dish=None, intent=PLAN)
+    return replace(compose(context.of_evening(), said, [said]), dish=None, intent=intent)
