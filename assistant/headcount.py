@@ -125,6 +125,8 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
         if found.name not in (PEOPLE, DRINKLESS) or found.number in some or _of_time(stems, found):
             continue
         kind = _kind(stems, found)
+        if here and kind != "drinkless":
+            continue  # `14 on a call plus 4 in the room` are all of them
         if kind != "total":
             now = _changed(now, kind, found)
         elif not total and not _one_of_them(found, before):

@@ -20,7 +20,7 @@ from spacy.tokens import Doc
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 
-LONGEST_GAP = 3
+LONGEST_GAP, HYPHEN = 3, "-"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +69,7 @@ def match(line: Line, stems: Sequence[str], at: int) -> tuple[int, ...] | None:
     step, rest = line[0], line[1:]
     found: list[tuple[int, ...]] = []
     if step.gap:
-        ends = range(at, min(at + LONGEST_GAP, len(stems)) + 1)
+        ends = _gap_ends(stems, at)
         found = [tail for end in ends if (tail := match(rest, stems, end)) is not None]
     else:
         if at < len(stems) and stems[at] in step.words:
@@ -78,6 +78,19 @@ def match(line: Line, stems: Sequence[str], at: int) -> tuple[int, ...] | None:
         if step.optional and (tail := match(rest, stems, at)) is not None:
             found.append(tail)
     return max(found, key=lambda places: places[-1:], default=None)
+
+
+def _gap_ends(stems: Sequence[str], at: int) -> Iterable[int]:
+    """Where up to three words may end; what hyphens join (`Entre-Deux-Mers`) is one."""
+    if HYPHEN not in stems[at : at + LONGEST_GAP]:
+        return range(at, min(at + LONGEST_GAP, len(stems)) + 1)
+    words, ends = 0, [at]
+    for end in range(at + 1, len(stems) + 1):
+        words += HYPHEN not in stems[end - 2 + (end == at + 1) : end]
+        if words > LONGEST_GAP:
+            break
+        ends.append(end)
+    return ends
 
 
 def may_match(needed: Iterable[frozenset[str]], words: Set[str]) -> bool:
