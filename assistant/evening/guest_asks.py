@@ -27,7 +27,7 @@ from assistant.evening.guest_drinks import (
 )
 from assistant.evening.guest_free import free_from
 from assistant.evening.guest_kinds import kinds_told, with_examples
-from assistant.evening.guest_meant import doubt, kept, names_another, spoken_of
+from assistant.evening.guest_meant import KEPT, doubt, everybody, kept, names_another, spoken_of
 from assistant.evening.guest_swaps import guest_swaps
 from assistant.evening.guest_things import (
     Before,
@@ -56,7 +56,6 @@ from assistant.session import Session
 
 SAFETY, BOARD, COUNTS, MYTH = "safety", "check-board", "quantity", "myth"
 EMERGENCY, LAST = "emergency", -2
-KEPT = ("Wine", "Drink", "Food")
 NAMED = (*KEPT, "Method")
 # What else may be said of a guest than that something is asked for that guest.
 OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
@@ -89,8 +88,8 @@ def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
         else ()
     )
     spoken = spoken_of(frame, session)
-    everybody = _everybody(frame, session) if not (named or spoken) else ()
-    session.spoken.asked = named or spoken or everybody or on
+    all_of_them = everybody(frame, session) if not (named or spoken) else ()
+    session.spoken.asked = named or spoken or all_of_them or on
     session.spoken.of = named or (() if names_another(frame, session) else session.spoken.of)
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
@@ -115,17 +114,6 @@ def _just_asked(session: Session) -> Before:
     before = Before(spoken.things, spoken.drink, bool(spoken.asked))
     spoken.things, spoken.drink = None, False
     return before
-
-
-def _everybody(frame: Frame, session: Session) -> tuple[str, ...]:
-    """All guests with needs, where it is asked who of them may not have what is named."""
-    it = says(frame, "guest-which") or says(frame, "guest-it") or says(frame, "guest-all")
-    named = any(reading.type in KEPT for reading in frame.text.readings) or it
-    return (
-        tuple(dict.fromkeys(n.guest for n in session.tonight.needs))
-        if named and says(frame, "guest-who")
-        else ()
-    )
 
 
 def _of_a_diet(frame: Frame) -> bool:

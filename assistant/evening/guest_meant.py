@@ -21,6 +21,8 @@ from assistant.language.guest_named import POSSESSIVE, guests_named, has_name, w
 from assistant.language.guests import guest_words
 from assistant.session import Session
 
+KEPT = ("Wine", "Drink", "Food")
+
 
 @dataclass(frozen=True, slots=True)
 class Pronoun:
@@ -163,3 +165,14 @@ def _of(guest: str, session: Session) -> str | None:
         return session.spoken.called[guest]
     found = [name for name, row in _pronouns().items() if row.known_by & told]
     return found[0] if len(found) == 1 else None
+
+
+def everybody(frame: Frame, session: Session) -> tuple[str, ...]:
+    """All guests with needs, where it is asked who of them may not have what is named."""
+    it = says(frame, "guest-which") or says(frame, "guest-it") or says(frame, "guest-all")
+    named = any(reading.type in KEPT for reading in frame.text.readings) or it
+    return (
+        tuple(dict.fromkeys(n.guest for n in session.tonight.needs))
+        if named and says(frame, "guest-who")
+        else ()
+    )

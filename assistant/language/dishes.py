@@ -9,13 +9,12 @@ from pathlib import Path
 from assistant.knowledge.concepts import Food
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
-from assistant.language.drafts import Draft, cook_base, mass_beside
+from assistant.language.drafts import Draft, coated, cook_base, mass_beside
 from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.recipes import ALIKE, another_sort, without
 from assistant.language.small_words import small_words
 from assistant.pairing.dish import BASE, COATING, HUNDRED_GRAMS, SIDE, Dish, DishPart, single
-from assistant.pairing.plate import recipe
 
 NEXT_TO, WITH, BESIDE, OVER, WITHOUT = "next to", "with", "beside", "over", "without"
 INSTEAD = "instead"
@@ -227,7 +226,7 @@ class DishReader:
         self._settle(drafts, waiting)
         dishes: list[Dish] = []
         for draft in drafts:  # said twice is served once
-            dish = Dish(self._swapped(draft), called=draft.called)
+            dish = Dish(coated(draft, self._knowledge), called=draft.called)
             dishes += [] if dish in dishes else [dish]
         return dishes
 
@@ -240,16 +239,6 @@ class DishReader:
         elif waiting.parts:
             drafts[-1].parts.extend(waiting.parts)
         waiting.parts = []
-
-    def _swapped(self, draft: Draft) -> tuple[DishPart, ...]:
-        """A dressing or sauce the guest names takes the place of the one in the recipe."""
-        named = {p.role for p in draft.parts if p.role in COATING}
-        base = draft.base
-        inner = recipe(self._knowledge.food(base.food)).parts if base else ()
-        if base is None or not any(p.role in named for p in inner):
-            return tuple(draft.parts)
-        kept = [p for p in inner if p.role not in named]
-        return (*kept, *(p for p in draft.parts if p is not base))
 
 
 def _ends(text: Text, first: Reading, reading: Reading, draft: Draft) -> bool:

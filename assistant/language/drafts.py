@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from assistant.pairing.dish import BASE, HUNDRED_GRAMS, DishPart
+from assistant.knowledge.store import Knowledge
+from assistant.pairing.dish import BASE, COATING, HUNDRED_GRAMS, DishPart
+from assistant.pairing.plate import recipe
 
 
 @dataclass(slots=True)
@@ -42,3 +44,14 @@ def mass_beside(share: float) -> float:
 def cook_base(draft: Draft, methods: tuple[str, ...]) -> None:
     """Cooks the base of a draft."""
     draft.parts = [replace(p, methods=(*p.methods, *methods)) if p.role == BASE else p for p in draft.parts]
+
+
+def coated(draft: Draft, knowledge: Knowledge) -> tuple[DishPart, ...]:
+    """The parts of a draft: a dressing or sauce that is named takes the place of the one in the recipe."""
+    named = {p.role for p in draft.parts if p.role in COATING}
+    base = draft.base
+    inner = recipe(knowledge.food(base.food)).parts if base else ()
+    if base is None or not any(p.role in named for p in inner):
+        return tuple(draft.parts)
+    kept = [p for p in inner if p.role not in named]
+    return (*kept, *(p for p in draft.parts if p is not base))

@@ -6,11 +6,11 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.eating import unkept
-from assistant.language.follow_lines import opens, says, says_only
+from assistant.language.follow_lines import says, says_only
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.preferences import wishes
-from assistant.language.refer import refers
+from assistant.language.refer import lays_it, refers
 from assistant.language.standing import FOR_ALL, WHYS, Talk, anew, dishes_of, joined, wines_of
 
 DEEPEST, MOST_DOUBTING = 3, 9
@@ -234,7 +234,7 @@ def context(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """What is asked of that which stands: `one bottle for the lot`, `how cold do I serve that`."""
     if frame.dishes or frame.intent in ("unclear", "define", "help", "smalltalk", "safety"):
         return None
-    if frame.intent == SETS and not _lays_it(frame):
+    if frame.intent == SETS and not lays_it(frame):
         return None
     if frame.wines:
         return replace(frame, dishes=talk.frame.dishes) if frame.intent in WHOLE_TABLE else None
@@ -246,9 +246,3 @@ def context(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
         limits = joined(talk.frame.preferences, frame.preferences)
         return replace(frame, wines=(), dishes=talk.frame.dishes, preferences=limits)
     return replace(frame, wines=wines, dishes=talk.frame.dishes)
-
-
-def _lays_it(frame: Frame) -> bool:
-    """Whether what stands is said to come to the table (`put that on the table`), and no table asked for."""
-    asks = says(frame, "table-asked") or says(frame, "table-questions") or opens(frame, "save")
-    return refers(frame.text) and not asks

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.knowledge.store import Knowledge
+from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Text
 from assistant.pairing.dish import Dish
@@ -62,3 +63,9 @@ def _of_kind(kind: str, talk: Talk | None, knowledge: Knowledge) -> tuple[Dish, 
             return found
         talk = talk.before
     return ()
+
+
+def lays_it(frame: Frame) -> bool:
+    """Whether what stands is said to come to the table (`put that on the table`), and no table asked for."""
+    asks = says(frame, "table-asked") or says(frame, "table-questions") or opens(frame, "save")
+    return refers(frame.text) and not asks
