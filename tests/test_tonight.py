@@ -95,7 +95,7 @@ def test_a_wine_put_on_the_table_joins_those_there(table: Session) -> None:
 
 @pytest.mark.parametrize("asked", ["why", "are you sure", "really?"])
 def test_the_order_is_explained(table: Session, asked: str) -> None:
-    first = table.ask("what do we pour first")
+    first = table.ask("in what order do we pour them")
     answer = table.ask(asked)
     assert answer.understood
     assert answer.text.splitlines()[1:3] == first.text.splitlines()[1:3]

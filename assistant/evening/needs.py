@@ -64,7 +64,9 @@ def _rows() -> tuple[Row, ...]:
 def understood(said: str, session: Session) -> tuple[Need, ...]:
     """The needs meant by what is said; a food named is left out itself. None where nothing is known."""
     by_name = _of_sort(said, session) or named_needs(said, session)
-    if by_name or eats_only(said):
+    if eats_only(said):
+        return tuple(need for need in by_name if not need.allergy)  # `only eats fish` leaves out no fish
+    if by_name:
         return by_name
     return _of_food(said, session.parser.parse(said), session.knowledge)
 

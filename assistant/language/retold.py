@@ -11,8 +11,8 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data, read_words
 from assistant.language.fold import fold
-from assistant.language.spelling import is_english
 
+CONTINUES = "ing"
 _LINK = re.compile(r",\s|\sand\s")
 
 
@@ -41,6 +41,7 @@ class Retold:
     who: re.Pattern[str]
     needs: Mapping[str, str]
     several: frozenset[str]
+    no_name: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Retold:
@@ -78,6 +79,7 @@ class Retold:
             ),
             needs,
             frozenset(table["several"]),
+            frozenset(table["no_name"]),
         )
 
 
@@ -141,7 +143,7 @@ def named_first(typed: str) -> str:
 def _of_names(match: re.Match[str]) -> str:
     """Each of the names with the need; what is no name is left as it is (`the driver is late`)."""
     names, need = _LINK.split(match["names"]), _retold().needs[match["need"].lower()]
-    none = any(name.islower() and is_english(name) and name not in _given_names() for name in names)
+    none = any(fold(name) in _retold().no_name or fold(name).endswith(CONTINUES) for name in names)
     return match[0] if none else " and ".join(f"{name} is {need}" for name in names)
 
 

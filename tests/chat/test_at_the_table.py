@@ -199,7 +199,7 @@ def test_plain_lines_pasted_are_asked_in_turn_and_ctrl_c_clears(chat: Open) -> N
 def test_health_and_lines_after_a_space_never_reach_the_history(chat: Open, home: Path) -> None:
     terminal = chat()
     ask(terminal, "I'm pregnant, is the brie safe?", "I read: Brie.")
-    ask(terminal, " what goes with stilton", "I read: Stilton.")
+    ask(terminal, " what is tannin", "I read: tannin.")
     ask(terminal)
     terminal.press(CTRL_D)
     assert terminal.leaves() == 0
