@@ -11,7 +11,7 @@ from assistant.after.acts import after_heard, of_after
 from assistant.after.corrections import corrections_of
 from assistant.answers import small
 from assistant.answers.context import Context
-from assistant.answers.extremes import of_taste_asked
+from assistant.answers.extremes import asked_of_table
 from assistant.answers.in_turn import in_turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
@@ -186,11 +186,11 @@ class Session:
         frame = after_heard(frame, self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
-        frame = doubted(paired(frame, self.tonight), self._talk, self._last.intent if self._last else "")
+        last = self._last.intent if self._last else ""
+        frame = doubted(paired(frame, self.tonight, self._talk), self._talk, last)
         told = as_laid(frame, self._talk, self.tonight, self.knowledge)
-        frame = self._pourable(
-            told if told is not frame else followed(frame, self._talk, self.tonight, self.knowledge)
-        )
+        heard = followed(frame, self._talk, self.tonight, self.knowledge) if told is frame else told
+        frame = self._pourable(heard)
         frame = of_choice(frame, self._talk, self.tonight, self.engine)
         frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
         return meant_of_list(frame, self._talk, self.stock)
@@ -198,7 +198,7 @@ class Session:
     def _aside(self, frame: Frame) -> bool:
         """Whether what stood stands on: a saying only brings in what it names itself."""
         old = self._talk.frame.dishes if self._talk else ()
-        if frame.after or is_own(frame, self.taught) or is_explained(frame) or of_taste_asked(frame):
+        if frame.after or is_own(frame, self.taught) or is_explained(frame) or asked_of_table(frame):
             return True
         counts = frame.intent in COUNTED and bool(self.tonight.dishes or (old and only_kinds(frame.dishes)))
         return counts or frame.intent in ASIDES or (frame.intent == "myth" and frame.dishes in ((), old))

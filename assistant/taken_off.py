@@ -17,6 +17,7 @@ from assistant.pairing.dish import BASE, Dish, single
 from assistant.put_on import dishes_coming, foods_coming
 
 if TYPE_CHECKING:
+    from assistant.language.standing import Talk
     from assistant.tonight import Tonight
 
 SETS, REACH = "set-table", 3
@@ -155,6 +156,12 @@ def not_there(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> list[Read
         if asks or others or not told
         else [r for r in named if not is_there(frame, r) and r not in foods_coming(frame)]
     )
+
+
+def off_what_was_asked(frame: Frame, talk: Talk | None, tonight: Tonight) -> bool:
+    """Whether something comes off foods that a wine was asked for, and no table is laid."""
+    asked = talk is not None and bool(talk.frame.dishes) and not (tonight.dishes or tonight.wines)
+    return asked and frame.intent == SETS and bool(frame.dishes) and says(frame, "table-drops")
 
 
 def has_cleared(frame: Frame) -> bool:

@@ -23,11 +23,12 @@ from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish, single
 from assistant.put_on import goes_on_listing, has_menu, only_spreads
 from assistant.supposed import SUPPOSES, as_supposed, only_supposed
-from assistant.taken_off import clears, not_there
+from assistant.taken_off import clears, not_there, off_what_was_asked
 from assistant.time_and_money import PREPARES, budgeted, dated
 
 if TYPE_CHECKING:
     from assistant.evening.records import Evening
+    from assistant.language.standing import Talk
 
 COUNTS = "quantity"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
@@ -105,8 +106,10 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     return replace(frame, anywhere=says(frame, "shop"))
 
 
-def paired(frame: Frame, tonight: Tonight) -> Frame:
-    """`and the Gorgonzola with the PX?` judges two things of the table."""
+def paired(frame: Frame, tonight: Tonight, talk: Talk | None) -> Frame:
+    """`and the Gorgonzola with the PX?` judges two things of the table; what is on none comes off a plate."""
+    if off_what_was_asked(frame, talk, tonight):
+        return replace(frame, intent="wines-for-food")
     laid = {dish.main.food for dish in tonight.dishes}
     named = {dish.main.food for dish in frame.dishes}
     changes = "what-if" in frame.text.cues or len(frame.dishes) != 1

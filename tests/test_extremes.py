@@ -80,7 +80,8 @@ def test_a_name_told_as_read_is_not_told_as_unknown(table: Session) -> None:
 )
 def test_a_taste_is_asked_among_the_wines_there(table: Session, asked: str, say: str) -> None:
     assert table.ask(asked).say.startswith(say)
-    assert table.talk is None or not table.talk.frame.preferences or "lighter" in asked
+    stands = table.talk.frame.preferences if table.talk else ()
+    assert [limit.label for limit in stands if limit.property != "kind"] == []
 
 
 def test_the_same_is_asked_of_another_wine(table: Session) -> None:

@@ -64,6 +64,11 @@ def of_taste_asked(frame: Frame) -> bool:
     return tastes and not named and says(frame, "which-of-them")
 
 
+def asked_of_table(frame: Frame) -> bool:
+    """Whether wines that are there are told apart: what is asked of them limits no other question."""
+    return of_taste_asked(frame) or extreme_asked(frame) is not None
+
+
 def of_taste(context: Context) -> Answer | None:
     """The wines on the table that are so; None where fewer than two are poured."""
     frame = context.frame

@@ -38,11 +38,6 @@ def table_foods(context: Context) -> Answer:
     return replace(answer, picks=items[: context.top], avoid=_fighting(items[context.top :])[-1:])
 
 
-def _is_eaten(dish: Dish, context: Context) -> bool:
-    foods = [part.food for part in dish.parts]
-    return eaten(foods, context) == foods
-
-
 def _spoken(context: Context, best: tuple[Dish, Match], wine: str) -> str:
     kind = "foods" if best[1].verdict in LIKED else "foods-none"
     return context.wording("say", kind, wine=wine, food=context.one_dish(best[0]))

@@ -8,7 +8,8 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.language.follow_lines import says
+from assistant.language.fold import key
+from assistant.language.follow_lines import behind, says
 from assistant.language.quantities import numbers
 from assistant.pairing.flight import pour_order
 from assistant.session import Session
@@ -33,5 +34,5 @@ def _missed(context: Context) -> list[str]:
         return []
     named = [wine for wine in poured if wine in {reading.id for reading in frame.text.readings}]
     glasses = pour_order([context.engine.glasses[wine] for wine in poured], context.knowledge.constants)
-    count = next((int(number) for _, _, number in numbers(frame.text.stems)), 1)
+    count = next((int(number) for _, _, number in numbers(key(behind(frame, "missed")))), 1)
     return named or [glass.wine for glass in glasses[: min(count, len(poured) - 1)]]

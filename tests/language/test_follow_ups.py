@@ -117,8 +117,9 @@ def test_a_wine_asked_for_is_no_verdict_on_the_wine_that_stands(conversation: Se
 
 
 def test_a_kind_that_comes_off_is_put_on_nothing_else(conversation: Session) -> None:
-    board = "on the board: brie, stilton, gouda with fig jam, walnuts and dark chocolate"
+    board = "what goes with brie, stilton, gouda with fig jam, walnuts and dark chocolate"
     answer = talk(conversation, board, "take off the cheese, please")[-1]
-    left = {part.food for dish in conversation.tonight.dishes for part in dish.parts}
+    assert conversation.talk is not None
+    left = {part.food for dish in conversation.talk.frame.dishes for part in dish.parts}
     assert left == {"food/walnut", "food/dark-chocolate-70"}
     assert "blue" not in answer.text
