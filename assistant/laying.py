@@ -73,7 +73,7 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
     if frame.intent == SETS and not frame.wines and (dressed(frame, tonight) or _more(frame, tonight)):
         return replace(frame, again="")  # whatever dish stands
     if _is_menu(frame, tonight):
-        return replace(frame, intent=SETS, wines=(), preferences=(), again="")
+        return replace(frame, intent=SETS, preferences=(), again="")
     if (meant := aside(frame, talk, tonight)) is not frame:
         return meant
     if (arrived := arriving(frame, tonight)) is not None:

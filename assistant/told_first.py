@@ -13,6 +13,7 @@ from assistant.language.guest_named import has_name
 from assistant.language.guests import all_told
 from assistant.language.in_line import questions_in
 from assistant.language.small_words import small_words
+from assistant.told_beside import told_beside
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -22,8 +23,8 @@ Asks = Callable[[str], bool]
 
 
 def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> list[str]:
-    """What a line tells of a guest and then asks for that guest, else its questions in order."""
-    return _told_first(typed, session) or questions_in(typed, asks, asks_on)
+    """What a line tells of a guest, then what it asks for that guest or lays; else its questions in order."""
+    return _told_first(typed, session) or told_beside(typed, session) or questions_in(typed, asks, asks_on)
 
 
 def _told_first(typed: str, session: Session) -> list[str]:

@@ -17,6 +17,7 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
 from assistant.language.party import need_counts, only_told, opening_total, party_of
+from assistant.language.pour_places import among_all
 from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
@@ -98,8 +99,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         frame = replace(frame, dishes=tonight.dishes)
     if frame.intent == ORDERS and len(tonight.dishes) > 1 and not named and says(frame, "foods-order"):
         return replace(frame, wines=(), dishes=tonight.dishes)
-    one = len(frame.wines) == 1 and frame.wines[0] in tonight.wines  # `when do I pour the Pinot`
-    if frame.intent == ORDERS and len(tonight.wines) > 1 and (one or not named):
+    whole = not named or among_all(frame, tonight.wines)
+    if frame.intent == ORDERS and len(tonight.wines) > 1 and whole:
         frame = replace(frame, wines=tonight.wines)
     if frame.intent == ORDERS and tonight.wines:  # `the Crémant first, not the Riesling` limits nothing
         frame = replace(frame, preferences=tuple(one for one in frame.preferences if not one.banned))

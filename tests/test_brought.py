@@ -6,6 +6,7 @@ import pytest
 
 from assistant.bare_bottles import style_of_kind
 from assistant.session import Session
+from tests.tables import mains
 
 ZINFANDEL, SAUVIGNON, ROSE = "wine/zinfandel", "wine/sauvignon-blanc", "wine/provence-rose"
 LAID = ["food/sausage", "food/chicken", "food/halloumi", "food/potato-salad"]
@@ -17,10 +18,6 @@ def table(conversation: Session) -> Session:
     conversation.ask("food is sausages, grilled chicken, halloumi, potato salad")
     conversation.ask("the wines are zinfandel and sauvignon blanc")
     return conversation
-
-
-def mains(session: Session) -> list[str]:
-    return [dish.main.food for dish in session.tonight.dishes]
 
 
 @pytest.mark.parametrize(

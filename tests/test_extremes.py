@@ -8,7 +8,7 @@ import pytest
 
 from assistant.answers.extremes import extreme_asked
 from assistant.session import Session
-from assistant.tonight import Tonight
+from tests.tables import poured
 
 POURED = ("wine/brut-sparkling", "wine/off-dry-riesling", "wine/oaked-chardonnay", "wine/malbec")
 
@@ -16,11 +16,8 @@ POURED = ("wine/brut-sparkling", "wine/off-dry-riesling", "wine/oaked-chardonnay
 @pytest.fixture
 def table(session: Session) -> Iterator[Session]:
     """Four wines and nothing to eat."""
-    session.lay(Tonight(POURED))
-    session.new_conversation()
-    yield session
-    session.lay(Tonight())
-    session.new_conversation()
+    with poured(session, *POURED):
+        yield session
 
 
 @pytest.mark.parametrize(
@@ -42,11 +39,8 @@ def test_the_end_asked_for_is_told(table: Session, asked: str, measure: object, 
 
 
 def test_wines_alike_are_told_together(session: Session) -> None:
-    session.lay(Tonight(("wine/brut-sparkling", "wine/off-dry-riesling", "wine/malbec")))
-    session.new_conversation()
-    assert "brut sparkling and off-dry Riesling" in session.ask("which has the least tannin").say
-    session.lay(Tonight())
-    session.new_conversation()
+    with poured(session, "wine/brut-sparkling", "wine/off-dry-riesling", "wine/malbec"):
+        assert "brut sparkling and off-dry Riesling" in session.ask("which has the least tannin").say
 
 
 @pytest.mark.parametrize("asked", ["which is the lightest with brie", "the lightest of them", "is it sweet"])

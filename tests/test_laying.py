@@ -8,6 +8,7 @@ import pytest
 
 from assistant.notebook import load
 from assistant.session import Session
+from tests.tables import mains
 
 MENU = "starter is burrata with tomatoes, then mushroom risotto, then roast lamb with rosemary, and tiramisu"
 FOUR = ["food/burrata", "food/mushroom-risotto", "food/lamb", "food/tiramisu"]
@@ -18,10 +19,6 @@ def prepared(conversation: Session) -> Session:
     """A supper for eight of which nothing more is known."""
     conversation.ask("8 people over Saturday at 7 for supper")
     return conversation
-
-
-def mains(session: Session) -> list[str]:
-    return [dish.main.food for dish in session.tonight.dishes]
 
 
 def test_the_day_is_told_back(prepared: Session) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.session import Session
+from tests.tables import mains
 
 WINES = ("wine/gavi", "wine/barbera-d-asti", "wine/chianti-classico")
 FOODS = ["food/olives", "food/lamb", "food/gorgonzola", "food/tiramisu"]
@@ -16,10 +17,6 @@ def table(conversation: Session) -> Session:
     conversation.ask("the wines are gavi, barbera d'asti and chianti classico")
     conversation.ask("the food is olives, roast lamb, gorgonzola and tiramisu")
     return conversation
-
-
-def mains(session: Session) -> list[str]:
-    return [dish.main.food for dish in session.tonight.dishes]
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.session import Session
+from tests.tables import mains
 
 BOARD = ["food/brie", "food/comte", "food/stilton", "food/walnut", "food/sourdough-bread"]
 
@@ -15,10 +16,6 @@ def board(conversation: Session) -> Session:
     conversation.ask("the board is brie, comte, stilton, walnuts and sourdough")
     conversation.ask("the wines are gavi and malbec")
     return conversation
-
-
-def mains(session: Session) -> list[str]:
-    return [dish.main.food for dish in session.tonight.dishes]
 
 
 def test_the_board_is_there(board: Session) -> None:

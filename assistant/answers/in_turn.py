@@ -8,6 +8,8 @@ from dataclasses import replace
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording, listed
 
+SETS = "set-table"
+
 
 def in_turn(typed: str, answers: Sequence[Answer], left: Sequence[str], wording: Wording) -> Answer:
     """The first answer with the others in `also`; the questions left are named in `left_for_next`."""
@@ -15,7 +17,8 @@ def in_turn(typed: str, answers: Sequence[Answer], left: Sequence[str], wording:
     texts = [first.text]
     for other in others:
         new = _not_told(other.text, texts)
-        texts.append(f"{wording('line', 'also-asked', question=other.question)}\n{new}")
+        name = "also-said" if other.intent == SETS else "also-asked"
+        texts.append(f"{wording('line', name, question=other.question)}\n{new}")
     if left:
         texts.append(wording("line", "left-for-next", questions=listed([f"“{text}”" for text in left])))
     return replace(

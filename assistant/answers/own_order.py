@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from assistant.answers.compose import compose
@@ -12,7 +12,7 @@ from assistant.answers.wording import capital, listed
 from assistant.evening.flight_reasons import cost_by_mechanism
 from assistant.evening.flight_reasons import reason as step_reason
 from assistant.language.follow_lines import says
-from assistant.language.follow_words import follow_words
+from assistant.language.pour_places import places_told
 from assistant.pairing.flight import carry_over, order_cost
 from assistant.pairing.glass import Glass
 
@@ -38,43 +38,50 @@ def own_order(context: Context, ordered: Sequence[Glass]) -> Answer | None:
     )
     if poured:
         return _after(context, ordered, poured[-1])
-    wish = next(_wishes(context, ordered), None)
-    return _placed(context, ordered, wish) if wish else None
+    wishes = _wishes(context, ordered)
+    return _placed(context, ordered, wishes) if wishes else None
 
 
 def _named(context: Context) -> set[str]:
     return {reading.id for reading in context.frame.text.readings}
 
 
-def _wishes(context: Context, ordered: Sequence[Glass]) -> Iterator[Wish]:
-    """The places that the host gives to wines: a place behind the name, or one wine at the start or end."""
-    wines, stems = [glass.wine for glass in ordered], (*context.frame.text.stems, "")
-    named = [reading for reading in context.frame.text.readings if reading.id in wines]
-    told = [(r.id, follow_words().places.get(stems[r.end], 0)) for r in named]
-    told += [(r.id, at) for r in named for line, at in ENDS if says(context.frame, line) and len(named) == 1]
-    for wine, wanted in told:
-        if wanted and wanted <= len(wines):
-            yield Wish(wine, wines.index(wine) + 1, wanted if wanted > 0 else len(wines))
+def _wishes(context: Context, ordered: Sequence[Glass]) -> list[Wish]:
+    """The places that the host gives to wines: each behind its name, or one wine at the start or end."""
+    wines = [glass.wine for glass in ordered]
+    named = [reading.id for reading in context.frame.text.readings if reading.id in wines]
+    told = [(wine, place) for wine, place in places_told(context.frame.text) if wine in wines]
+    if len(named) == 1:
+        told += [(named[0], at) for line, at in ENDS if says(context.frame, line)]
+    once = {wine: place for wine, place in reversed(told) if place <= len(wines)}
+    wishes = (Wish(w, wines.index(w) + 1, p if p > 0 else len(wines)) for w, p in once.items())
+    return sorted(wishes, key=lambda wish: wish.wanted)
 
 
-def _placed(context: Context, ordered: Sequence[Glass], wish: Wish) -> Answer:
-    """Whether the book has the wine there too, what it costs, and the whole order with it there."""
-    constants, rest = context.knowledge.constants, [g for g in ordered if g.wine != wish.wine]
-    own = [*rest[: wish.wanted - 1], ordered[wish.place - 1], *rest[wish.wanted - 1 :]]
+def _placed(context: Context, ordered: Sequence[Glass], wishes: Sequence[Wish]) -> Answer:
+    """Whether the book has the wines there too, what it costs, and the whole order with them there."""
+    constants, own = context.knowledge.constants, _as_wished(ordered, wishes)
     lost = order_cost(own, constants) - order_cost(ordered, constants)
-    kind = (
-        "own-same"
-        if wish.place == wish.wanted
-        else "own-costs"
-        if lost > constants["order-noise"]
-        else "own-fine"
-    )
+    taken = all(wish.place == wish.wanted for wish in wishes)
+    kind = "same" if taken else "costs" if lost > constants["order-noise"] else "fine"
+    wish, book = wishes[0], listed([context.knowledge.label(glass.wine) for glass in ordered])
     reason = context.wording("order", step_reason(ordered, wish.place - 1, constants))
     fields = {"wine": context.knowledge.label(wish.wine), "place": _called(context, wish.wanted, ordered)}
-    fields |= {"book": _called(context, wish.place, ordered), "reason": reason}
-    say = capital(context.wording("order", kind, what=_broken(context, ordered, own), **fields))
+    fields |= {"reason": reason, "what": _broken(context, ordered, own)}
+    fields |= {"book": _called(context, wish.place, ordered) if len(wishes) == 1 else book}
+    name = f"own-{kind}" if len(wishes) == 1 else f"own-all-{kind}"
+    say = capital(context.wording("order", name, **fields))
     steps = listed([context.knowledge.label(glass.wine) for glass in own])
     return compose(context, say, [say, context.wording("order", "own-order", wines=steps)])
+
+
+def _as_wished(ordered: Sequence[Glass], wishes: Sequence[Wish]) -> list[Glass]:
+    """The best order with each wine at the place the host gives it; `wishes` from the first place on."""
+    moved = {wish.wine for wish in wishes}
+    own = [glass for glass in ordered if glass.wine not in moved]
+    for wish in wishes:
+        own.insert(wish.wanted - 1, ordered[wish.place - 1])
+    return own
 
 
 def _broken(context: Context, ordered: Sequence[Glass], own: Sequence[Glass]) -> str:

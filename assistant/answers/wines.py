@@ -14,7 +14,7 @@ from assistant.pairing import choose
 from assistant.pairing.fixes import smallest_fix
 from assistant.pairing.likeness import nearest_foods
 from assistant.pairing.match import Match
-from assistant.pairing.score import LIKED
+from assistant.pairing.score import DISLIKED, LIKED
 
 FORTIFIED = "kind/fortified-wine"
 AVOID = 3
@@ -109,6 +109,9 @@ def _first_line(context: Context, match: Match) -> str:
 
 
 def _next_lines(context: Context, chosen: list[Match], noise: float) -> list[str]:
+    """What comes after the first: a long list shows each verdict, a short one names no wine that hurts."""
+    if context.top <= AVOID:
+        chosen = [chosen[0], *(m for m in chosen[1:] if m.verdict not in DISLIKED)]
     if len(chosen) < 2:
         return []
     if context.top > AVOID:

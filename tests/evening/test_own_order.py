@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import pytest
 
 from assistant.session import Session
-from assistant.tonight import Tonight
+from tests.tables import poured
 
 POURED = ("wine/cremant", "wine/albarino", "wine/beaujolais", "wine/rioja-reserva", "wine/ruby-port")
 
@@ -15,11 +15,8 @@ POURED = ("wine/cremant", "wine/albarino", "wine/beaujolais", "wine/rioja-reserv
 @pytest.fixture
 def table(session: Session) -> Iterator[Session]:
     """Five wines and nothing to eat."""
-    session.lay(Tonight(POURED))
-    session.new_conversation()
-    yield session
-    session.lay(Tonight())
-    session.new_conversation()
+    with poured(session, *POURED):
+        yield session
 
 
 @pytest.mark.parametrize(
@@ -50,3 +47,28 @@ def test_asked_for_the_order_all_steps_are_told(table: Session, asked: str) -> N
     answer = table.ask(asked)
     assert answer.say == "Pour crémant first, ruby port last."
     assert answer.text.count("\n") >= len(POURED)
+
+
+@pytest.mark.parametrize(
+    ("said", "starts", "order"),
+    [
+        ("crémant first, port last", "Yes, just so", POURED),
+        (
+            "port first, crémant last",
+            "You can pour them so, but then",
+            ("wine/ruby-port", *POURED[1:4], "wine/cremant"),
+        ),
+        (
+            "albariño first and the crémant second",
+            "You can pour them so",
+            (POURED[1], POURED[0], *POURED[2:]),
+        ),
+    ],
+)
+def test_several_places_are_taken_together(
+    table: Session, said: str, starts: str, order: tuple[str, ...]
+) -> None:
+    answer = table.ask(said)
+    assert answer.say.startswith(starts)
+    named = [table.knowledge.label(wine) for wine in order]
+    assert f"In that order: {', '.join(named[:-1])} and {named[-1]}." in answer.text

@@ -1,0 +1,58 @@
+"""`Ann is allergic to nuts and we are having Brie`: what a guest needs and what is laid, in one line."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from assistant.language.guest_named import has_name
+from assistant.language.party import needs_told
+from assistant.language.small_words import small_words
+from assistant.tonight import SETS
+
+if TYPE_CHECKING:
+    from assistant.language.frame import Frame
+    from assistant.session import Session
+
+# A short word before a full stop is an initial or an abbreviation (`R. is vegan`, `St. Émilion`).
+_LINK = re.compile(r"((?<!\s)\s*+(?:[,;]|(?<=\w{3})[.!])\s++(?:and\s++)?+|(?<!\s)\s++and\s++)", re.IGNORECASE)
+MOST_PARTS = 12
+PAIRS = ("wines-for-food", "judge-pair")
+
+
+def told_beside(typed: str, session: Session) -> list[str]:
+    """What is told of the guests, then what is laid, so that neither is lost; empty for any other line."""
+    pieces = _LINK.split(typed)
+    if "?" in typed or not 1 < len(pieces) < 2 * MOST_PARTS:
+        return []
+    needs, rest = _divided(pieces, session)
+    return [needs, rest] if needs and rest and _lays(session.parser.parse(rest)) else []
+
+
+def _divided(pieces: list[str], session: Session) -> tuple[str, str]:
+    """The parts that tell of guests, bare names behind them too (`nuts and shellfish`), and all others."""
+    said, was = {True: "", False: ""}, None
+    for link, piece in zip(["", *pieces[1::2]], pieces[::2], strict=True):
+        frame = session.parser.parse(piece)
+        needs = _of_guests(frame) or (was is True and _only_names(frame))
+        joined = link if needs is was else ", "
+        said[needs] += f"{joined}{piece}" if said[needs] else piece
+        was = needs
+    return said[True], said[False]
+
+
+def _of_guests(frame: Frame) -> bool:
+    """Whether a need of somebody with a name is told, or health is spoken of."""
+    return bool(frame.topics) or any(has_name(one.guest) for one in needs_told(frame).asked)
+
+
+def _only_names(frame: Frame) -> bool:
+    known = sum(reading.end - reading.start for reading in frame.text.readings)
+    return known == len(frame.text.stems)
+
+
+def _lays(frame: Frame) -> bool:
+    """Whether wines or foods are laid, or a host tells of them (`we're having Brie`); nobody's health is."""
+    host = not small_words()["first-person"].isdisjoint(frame.text.stems[:1])
+    told = frame.intent == SETS or (host and frame.intent in PAIRS)
+    return told and bool(frame.dishes or frame.wines) and not frame.topics
