@@ -39,6 +39,7 @@ from assistant.answers.taken_down import budget_told, heads_told
 from assistant.language.entries import is_explained
 from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
+from assistant.language.own_needs import own_told
 from assistant.language.party import needs_told
 from assistant.overrun import begins, overspends, runs_late
 
@@ -122,11 +123,11 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return lambda context, _: extremes.extreme(context)
     if extremes.of_taste_asked(frame):
         return lambda context, _: extremes.of_taste(context)
-    told = needs_told(frame)
-    if told.asked:
-        from assistant.evening.needs_by_talk import needs_by_talk
+    told, own = needs_told(frame), own_told(frame)
+    if told.asked or own.asked:
+        from assistant.evening.needs_by_talk import needs_by_talk, own_by_talk
 
-        return needs_by_talk(told)
+        return own_by_talk(own, told) if own.asked else needs_by_talk(told)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
     asked = not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked")
     if asked or (says(frame, "table-lost") and not frame.topics):

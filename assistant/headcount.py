@@ -223,10 +223,10 @@ def _kind(stems: Sequence[str], found: Counted) -> str:
 
 def _behind(stems: Sequence[str], end: int) -> list[str]:
     """The words behind a number, up to the next number, question or stop."""
-    stops = quantity_words().party["stops"]
+    stops, counted_at = quantity_words().party["stops"], {found.start for found in counts(stems)}
     near: list[str] = []
     for at in range(end, min(end + REACH_ON, len(stems))):
-        if stops.stand_in(stems[at : at + 1]) or any(c.start == at for c in counts(stems)):
+        if stops.stand_in(stems[at : at + 1]) or at in counted_at:
             break
         near.append(stems[at])
     return near

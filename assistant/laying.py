@@ -103,7 +103,9 @@ def _more(frame: Frame, tonight: Tonight) -> bool:
 def _added(frame: Frame, talk: Talk | None, tonight: Tonight) -> bool:
     """Whether something is put to the table itself (`add walnuts`), and to no dish that was spoken of."""
     asks = frame.topics or frame.wines or "?" in frame.text.typed or says(frame, "supposing")
-    whole = talk is None or talk.frame.intent in OF_TABLE or len(talk.frame.dishes) > 1
+    stands = [dish.main.food for dish in talk.frame.dishes] if talk else []
+    other = any(dish.main.food not in stands for dish in dressed(frame, tonight))
+    whole = talk is None or talk.frame.intent in OF_TABLE or len(stands) > 1 or other
     goes_on = talk is not None and talk.frame.intent == SETS and goes_on_listing(frame)
     return whole and _more(frame, tonight) and (opens(frame, "puts") or goes_on) and not asks
 

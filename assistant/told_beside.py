@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.guest_named import has_name
 from assistant.language.party import needs_told
 from assistant.language.small_words import small_words
@@ -22,27 +23,27 @@ PAIRS = ("wines-for-food", "judge-pair")
 
 def told_beside(typed: str, session: Session) -> list[str]:
     """What is told of the guests, then what is laid, so that neither is lost; empty for any other line."""
-    pieces = _LINK.split(typed)
-    if "?" in typed or not 1 < len(pieces) < 2 * MOST_PARTS:
+    pieces = _LINK.split(typed) if len(typed) < MAX_CHARACTERS else []
+    if "?" in typed or not 1 < len(pieces) < 2 * MOST_PARTS or not _of_guests(session.parser.parse(typed)):
         return []
     needs, rest = _divided(pieces, session)
     return [needs, rest] if needs and rest and _lays(session.parser.parse(rest)) else []
 
 
 def _divided(pieces: list[str], session: Session) -> tuple[str, str]:
-    """The parts that tell of guests, bare names behind them too (`nuts and shellfish`), and all others."""
-    said, was = {True: "", False: ""}, None
+    """The parts that tell of guests, names behind such names too (`nuts and shellfish`), and all others."""
+    said, was, names = {True: "", False: ""}, None, False
     for link, piece in zip(["", *pieces[1::2]], pieces[::2], strict=True):
         frame = session.parser.parse(piece)
-        needs = _of_guests(frame) or (was is True and _only_names(frame))
+        needs = _of_guests(frame) or (names and _only_names(frame))
         joined = link if needs is was else ", "
         said[needs] += f"{joined}{piece}" if said[needs] else piece
-        was = needs
+        was, names = needs, needs and bool(frame.text.readings)
     return said[True], said[False]
 
 
 def _of_guests(frame: Frame) -> bool:
-    """Whether a need of somebody with a name is told, or health is spoken of."""
+    """Whether a need of somebody with a name or of a part of the guests is told, or health is spoken of."""
     return bool(frame.topics) or any(has_name(one.guest) for one in needs_told(frame).asked)
 
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from itertools import islice
 from typing import TYPE_CHECKING
 
+from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.cues import Lines
 from assistant.language.fold import key
 from assistant.language.follow_lines import follow_lines
@@ -19,6 +21,7 @@ if TYPE_CHECKING:
     from assistant.session import Session
 
 _STOP = re.compile(r"(?:[,;.!]|\s[-–]|\sso)\s")
+MOST_STOPS = 12
 Asks = Callable[[str], bool]
 
 
@@ -29,7 +32,7 @@ def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> lis
 
 def _told_first(typed: str, session: Session) -> list[str]:
     """The two parts of such a line; empty for any other."""
-    for stop in _STOP.finditer(typed):
+    for stop in islice(_STOP.finditer(typed[:MAX_CHARACTERS]), MOST_STOPS):
         told, asked = typed[: stop.start()], typed[stop.end() :]
         guest = _guest(told, session) if _asks_for_guest(asked, session) else ""
         if guest:
@@ -59,10 +62,10 @@ def _guest(told: str, session: Session) -> str:
 def _asks_for_guest(asked: str, session: Session) -> bool:
     """Whether what a guest may have is asked (`which cheeses are ok`): not for a host, and of no pair."""
     stems = key(asked)
-    if session.parser.parse(asked).wines and not _takes_up(asked):
+    if not _line("told-then-asked").stand_in(stems):
         return False
     host = small_words()["first-person"].intersection(stems[:3])
-    return _line("told-then-asked").stand_in(stems) and not (host and not _takes_up(asked))
+    return _takes_up(asked) or not (host or session.parser.parse(asked).wines)
 
 
 def _takes_up(asked: str) -> bool:

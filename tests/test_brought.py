@@ -104,3 +104,19 @@ def test_who_has_a_food_has_no_need(conversation: Session) -> None:
     conversation.ask("I got feta")
     conversation.ask("Mo has a nut allergy")
     assert [one.guest for one in conversation.tonight.needs] == ["Mo"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "foods", "wines"),
+    [
+        ("the chicken is lamb now", ["food/sausage", "food/lamb", *LAID[2:]], (ZINFANDEL, SAUVIGNON)),
+        ("the sausages will be burgers instead", ["food/hamburger", *LAID[1:]], (ZINFANDEL, SAUVIGNON)),
+        ("the halloumi turned into feta", [*LAID[:2], "food/feta", LAID[3]], (ZINFANDEL, SAUVIGNON)),
+        ("the zinfandel is a malbec now", LAID, ("wine/malbec", SAUVIGNON)),
+    ],
+)
+def test_what_has_become_something_else_stands_in_its_place(
+    table: Session, typed: str, foods: list[str], wines: tuple[str, ...]
+) -> None:
+    table.ask(typed)
+    assert (mains(table), table.tonight.wines) == (foods, wines)

@@ -10,7 +10,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
-from assistant.answers.wording import listed
+from assistant.answers.wording import capital, listed
 from assistant.evening.care import GuestCare, because, care
 from assistant.evening.guest_advice import advised, apart, asks_whole, general, is_asked, reasons_told
 from assistant.evening.guest_drinks import (
@@ -227,11 +227,8 @@ def _nothing_laid(rows: Sequence[GuestCare], context: Context) -> Answer | None:
 def _lines(row: GuestCare, context: Context) -> list[str]:
     """What of it is not for a guest, what is to be asked about, what there is nothing against."""
     found = ((name, getattr(row, part)) for name, part in PARTS)
-    return [
-        context.wording("plan", name, guest=row.guest, things=listed(list(things)))
-        for name, things in found
-        if things
-    ]
+    told = ((name, listed(list(things))) for name, things in found if things)
+    return [capital(context.wording("plan", name, guest=row.guest, things=things)) for name, things in told]
 
 
 def _heard(context: Context, rows: Sequence[GuestCare]) -> Context:

@@ -32,9 +32,17 @@ def of_asked(context: Context, evening: Evening, poured: Sequence[str] = ()) -> 
     label = context.knowledge.label
     if not dishes and not wines:
         return _of_table(context, evening)
+    dishes = tuple(_as_laid(dish, context) for dish in dishes)
     dishes = dishes if says(context.frame, "guest-drank") else of_kinds(dishes, context)
     foods = tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in dishes)
     return replace(evening, foods=foods, wines=tuple(WineLine(label(wine), wine) for wine in wines))
+
+
+def _as_laid(dish: Dish, context: Context) -> Dish:
+    """The dish as it is on the table, all that is on it with it: `the crostini` are those with pesto."""
+    bare = len(dish.parts) == 1
+    laid = [one for one in context.tonight.dishes if bare and one.main.food == dish.main.food]
+    return laid[0] if len(laid) == 1 else dish
 
 
 def _wines_named(context: Context) -> tuple[str, ...]:

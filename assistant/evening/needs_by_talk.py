@@ -38,6 +38,16 @@ def needs_by_talk(told: Told) -> Callable[[Context, Session], Answer | None]:
     return lambda context, session: _taken(told, context, session)
 
 
+def own_by_talk(own: Told, told: Told) -> Callable[[Context, Session], Answer | None]:
+    """The same where something is on the table and the need is of whoever speaks; `told`: as read else."""
+
+    def taken(context: Context, session: Session) -> Answer | None:
+        laid = session.tonight.dishes or session.tonight.wines
+        return _taken(own if laid else told, context, session) if laid or told.asked else None
+
+    return taken
+
+
 def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if any(_names(part, session) for part in told.unread):
         return None  # `my sister is vegan, red for the curry` asks

@@ -114,19 +114,20 @@ class Lines:
             for word in _first_words(line):
                 self._starts.setdefault(word, []).append((line, needed(line)))
 
-    def at(self, stems: Sequence[str], at: int) -> Iterator[tuple[int, ...]]:
-        """The positions of the words of each line that starts here."""
+    def at(self, stems: Sequence[str], at: int, words: Set[str] | None = None) -> Iterator[tuple[int, ...]]:
+        """The positions of the words of each line that starts here; `words`: all of the text."""
         lines = self._starts.get(stems[at])
         if not lines:
             return
-        words = set(stems)
+        words = set(stems) if words is None else words
         for line, steps in lines:
             if may_match(steps, words) and (places := match(line, stems, at)):
                 yield places
 
     def find(self, stems: Sequence[str]) -> Iterator[tuple[int, ...]]:
         """The same for every place of a text, in order."""
-        return (places for at in range(len(stems)) for places in self.at(stems, at))
+        words = frozenset(stems)
+        return (places for at in range(len(stems)) for places in self.at(stems, at, words))
 
     def stand_in(self, stems: Sequence[str]) -> bool:
         """Whether any of the lines stands in a text."""

@@ -53,7 +53,7 @@ def _near(text: Text, reading: Reading) -> Sequence[str]:
 
 
 def swapped(text: Text) -> tuple[Reading, Reading] | None:
-    """The food that goes and the one that comes in `swap A for B` and `B instead of A`, or None."""
+    """What goes and what comes in `swap A for B`, `B instead of A`, `A is B now`, or None."""
     return _swapped(text, foods_named(text))
 
 
@@ -74,7 +74,14 @@ def _swapped(text: Text, named: Sequence[Reading]) -> tuple[Reading, Reading] | 
         return named[0], named[1]
     if any(phrase in " ".join(between) for phrase in words.instead_of):
         return named[1], named[0]
-    return None
+    return (named[0], named[1]) if _becomes(between, text.stems[named[1].end :]) else None
+
+
+def _becomes(between: Sequence[str], behind: Sequence[str]) -> bool:
+    """Whether one is told to be the other by now (`the bread is sourdough now`)."""
+    words = follow_words()
+    now = words.by_now.intersection((*between, *behind[:2]))
+    return bool(between and now) and words.becomes.issuperset(between)
 
 
 def without_foods(dishes: Dishes, foods: Sequence[Reading], knowledge: Knowledge) -> tuple[Dishes, list[str]]:

@@ -13,6 +13,7 @@ from assistant.language.spelling import MARGIN
 from assistant.language.vocabulary import Vocabulary
 
 UNSURE = 0.2  # how much likelier a repair must be than one that is more alike in look or in sound
+PLACE_LIKE = 0.3  # slips for each letter below which a word may be meant for a place, however it sounds
 NEARER = 0.06  # how much more a word must look like a part of a name that it is left for
 
 
@@ -51,7 +52,14 @@ class Doubts:
     def _far_off(self, doc: Doc, repair: Repair) -> bool:
         """Whether a name neither looks nor sounds enough like the words (`quallaberry` is no Calabria)."""
         pieces, familiar = pieces_of(doc[repair.start : repair.end]), self._known.familiar(repair.word)
+        typed = "".join(pieces)
+        if self._only_place(repair.word) and slip_cost(typed, repair.word) > PLACE_LIKE * len(typed):
+            return True  # `querrin` is nothing from Korea
         return self._known.speller.far_off(pieces, repair.word, familiar)
+
+    def _only_place(self, word: str) -> bool:
+        found = self._lexicon.longest([word], 0)
+        return bool(found) and all(name.type == "Region" for name in found[1])
 
     def _part_of_another(self, doc: Doc, repair: Repair) -> bool:
         """Whether a word looks more like one that is known from a longer name alone (`moilee`)."""

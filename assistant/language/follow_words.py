@@ -30,6 +30,8 @@ class FollowWords:
     for_: Words
     instead_of: Words
     swaps: Words
+    becomes: Words
+    by_now: Words
     one: Words
     cheaper: Words
     more: Words

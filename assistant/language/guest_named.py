@@ -10,6 +10,7 @@ from itertools import pairwise
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
+from assistant.language.own_needs import asks_for_own
 
 _WORD = re.compile(r"\w[\w-]*")
 POSSESSIVE = re.compile(r"['’]s\b")
@@ -19,6 +20,7 @@ def guests_named(typed: str, needs: Sequence[Asked]) -> tuple[str, ...]:
     """The guests, as called, that a text names: by name, or by what they ask to be spared (`the vegans`)."""
     words = _WORD.findall(POSSESSIVE.sub("", typed))
     found = [n.guest for n in needs if _by_name(n.guest, words) or _by_need(n.need, words)]
+    found += filter(None, [asks_for_own(typed, needs)])
     return tuple(one for one in dict.fromkeys(found) if not _of_another(one, found))
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 
 from assistant.knowledge.files import corpus_dir
@@ -56,7 +57,7 @@ LOOKS_AT_DISHES = ("wines-for-food", "safety", "judge-pair", "one-bottle", "choo
 OF_TASTES = frozenset(
     {"compare", "describe", "why", "why-not", "define", "trouble", "myth", "pour-order", "teach", "note"}
 )
-FRAGMENT = 2
+FRAGMENT, REMEMBERED = 2, 32  # words; frames, as one line is read by several in turn
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
@@ -86,6 +87,7 @@ class Parser:
         people = read_words(folder / "given-names.txt")
         known = (filler, heard, read_words(folder / "plain-english.txt"), more, people)
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, *known)
+        self._remembered = lru_cache(maxsize=REMEMBERED)(self._parse)
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""
@@ -98,6 +100,9 @@ class Parser:
 
     def parse(self, typed: str, standing: bool = False) -> Frame:
         """The frame of one question; `standing` tells that an earlier turn stands."""
+        return self._remembered(typed, standing)
+
+    def _parse(self, typed: str, standing: bool) -> Frame:
         text, found, dishes = self._understood(typed, standing)
         signature = self._signature(text, found, dishes, standing)
         choice = choose(text, signature, self._deciding, self.evidence)

@@ -17,9 +17,8 @@ from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Preference, Reading, Text
 from assistant.language.quantities import quantity_words
 from assistant.language.small_words import small_words
+from assistant.language.turning import FOODS, negated
 
-_REACH = 4
-FOODS = ("food", "sauce", "dressing", "garnish")
 BUBBLES, SPARKLING = "bubbles", "kind/sparkling-wine"
 
 
@@ -152,40 +151,6 @@ def _counts(text: Text, at: int, money: frozenset[str]) -> bool:
     return word in money or word in quantity_words().numbers or any(c.isdigit() for c in word)
 
 
-def negated(text: Text, at: int) -> bool:
-    """Whether a word turns what stands here into a ban (`not`, `no`, `nothing`, `hate` ...)."""
-    words = small_words()
-    if at > 1 and text.stems[at - 1] == "but" and text.stems[at - 2] in words["all-but"]:
-        return True
-    for i in range(at - 1, max(-1, at - 1 - _REACH), -1):
-        if text.stems[i] in words["ends"]:
-            return i > 0 and " ".join(text.stems[i - 1 : i + 1]) in words["turns-over"]
-        if text.stems[i] in words["turns"]:
-            return not (_of_thing(text, i) or _within_name(text, i, at))
-    return False
-
-
-def _of_thing(text: Text, at: int) -> bool:
-    """Whether a food is said to do what only people do (`does the blue hate the Sancerre`)."""
-    felt = text.stems[at] in small_words()["felt"]
-    return felt and any(r.end == at and r.kind in FOODS for r in text.readings)
-
-
-def _within_name(text: Text, turn: int, at: int) -> bool:
-    """Whether a turning word is part of a name in front (`without alcohol and fizzy` wants bubbles)."""
-    return any(r.start <= turn < r.end <= at for r in text.readings)
-
-
-def ruled_out(text: Text, at: int) -> bool:
-    """Whether it is what something is not to be (`that isn't`, `other than`), whatever is asked."""
-    words = small_words()
-    before = list(text.stems[:at])
-    while before and before[-1] in words["articles"]:
-        before.pop()
-    said = f" {' '.join(before)}"
-    return any(said.endswith(f" {phrase}") for phrase in words["ruled-out-by"])
-
-
 def _among(limit: Preference, asked: str, kind: Reading) -> Preference:
     """A ban on some wines of a kind: the rest of them stays, and so do all others."""
     return replace(limit, label=f"no {asked} {kind.label}", among=kind.id)
@@ -198,11 +163,6 @@ def phrase_before(stems: tuple[str, ...], at: int, words: list[PreferenceWord]) 
         start for start, word in zip(starts, words, strict=True) if stems[max(0, start) : at] == word.words
     }
     return min(found, default=None)
-
-
-def turned_word(stems: tuple[str, ...], at: int) -> bool:
-    """Whether the word before turns this one alone (`a not oaky white` is still a white)."""
-    return at > 0 and stems[at - 1] in small_words()["turns-word"]
 
 
 def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] | None:

@@ -10,14 +10,15 @@ from assistant.language.data import read_data
 from assistant.language.fold import key
 
 LISTS = (
-    "turns", "turns-word", "ends", "all-but", "limit-before", "kitchen", "bottle", "course-before",
+    "turns", "turns-word", "ends", "all-but", "all-things", "none-of-all", "excepting", "minds",
+    "limit-before", "kitchen", "bottle", "course-before",
     "meal", "before-a-dish", "asks-length",
     "at-most", "at-least", "at-most-behind", "at-least-behind", "cooked-in", "cooked", "asks-inside",
     "manner", "linking", "told", "money", "smelling", "asks-also",
     "idle-endings", "tastes", "articles", "names-things", "names-eaten", "first-person", "any-wine",
     "turns-over", "behind-wish", "short-tails", "before-a-bringer",
     "eating", "of-a-kitchen", "ruled-out-by", "spread", "occasion", "wine-behind", "felt",
-    "stays", "with-wine", "event",
+    "stays", "with-wine", "event", "colours",
 )  # fmt: skip
 
 

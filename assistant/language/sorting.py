@@ -6,14 +6,9 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference, Reading, Text
-from assistant.language.preferences import (
-    PreferenceWord,
-    negated,
-    phrase_before,
-    ruled_out,
-    turned_word,
-)
+from assistant.language.preferences import PreferenceWord, phrase_before
 from assistant.language.small_words import small_words
+from assistant.language.turning import excepted, negated, ruled_out, turned_word
 from assistant.pairing.dish import Dish, single
 
 MOST_DISHES = 6
@@ -204,7 +199,8 @@ class Sorting:
             return self._home_limit(reading)
         adjective = reading.text.lower() != self._knowledge.label(reading.id).lower()
         asks = "wines-for-food" in self._text.cues or is_bare(self._text)
-        wanted = adjective and before[-1:] and before[-1] in small_words()["any-wine"]
+        out = excepted(self._text.stems, reading.start) is not None  # `anything but Italian`
+        wanted = adjective and (out or (before[-1:] and before[-1] in small_words()["any-wine"]))
         if wanted and (not after or after in small_words()["behind-wish"]) and not self._of_eating():
             return self._home_limit(reading)  # `something Italian, for burrata`
         early = self._standing and reading.start < EARLY

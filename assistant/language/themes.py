@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Frame, Preference, Reading, Text
-from assistant.language.preferences import negated
 from assistant.language.small_words import small_words
+from assistant.language.turning import negated
 
 CHOOSES, PLANS = "choose-wines", "plan"
 

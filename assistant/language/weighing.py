@@ -12,6 +12,7 @@ from assistant.language.expected import Expected
 from assistant.language.fold import fold
 from assistant.language.neighbours import COMPLETES, LONG, Completer
 from assistant.language.slipping import slip_cost
+from assistant.language.small_words import small_words
 from assistant.language.spelling import SHORTEST, allowed, is_english
 from assistant.language.vocabulary import Vocabulary
 
@@ -118,11 +119,12 @@ class Weigher:
                     yield Repair(cost + extra, start, end, word)
 
     def _named_so(self, doc: Doc, at: int) -> bool:
-        """Whether a capital letter and a word of names behind it name something (`Velmontino nero`)."""
+        """Whether a capital letter and a colour or word of names behind it name something (`Velmo nero`)."""
         if not doc[at].is_title or at + 1 >= len(doc):
             return False
         behind, word = doc[at + 1].text, doc[at + 1].norm_
-        return behind.islower() and (self._known.strange(word) or self._known.marks(word))
+        coloured = bool(at) and word in small_words()["colours"]
+        return behind.islower() and (coloured or self._known.strange(word) or self._known.marks(word))
 
     def completing(self, doc: Doc, at: int, idle: bool = False) -> Repair | None:
         """The one word that is surely what makes a name with its neighbours."""

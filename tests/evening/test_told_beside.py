@@ -42,6 +42,12 @@ def empty(session: Session) -> Iterator[Session]:
             ("wine/gavi", "wine/ruby-port"),
         ),
         (
+            "Bob is gluten free, brie and salami on the board",
+            (("Bob", "gluten free"),),
+            ["food/brie", "food/salami"],
+            (),
+        ),
+        (
             "R. is vegetarian and we've got satay, gavi",
             (("R.", "vegetarian"),),
             ["food/peanut-sauce"],

@@ -81,3 +81,24 @@ def test_an_invented_name_with_a_word_of_real_ones_is_told(parser: Parser, asked
     text = parser.parse(asked).text
     assert not text.readings
     assert len(text.left_out) == 2
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [
+        ("Somebody gifted us a case of Torvelline white. What dishes would it suit?", "Torvelline"),
+        ("With smoked brisket, which is the better call, Syrah or Pelluvian black?", "Pelluvian"),
+        ("I have a querrin tart, which wine", "querrin"),
+    ],
+)
+def test_a_strange_name_before_a_colour_and_a_strange_dish_are_no_slips(
+    parser: Parser, typed: str, told: str
+) -> None:
+    text = parser.parse(typed).text
+    assert told in text.left_out
+    assert not [reading for reading in text.readings if reading.corrected_from]
+
+
+@pytest.mark.parametrize("typed", ["what goes with a Gewurtztraminer white", "we have a Chardonay white"])
+def test_a_slip_before_a_colour_is_mended_where_it_is_near(parser: Parser, typed: str) -> None:
+    assert any(r.type == "Wine" and r.corrected_from for r in parser.parse(typed).text.readings)

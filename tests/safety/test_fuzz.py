@@ -15,6 +15,7 @@ from assistant.language.clean import MAX_CHARACTERS, clean
 from assistant.language.in_line import questions_in
 from assistant.language.words import tokenizer
 from assistant.session import Session
+from assistant.told_first import questions_of
 from tests.fuzz_files import fuzzed
 from tests.fuzz_questions import Run, asking, put, reading
 from tests.safety.odd_texts import odd_texts
@@ -52,6 +53,12 @@ def test_the_run_finds_what_is_raised() -> None:
         raise RuntimeError(text)
 
     assert put(["one", "two"], 2, failing).raised.total() == 2
+
+
+def test_a_text_that_never_ends_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("tests.fuzz_questions.STUCK", 1)
+    (told,) = put(["brie"], 1, lambda text: any(iter(lambda: not text, True))).raised
+    assert told.startswith("TimeoutError: stuck for 1 s")
 
 
 # --- memory
@@ -92,6 +99,14 @@ def test_reading_is_linear(session: Session, unit: str) -> None:
 @pytest.mark.parametrize("unit", ["?", "?!", "!", "a? ", " and what "])
 def test_taking_a_line_apart_is_linear(unit: str) -> None:
     assert linear(lambda text: questions_in(text, lambda part: False, lambda part: False), unit, 5_000)
+
+
+@pytest.mark.parametrize("unit", ["Ann is vegan, ", "and what can she have. ", "brie and ", ", "])
+def test_what_is_told_of_guests_is_looked_for_in_linear_time(session: Session, unit: str) -> None:
+    def cut(text: str) -> object:
+        return questions_of(text, lambda part: False, lambda part: False, session)
+
+    assert linear(cut, unit, 5_000)
 
 
 @pytest.mark.parametrize("unit", ["\u0301\u0316", "e\u0301", "\ufdfa", "\u200b"])

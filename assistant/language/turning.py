@@ -1,0 +1,87 @@
+"""What a word turns into a ban, or an exception into one or a wish: `no red`, `nothing but red`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.language.frame import Text
+from assistant.language.small_words import small_words
+
+FOODS = ("food", "sauce", "dressing", "garnish")
+_REACH, _FAR = 4, 7  # words that a turn reaches over, and that one reaches over to `anything but`
+
+
+def negated(text: Text, at: int) -> bool:
+    """Whether a word turns what stands here into a ban (`not`, `no`, `nothing`, `hate` ...)."""
+    if (banned := excepted(text.stems, at)) is not None:
+        return banned
+    words = small_words()
+    for i in range(at - 1, max(-1, at - 1 - _REACH), -1):
+        if text.stems[i] in words["ends"]:
+            return i > 0 and " ".join(text.stems[i - 1 : i + 1]) in words["turns-over"]
+        if text.stems[i] in words["turns"]:
+            return not (_of_thing(text, i) or _within_name(text, i, at))
+    return False
+
+
+def _of_thing(text: Text, at: int) -> bool:
+    """Whether a food is said to do what only people do (`does the blue hate the Sancerre`)."""
+    felt = text.stems[at] in small_words()["felt"]
+    return felt and any(r.end == at and r.kind in FOODS for r in text.readings)
+
+
+def _within_name(text: Text, turn: int, at: int) -> bool:
+    """Whether a turning word is part of a name in front (`without alcohol and fizzy` wants bubbles)."""
+    return any(r.start <= turn < r.end <= at for r in text.readings)
+
+
+def excepted(stems: Sequence[str], at: int) -> bool | None:
+    """Whether what stands here is the exception that is banned, or (False) all that is wanted.
+
+    `anything but red` bans red; `nothing but red` and `she won't drink anything but red` want it.
+    None where it is no exception.
+    """
+    words = small_words()
+    end = _exception(stems, _before_article(stems, at))
+    if end and stems[end - 1] in words["all-things"]:  # `any wine but`, `nothing here but`
+        end -= 1
+    whole = stems[end - 1] if end else ""
+    if whole in words["none-of-all"]:
+        return False
+    return not _turned(stems, end - 1) if whole in words["all-but"] else None
+
+
+def _exception(stems: Sequence[str], end: int) -> int:
+    """Where the words start that except what stands at the end (`but`, `other than`); 0 where none do."""
+    said = small_words()["excepting"]
+    return next((end - n for n in (2, 1) if " ".join(stems[max(0, end - n) : end]) in said), 0)
+
+
+def _turned(stems: Sequence[str], at: int) -> bool:
+    """Whether `anything`, `all` stands in a clause that denies it (`won't have anything`)."""
+    words = small_words()
+    for i in range(at - 1, max(-1, at - 1 - _FAR), -1):
+        if stems[i] in words["ends"] or stems[i] in words["minds"]:
+            return False
+        if stems[i] in words["turns"]:
+            return True
+    return False
+
+
+def ruled_out(text: Text, at: int) -> bool:
+    """Whether it is what something is not to be (`that isn't`, `other than`), whatever is asked."""
+    if (banned := excepted(text.stems, at)) is not None:
+        return banned
+    said = f" {' '.join(text.stems[: _before_article(text.stems, at)])}"
+    return any(said.endswith(f" {phrase}") for phrase in small_words()["ruled-out-by"])
+
+
+def _before_article(stems: Sequence[str], at: int) -> int:
+    while at and stems[at - 1] in small_words()["articles"]:
+        at -= 1
+    return at
+
+
+def turned_word(stems: tuple[str, ...], at: int) -> bool:
+    """Whether the word before turns this one alone (`a not oaky white` is still a white)."""
+    return at > 0 and stems[at - 1] in small_words()["turns-word"]

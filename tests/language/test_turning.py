@@ -1,0 +1,33 @@
+"""What bans and what wants: a turn before a word, and both ways of making an exception."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.language.conftest import Parse
+
+
+@pytest.mark.parametrize(
+    ("text", "label"),
+    [
+        ("anything but red with oysters", "no red wine"),
+        ("everything except rosé, with trout", "no rosé"),
+        ("any wine but Chardonnay with chicken", "no Chardonnay"),
+        ("all but the whites for steak", "no white wine"),
+        ("I wouldn't mind anything but red with duck", "no red wine"),
+        ("anything but Italian with lamb", "not from Italy"),
+        ("what goes with lamb other than Merlot", "no Merlot"),
+        ("my husband won't hear of anything but a red, leg of lamb", "red wine"),
+        ("he refuses anything other than white wine, trout", "white wine"),
+        ("never drinks anything but white, having chicken", "white wine"),
+        ("I don't want anything but bubbles with oysters", "sparkling wine"),
+        ("she drinks nothing but rosé; salmon tonight", "rosé"),
+        ("I can't stand anything but dry wine with prawns", "dry"),
+        ("nothing but Italian wine with lamb", "from Italy"),
+        ("he drinks nothing from outside France, duck", "from France"),
+    ],
+)
+def test_an_exception_is_banned_or_all_that_is_wanted(parse: Parse, text: str, label: str) -> None:
+    frame = parse(text)
+    assert frame.intent == "wines-for-food"
+    assert [limit.label for limit in frame.preferences] == [label]
