@@ -1,4 +1,4 @@
-"""What is told of the evening in passing: bottles that are there already, and whether it is a supper."""
+"""What is told of the evening in passing: bottles there already, what they cost, whether it is a supper."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from assistant.language.follow_lines import ends_of, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.quantities import numbers, quantities
 from assistant.language.sorting import EDIBLE
+from assistant.prices_told import priced
 
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
@@ -20,7 +21,8 @@ ASKED = ("wines-for-food", "unclear", "describe", "judge-pair")
 
 
 def at_home(tonight: Tonight, frame: Frame) -> Tonight:
-    """The table with the bottles that are said to be there already, and the meal it is."""
+    """The table with the bottles that are said to be there already, their prices, and the meal it is."""
+    tonight = priced(tonight, frame)
     if frame.topics or frame.intent not in TELLS:
         return tonight
     named = says(frame, "supper-named") and quantities(frame.text).people is not None

@@ -15,11 +15,12 @@ from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.guests import clock_said, guest_words
-from assistant.language.preferences import FOODS
 from assistant.language.quantities import quantities
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk
+from assistant.language.turning import FOODS
+from assistant.prices_told import only_prices, without_prices
 from assistant.put_on import goes_on_listing, has_menu, is_spread
 from assistant.supposed import only_supposed
 from assistant.taken_off import clears, not_there
@@ -66,6 +67,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, dishes=())
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return replace(frame, intent=SETS, again="")
+    if only_prices(frame, tonight):
+        return without_prices(replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again=""))
     if owns(frame, tonight):
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
     if _added(frame, talk, tonight):

@@ -10,6 +10,7 @@ from assistant.afresh import said_alone
 from assistant.after.acts import after_heard, of_after
 from assistant.after.corrections import corrections_of
 from assistant.answers import small
+from assistant.answers.again import told_again
 from assistant.answers.context import Context
 from assistant.answers.extremes import asked_of_table
 from assistant.answers.in_turn import in_turn
@@ -27,7 +28,7 @@ from assistant.language.cautioned import Cautioned, after, heeded, of_same
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.entries import is_explained
 from assistant.language.follow_asks import doubted
-from assistant.language.follow_lines import says, wants_again
+from assistant.language.follow_lines import says
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import without_names
@@ -121,8 +122,8 @@ class Session:
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
         if carried is not None:
             return carried
-        if self._last and wants_again(typed, "" if self._last.verdict else self._last.intent):
-            return replace(self._last, question=typed)
+        if self._last and (again := told_again(typed, self._last)) is not None:
+            return again
         self._last = self._in_turn(typed)
         return self._last
 
@@ -245,6 +246,4 @@ class Session:
             return overview(context)
         whole = of_evening(frame)
         answer = whole(context, self) if whole else None
-        if answer is not None:
-            return answer
-        return built(context)
+        return built(context) if answer is None else answer

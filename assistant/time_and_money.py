@@ -12,7 +12,7 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import all_told, day_of, next_day_at, starts_at, time_of
 from assistant.language.party import money_said
-from assistant.language.quantities import numbers, quantities
+from assistant.language.quantities import is_for_all, numbers, quantities
 from assistant.overrun import overspends, runs_late
 
 if TYPE_CHECKING:
@@ -70,6 +70,8 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     asks = says(frame, "menu-asks") and not (opens(frame, "budget-can") or opens(frame, "budget-told"))
     if _is_there(frame):
         return money_said(frame.text.stems)
+    if (whole := _for_all(frame)) is not None:
+        return whole
     if asks or runs_late(frame) or overspends(frame):
         return None
     told = frame.intent in PREPARES or says(frame, "budget-is") or says(frame, "money-there")
@@ -78,6 +80,15 @@ def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     found = [number for _, _, number in numbers(frame.text.stems)]
     prepared = tonight.guests or tonight.wines or tonight.dishes
     return found[0] if prepared and len(found) == 1 and says(frame, "budget-is") else None
+
+
+def _for_all(frame: Frame) -> float | None:
+    """The money that is told to be there for everything (`it's 150 for everything`); None for other text."""
+    stems, found = frame.text.stems, numbers(frame.text.stems)
+    named = any(reading.type in ("Wine", "Food") for reading in frame.text.readings)
+    if len(found) != 1 or named or not is_for_all(stems, *found[0][:2]):
+        return None
+    return found[0][2]
 
 
 def _is_there(frame: Frame) -> bool:

@@ -45,9 +45,9 @@ class Tonight:
     `guests` and how many of them drink no wine, `start` in local time and `needs` of guests, as last said;
     `title` of the evening, if it has one, and `evening` as its file has it, with prices; `budget` in their
     money, as last said; `reserve`: styles of wines that its file lists and that are not poured; `day`: as
-    said before any time was; `per_head`: the money where it was said for each guest;
-    `owned`: bottles there already, by wine; `meal`: supper, where that was said; `guests_before`: how many
-    they were before more came; `late`: who comes when.
+    said before any time was; `per_head`: the money where it was said for each guest; `owned`: bottles there
+    already, by wine; `prices` of a bottle as told; `meal`: supper, where that was said; `guests_before`: how
+    many they were before more came; `late`: who comes when.
     """
 
     wines: tuple[str, ...] = ()
@@ -61,6 +61,7 @@ class Tonight:
     budget: float | None = None
     per_head: float | None = None
     owned: tuple[tuple[str, int], ...] = ()
+    prices: tuple[tuple[str, float], ...] = ()
     meal: str = ""
     reserve: tuple[str, ...] = ()
     day: date | None = field(default=None, compare=False)

@@ -84,3 +84,9 @@ def test_the_same_is_asked_of_another_wine(table: Session) -> None:
     assert (answer.intent, answer.say.count("% alcohol")) == ("describe", 1)
     assert table.ask("how cold do I serve the malbec").intent == "service"
     assert table.ask("and the riesling?").say.startswith("Off-dry Riesling:")
+
+
+def test_a_food_that_is_only_what_is_measured_is_no_food(table: Session) -> None:
+    answer = table.ask("which has the most sugar?")
+    assert (answer.intent, table.tonight.dishes) == ("compare", ())
+    assert "off-dry Riesling" in answer.say

@@ -83,6 +83,10 @@ def test_what_was_due_on_days_that_are_over_is_due_at_once(table: Session) -> No
         ("£25 a head, 12 people", 12, 25, 300),
         ("60 pounds a head is the budget", None, 60, None),
         ("12 people, 120 euros to spend", 12, None, 120),
+        ("it's 150 for everything", None, None, 150),
+        ("150 all in", None, None, 150),
+        ("we've got 200 for the wine", None, None, 200),
+        ("we're 12 for everything", 12, None, None),
     ],
 )
 def test_money_counts_no_guests(

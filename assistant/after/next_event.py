@@ -23,6 +23,7 @@ from assistant.evening.care import care
 from assistant.evening.records import Evening, FoodLine
 from assistant.evening.why_chosen import whys
 from assistant.language.guests import Asked
+from assistant.language.turning import negated
 from assistant.tonight import Tonight
 
 if TYPE_CHECKING:
@@ -34,12 +35,13 @@ FEW = 4
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What is asked of the next evening: a season, a country (or any one), wines that stay."""
+    """What is asked of the next evening: a season, a country (or any one), wines that stay, what is gone."""
 
     season: str | None
     country: str | None
     one_country: bool
     must: tuple[str, ...]
+    gone: frozenset[str]
 
 
 def next_event(context: Context, session: Session) -> Answer:
@@ -110,9 +112,22 @@ def wish_of(context: Context) -> Wish:
     named = [r.id for r in context.frame.text.readings] + [p.wanted or "" for p in context.frame.preferences]
     regions = [name for name in named if name.startswith(REGION)]
     countries = sorted(context.knowledge.countries(regions)) if regions else []
-    stays = [w for w in wines_meant(context) if w in context.tonight.wines] if one_of(stems, "keep") else []
+    meant, gone = wines_meant(context) if one_of(stems, "keep") else [], _gone(context)
+    stays = [w for w in meant if w in context.tonight.wines and not gone & _names(w, context)]
     one = one_of(stems, "country") and not countries
-    return Wish(season_said(stems), countries[0] if countries else None, one, tuple(stays))
+    return Wish(season_said(stems), countries[0] if countries else None, one, tuple(stays), gone)
+
+
+def _gone(context: Context) -> frozenset[str]:
+    """What is named to be left out (`same again but no port`), with what else a name may mean."""
+    text = context.frame.text
+    return frozenset(i for r in text.readings if negated(text, r.start) for i in (r.id, *r.others))
+
+
+def _names(wine: str, context: Context) -> set[str]:
+    """The wine, the kinds that it is of and its grapes."""
+    known = context.knowledge
+    return {wine, *known.broader(wine), *known.wines[wine].grapes}
 
 
 def proposal(evening: Evening, wines: Sequence[str], foods: Sequence[FoodLine]) -> Tonight:
@@ -129,7 +144,7 @@ def _wines(evening: Evening, swaps: Sequence[Swap], wish: Wish, context: Context
     poured = [line.wine for line in evening.wines]
     if wish.must:  # what is named only says what stays
         context = replace(context, frame=replace(context.frame, preferences=()))
-    free = new_wines(poured, context)
+    free = [wine for wine in new_wines(poured, context) if not wish.gone & _names(wine, context)]
     if wish.country:
         known = context.knowledge
         free = [wine for wine in free if wish.country in known.countries(known.wines[wine].homes)]

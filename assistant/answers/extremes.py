@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -22,12 +22,19 @@ PERCENT, COMPARES = "alcohol", "compare"
 
 def extreme_asked(frame: Frame) -> tuple[str, bool] | None:
     """The property whose end is asked for, and whether the most of it; None for any other text."""
-    if any(reading.type in ("Wine", "Food") for reading in frame.text.readings):
-        return None
     lines, stems = follow_lines(), frame.text.stems
-    asked = (name for name in lines if name.startswith((PREFIX, LEAST)) and lines[name].stand_in(stems))
-    name = next(asked, None) if lines["which-one"].stand_in(stems) else None
+    if not lines["which-one"].stand_in(stems):
+        return None
+    ends = (name for name in lines if name.startswith((PREFIX, LEAST)))
+    found = ((name, places) for name in ends for places in lines[name].find(stems))
+    name = next((name for name, places in found if not _names_besides(frame, places)), None)
     return None if name is None else (name.removeprefix(PREFIX).removeprefix(LEAST), name.startswith(PREFIX))
+
+
+def _names_besides(frame: Frame, places: Collection[int]) -> bool:
+    """Whether a wine or a food is named but by the words that ask (`the most sugar`)."""
+    named = (r for r in frame.text.readings if r.type in ("Wine", "Food"))
+    return any(at not in places for reading in named for at in range(reading.start, reading.end))
 
 
 def extreme(context: Context) -> Answer | None:

@@ -15,8 +15,8 @@ from assistant.evening.bottles import cliffs, needed
 from assistant.evening.facts import HAIR, amount, fact
 from assistant.evening.portions import class_of
 from assistant.knowledge.concepts import Amount
-from assistant.language.preferences import FOODS
 from assistant.language.quantities import Quantities, asked_for, quantities
+from assistant.language.turning import FOODS
 
 
 def quantity(context: Context) -> Answer:

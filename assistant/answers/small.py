@@ -14,6 +14,7 @@ from assistant.brought import kinds_poured
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
+from assistant.prices_told import prices_told
 from assistant.taken_off import has_cleared, not_there
 
 EMPTY = ("unclear", "set-table", "help", "define")
@@ -101,7 +102,8 @@ def set_table(context: Context) -> Answer:
     if not (wines or foods):
         return _nothing_laid(context)
     say = context.wording("say", "table", things=listed([*foods, *wines]))
-    lines = [*instead(context), *_off(context), say, *taken_as(context), *_there_already(context)]
+    lines = [*_prices(context), *instead(context), *_off(context), say, *taken_as(context)]
+    lines += _there_already(context)
     return compose(context, lines[0], [*lines, context.wording("line", "table-next")])
 
 
@@ -110,6 +112,13 @@ def _there_already(context: Context) -> list[str]:
     owned = [f"{count} {context.knowledge.label(wine)}" for wine, count in context.tonight.owned]
     told = owned and says(context.frame, "owns")
     return [context.wording("line", "there-already", things=listed(owned))] if told else []
+
+
+def _prices(context: Context) -> list[str]:
+    """What the wines cost, where that is told now."""
+    label, found = context.knowledge.label, prices_told(context.frame, context.tonight)
+    told = [f"{label(wine)} {price:g}" for wine, price in found.items()]
+    return [context.wording("line", "prices", things=listed(told))] if told else []
 
 
 def _nothing_laid(context: Context) -> Answer:

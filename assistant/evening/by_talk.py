@@ -162,13 +162,12 @@ def _needs(asked: Sequence[Asked], context: Context) -> tuple[GuestNeeds, ...]:
 
 def _wine(wine: str, context: Context) -> WineLine:
     """A wine of the table, with the cheapest bottle of it that is left in the host's list."""
-    label = context.knowledge.label(wine)
+    label, price = context.knowledge.label(wine), dict(context.tonight.prices).get(wine)
     bottle, owned = next(iter(context.stock.fitting(wine)), None), dict(context.tonight.owned).get(wine, 0)
     if bottle is None:
-        return WineLine(label, wine, owned=owned)
-    return WineLine(
-        label, wine, bottle.name, bottle.price, bottle.left or owned, alcohol_percent=bottle.alcohol
-    )
+        return WineLine(label, wine, price=price, owned=owned)
+    price = bottle.price if price is None else price
+    return WineLine(label, wine, bottle.name, price, bottle.left or owned, alcohol_percent=bottle.alcohol)
 
 
 def _asked_back(context: Context, evening: Evening, missing: list[str]) -> Answer:

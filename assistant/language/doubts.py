@@ -59,7 +59,7 @@ class Doubts:
 
     def _only_place(self, word: str) -> bool:
         found = self._lexicon.longest([word], 0)
-        return bool(found) and all(name.type == "Region" for name in found[1])
+        return found is not None and all(name.type == "Region" for name in found[1])
 
     def _part_of_another(self, doc: Doc, repair: Repair) -> bool:
         """Whether a word looks more like one that is known from a longer name alone (`moilee`)."""

@@ -44,7 +44,14 @@ def wants_again(typed: str, last: str = "") -> bool:
     """
     stems, lines = key(typed), follow_lines()
     doubted = last in FIXED and any(lines[name].stand_in(stems) for name in DOUBTS)
-    return len(stems) <= MOST_AGAIN and (doubted or lines["repeat"].stand_in(stems))
+    alone = len(stems) == 1 and typed.rstrip().endswith("?") and lines["repeat-alone"].stand_in(stems)
+    return len(stems) <= MOST_AGAIN and (doubted or alone or lines["repeat"].stand_in(stems))
+
+
+def wants_shorter(typed: str) -> bool:
+    """Whether what was answered is to be said in fewer words, and nothing else is asked."""
+    stems = key(typed)
+    return len(stems) <= MOST_AGAIN and follow_lines()["shorter"].stand_in(stems)
 
 
 def says_only(frame: Frame, name: str) -> bool:

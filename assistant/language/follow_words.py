@@ -32,6 +32,9 @@ class FollowWords:
     swaps: Words
     becomes: Words
     by_now: Words
+    price_between: Words
+    price_not_between: Words
+    price_not: Words
     one: Words
     cheaper: Words
     more: Words

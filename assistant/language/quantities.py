@@ -29,6 +29,8 @@ class QuantityWords:
     counts: Mapping[str, Lines]
     for_people: Lines
     not_people: frozenset[str]
+    for_all: Lines
+    for_all_behind: frozenset[str]
     not_bottles: Lines
     half: Lines
     sizes: Mapping[str, float]
@@ -50,6 +52,8 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         {name: Lines(words) for name, words in tables["counts"].items()},
         Lines(tables["for_people"]["words"]),
         frozenset(stem(fold(word)) for word in tables["not_people"]["words"]),
+        Lines(tables["for_all"]["lines"]),
+        frozenset(stem(fold(word)) for word in tables["for_all"]["behind"]),
         Lines(tables["not_bottles"]["lines"]),
         Lines(tables["half"]["lines"]),
         {name: float(size) for name, size in tables["sizes"].items()},
@@ -164,7 +168,14 @@ def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
                 return name
     before = list(stems[max(0, start - 2) : start])
     leads = any(places[-1] == len(before) - 1 for places in words.for_people.find(before))
-    return "people" if leads and not words.not_people.intersection(near[:1]) else None
+    other = words.not_people.intersection(near[:1]) or is_for_all(stems, start, end)
+    return "people" if leads and not other else None
+
+
+def is_for_all(stems: Sequence[str], start: int, end: int) -> bool:
+    """Whether the number at this place is money for everything: `it's 150 for everything`."""
+    words, near = quantity_words(), stems[end : end + REACH_ON]
+    return words.for_all_behind.issuperset(stems[:start]) and bool(near) and any(words.for_all.at(near, 0))
 
 
 def _near(stems: Sequence[str], end: int) -> list[str]:

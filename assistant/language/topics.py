@@ -12,7 +12,7 @@ from spacy.tokens import Doc
 from assistant.language.cues import Cue, CueBook
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
-from assistant.language.preferences import FOODS
+from assistant.language.turning import FOODS
 
 DRUNK = frozenset({"wine", "preference"})
 

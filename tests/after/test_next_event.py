@@ -55,6 +55,13 @@ def test_what_is_asked_to_stay_stays(evening: Session) -> None:
     assert "wine/off-dry-riesling" in evening.proposed.wines
 
 
+def test_what_is_not_to_come_back_does_not_stay(evening: Session) -> None:
+    answer = evening.ask("same again but no riesling")
+    assert evening.proposed
+    assert "wine/off-dry-riesling" not in evening.proposed.wines
+    assert "stays, as asked" not in answer.text
+
+
 def test_the_choice_is_the_best_of_its_country(evening: Session) -> None:
     evening.ask("theme: Portugal")
     assert evening.proposed
