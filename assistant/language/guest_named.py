@@ -10,7 +10,7 @@ from itertools import pairwise
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
-from assistant.language.own_needs import asks_for_own
+from assistant.language.own_needs import asks_for_own, own_words
 
 _WORD = re.compile(r"\w[\w-]*")
 POSSESSIVE = re.compile(r"['’]s\b")
@@ -77,7 +77,7 @@ def _speaker(frame: Frame) -> frozenset[str]:
 def _by_name(guest: str, words: Sequence[str]) -> bool:
     """Whether the name stands in the words: a letter as written, one that is a word too not in front."""
     known, name = guest_words(), own_name(guest) or _WORD.findall(POSSESSIVE.sub("", guest))
-    if not has_name(guest):
+    if not has_name(guest) or guest == own_words().called:
         return False
     everyday = any(fold(word) in known.everyday for word in name)
     strict = everyday or any(len(word) == 1 for word in name)

@@ -57,6 +57,14 @@ def test_later_questions_heed_it(table: Session, asked: str, says: str) -> None:
     assert table.ask(asked).say.startswith(says)
 
 
+@pytest.mark.parametrize(
+    "asked", ["what can you do", "what have I taught you", "what do you say to the brie"]
+)
+def test_you_is_whoever_answers(table: Session, asked: str) -> None:
+    table.ask("I'm allergic to nuts")
+    assert "Not for you" not in table.ask(asked).text
+
+
 def test_nobody_is_meant_by_me_before_a_need_is_told(table: Session) -> None:
     assert table.ask("can I have the crostini?").intent != "set-table"
     assert "you" not in {need.guest for need in table.tonight.needs}
