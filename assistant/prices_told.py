@@ -61,9 +61,9 @@ def _price(frame: Frame, reading: Reading, told: bool = False) -> float | None:
         between = stems[reading.end : start]
         if start < reading.end or len(between) > REACH or not LEAST <= number < MOST:
             continue
-        money = told or bool(coins.intersection((*between, *stems[end : end + 1])))
+        money = told or number % 1 > 0 or bool(coins.intersection((*between, *stems[end : end + 1])))
         linked = words.price_between.issuperset(set(between) - coins) and bool(between or money)
         sure = money or not words.price_not_between.intersection(between)
-        if linked and sure and not words.price_not.intersection(stems[end : end + 2]):
+        if linked and sure and not words.price_not.intersection(stems[end : end + 1]):
             return number
     return None

@@ -14,6 +14,7 @@ from assistant.language.guests import all_told, day_of, next_day_at, starts_at, 
 from assistant.language.party import money_said
 from assistant.language.quantities import is_for_all, numbers, quantities
 from assistant.overrun import overspends, runs_late
+from assistant.prices_told import prices_told
 
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
@@ -65,6 +66,8 @@ def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
 
 def budget_said(frame: Frame, tonight: Tonight) -> float | None:
     """The money that is said to be there for the evening that is being prepared; None for any other text."""
+    if prices_told(frame, tonight):
+        return None
     if frame.intent == CHOOSES and says(frame, "in-all"):
         return money_said(frame.text.stems)
     asks = says(frame, "menu-asks") and not (opens(frame, "budget-can") or opens(frame, "budget-told"))

@@ -115,10 +115,12 @@ def _there_already(context: Context) -> list[str]:
 
 
 def _prices(context: Context) -> list[str]:
-    """What the wines cost, where that is told now."""
-    label, found = context.knowledge.label, prices_told(context.frame, context.tonight)
-    told = [f"{label(wine)} {price:g}" for wine, price in found.items()]
-    return [context.wording("line", "prices", things=listed(told))] if told else []
+    """What the wines cost, where that is told now, and all of them together, where all is known."""
+    label, tonight = context.knowledge.label, context.tonight
+    told = [f"{label(wine)} {price:g}" for wine, price in prices_told(context.frame, tonight).items()]
+    whole = len(tonight.prices) == len(tonight.wines) > 1
+    name, total = "prices-all" if whole else "prices", sum(price for _, price in tonight.prices)
+    return [context.wording("line", name, things=listed(told), total=f"{total:g}")] if told else []
 
 
 def _nothing_laid(context: Context) -> Answer:

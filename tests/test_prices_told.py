@@ -1,0 +1,77 @@
+"""What a bottle costs, told in talk: kept for the plan, told back, and no strength and no year."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+from assistant.session import Session
+from tests.tables import mains, poured
+
+CAVA, RIESLING, RIOJA, PORT = "wine/cava", "wine/dry-riesling", "wine/rioja", "wine/ruby-port"
+
+
+@pytest.fixture
+def table(session: Session) -> Iterator[Session]:
+    """Four wines and a cheese for eight."""
+    with poured(session, CAVA, RIESLING, RIOJA, PORT):
+        session.ask("put Brie on the table")
+        session.ask("8 guests on Saturday at 7")
+        yield session
+
+
+@pytest.mark.parametrize(
+    ("told", "prices"),
+    [
+        ("the cava is 8 and the rioja 14", {CAVA: 8, RIOJA: 14}),
+        ("cava £12, riesling £9.50", {CAVA: 12, RIESLING: 9.5}),
+        ("the port cost me 20 quid", {PORT: 20}),
+        ("rioja 10 euros a bottle", {RIOJA: 10}),
+        ("the cava was $28 and the rioja was 16", {CAVA: 28, RIOJA: 16}),
+    ],
+)
+def test_prices_are_noted_and_told_back(table: Session, told: str, prices: dict[str, float]) -> None:
+    answer = table.ask(told)
+    assert dict(table.tonight.prices) == prices
+    assert answer.text.startswith("Noted, a bottle: ")
+    assert (table.tonight.wines, mains(table)) == ((CAVA, RIESLING, RIOJA, PORT), ["food/brie"])
+    assert not answer.left_out
+    assert table.tonight.budget is None
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "the rioja is 14 %",
+        "the cava is 2019",
+        "the port is 20 years old",
+        "the cava is for 8",
+        "the riesling is at 8 degrees",
+        "is the cava 8?",
+        "cava 2 bottles, riesling 3 bottles",
+    ],
+)
+def test_other_numbers_are_no_prices(table: Session, told: str) -> None:
+    table.ask(told)
+    assert not table.tonight.prices
+
+
+def test_all_of_them_are_added_up_and_counted_in_the_plan(table: Session) -> None:
+    table.ask("the cava is 8 and the rioja 14")
+    text = table.ask("riesling 11.50, port 20").text
+    assert "One of each comes to 53.5." in text
+    for asked in ("what does it cost", "what does it all cost", "whats the damage"):
+        assert "still to spend 53.50, 6.69 a head" in table.ask(asked).text
+
+
+def test_a_price_told_anew_stands(table: Session) -> None:
+    table.ask("the cava is 8")
+    table.ask("no, the cava was 9")
+    assert dict(table.tonight.prices) == {CAVA: 9}
+
+
+def test_a_wine_that_goes_takes_its_price_along(table: Session) -> None:
+    table.ask("the cava is 8 and the rioja 14")
+    table.ask("take the cava off the table")
+    assert dict(table.tonight.prices) == {RIOJA: 14}
