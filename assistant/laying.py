@@ -23,9 +23,10 @@ from assistant.language.turning import FOODS
 from assistant.prices_told import only_prices, without_prices
 from assistant.put_on import goes_on_listing, has_menu, is_spread
 from assistant.supposed import only_supposed
+from assistant.table_set import dressed
 from assistant.taken_off import clears, not_there
 from assistant.time_and_money import budget_said
-from assistant.tonight import ORDERS, SETS, Tonight, dressed
+from assistant.tonight import ORDERS, SETS, Tonight
 
 CUISINE = "cuisine"
 # What a menu or a choice is taken for where nobody looks at what is being prepared.

@@ -17,7 +17,8 @@ from assistant.language.standing import PLAIN, Talk, anew
 from assistant.language.talk import follow
 from assistant.one_meant import one_meant
 from assistant.pairing.dish import Dish
-from assistant.tonight import Tonight, once
+from assistant.table_set import once
+from assistant.tonight import Tonight
 
 ASKED = ("wines-for-food", "judge-pair", "why", "why-not", "unclear", "compare", "one-bottle", "describe")
 LOOKS_BACK, LOOKS_FAR = 6, 60

@@ -12,7 +12,7 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import all_told, day_of, next_day_at, starts_at, time_of
 from assistant.language.party import money_said
-from assistant.language.quantities import is_for_all, numbers, quantities
+from assistant.language.quantities import is_each, is_for_all, numbers, quantities
 from assistant.overrun import overspends, runs_late
 from assistant.prices_told import prices_told
 
@@ -58,10 +58,17 @@ def expecting(tonight: Tonight, frame: Frame) -> Tonight:
 def budgeted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the money a frame says there is to spend, in all or a head."""
     said = budget_said(frame, tonight)
-    each = tonight.per_head if said is None else said if says(frame, "a-head") else None
+    each = tonight.per_head if said is None else said if _a_head(frame, said) else None
     if each is None:
         return replace(tonight, budget=said or tonight.budget, per_head=None)
     return replace(tonight, budget=each * tonight.guests if tonight.guests else None, per_head=each)
+
+
+def _a_head(frame: Frame, money: float) -> bool:
+    """Whether the money is told for each guest, and no other number is (`250, I charge them 85 a head`)."""
+    stems = frame.text.stems
+    other = any(is_each(stems, end) for _, end, number in numbers(stems) if number != money)
+    return says(frame, "a-head") and not other
 
 
 def budget_said(frame: Frame, tonight: Tonight) -> float | None:

@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time
 from typing import TYPE_CHECKING
 
 from assistant.at_home import amount_asked, at_home
-from assistant.bare_bottles import style_of_kind
-from assistant.brought import ARRIVES, dishes_after_swap
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
-from assistant.language.dish_edits import POURED, swapped_wines
-from assistant.language.follow_lines import opens, says
+from assistant.language.dish_edits import POURED
+from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
 from assistant.language.party import need_counts, only_told, opening_total, party_of
@@ -22,9 +19,9 @@ from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish, single
-from assistant.put_on import goes_on_listing, has_menu, only_spreads
 from assistant.supposed import SUPPOSES, as_supposed, only_supposed
-from assistant.taken_off import clears, not_there, off_what_was_asked
+from assistant.table_set import changes_table, table_after
+from assistant.taken_off import off_what_was_asked
 from assistant.time_and_money import PREPARES, budgeted, dated
 
 if TYPE_CHECKING:
@@ -76,8 +73,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
     if only_supposed(frame):
         frame = as_supposed(frame)
-    elif _changes(frame, tonight, knowledge):
-        return _set(frame, tonight, knowledge)
+    elif changes_table(frame, tonight, knowledge):
+        return table_after(frame, tonight, knowledge)
     if tonight.wines and tonight.dishes and says(frame, "overview") and not frame.topics:
         return replace(frame, intent=CHECKS, dishes=tonight.dishes)
     if frame.intent == "unclear" and tonight.dishes and says(frame, "board-check"):
@@ -166,85 +163,3 @@ def _tells_of_party(frame: Frame) -> bool:
 def needing(tonight: Tonight, asked: Asked) -> Tonight:
     """The table with what a guest asks to be spared, once."""
     return replace(tonight, needs=with_need(tonight.needs, asked))
-
-
-def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
-    """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
-    on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
-    if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
-        return True
-    ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
-    drops = says(frame, "table-drops") and not (says(frame, "stains") or ails)
-    changes = swapped_wines(frame.text) is not None or drops
-    brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
-    return frame.intent == SETS or brings or bool(on_it and changes)
-
-
-def _set(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
-    """The whole table as it stands after the frame."""
-    swapped = dishes_after_swap(frame, tonight)
-    if swapped is not None:
-        gone = tuple(dish for dish in tonight.dishes if dish not in swapped)
-        return replace(frame, intent=SETS, wines=tonight.wines, dishes=swapped, before=gone)
-    if (cleared := clears(frame, tonight, knowledge)) is not None:
-        return cleared
-    if not_there(frame, tonight, knowledge):
-        return replace(frame, intent=SETS, wines=tonight.wines, dishes=tonight.dishes)
-    wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
-    if pair is not None:
-        goes, comes = (styles([name], knowledge)[0] for name in pair)
-        wines = tuple(comes if wine == goes else wine for wine in tonight.wines)
-    elif says(frame, "table-drops"):
-        wines = tuple(wine for wine in tonight.wines if wine not in wines)
-    elif _adds(frame) or not wines:
-        wines = (*tonight.wines, *wines)
-    dishes = once(_dishes_after(frame, tonight, pair is not None or says(frame, "table-drops")))
-    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
-
-
-def _dishes_after(frame: Frame, tonight: Tonight, changed: bool) -> tuple[Dish, ...]:
-    """The dishes after a frame; where only wines are `changed`, what merely stands is no new table."""
-    eaten = any(reading.kind in EDIBLE for reading in frame.text.readings)
-    if changed and tonight.dishes and not eaten:
-        return tonight.dishes
-    if tonight.dishes and only_spreads(frame):
-        return tonight.dishes  # `tapas` stands for what is there already
-    if not (_adds(frame) or not frame.dishes):
-        return frame.dishes
-    new = {dish.main.food: dish for dish in dressed(frame, tonight)}
-    there = {dish.main.food for dish in tonight.dishes}
-    kept = (new.get(dish.main.food, dish) for dish in tonight.dishes)
-    return (*kept, *(dish for dish in frame.dishes if dish.main.food not in there))
-
-
-def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
-    """Dishes of the table with something put to them (`add honey to the Manchego`)."""
-    laid = {dish.main.food for dish in tonight.dishes}
-    return tuple(dish for dish in frame.dishes if len(dish.parts) > 1 and dish.main.food in laid)
-
-
-def _adds(frame: Frame) -> bool:
-    lines = ("table-adds", "table-brings", "menu-course", "owned-already", *ARRIVES)
-    return (
-        opens(frame, "puts")
-        or has_menu(frame)
-        or goes_on_listing(frame)
-        or any(says(frame, line) for line in lines)
-    )
-
-
-def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
-    """The dishes in order, each once."""
-    found: list[Dish] = []
-    for dish in dishes:
-        found += [] if dish in found else [dish]
-    return tuple(found)
-
-
-def styles(names: Sequence[str], knowledge: Knowledge) -> tuple[str, ...]:
-    """The wine styles that these words stand for, each once; words that no style answers to are left out."""
-    found = (knowledge.styles_of(name) for name in names)
-    known = (name for name, of in zip(names, found, strict=True) if of)
-    return tuple(
-        dict.fromkeys(name if name in knowledge.wines else style_of_kind(name, knowledge) for name in known)
-    )

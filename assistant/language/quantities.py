@@ -29,6 +29,7 @@ class QuantityWords:
     counts: Mapping[str, Lines]
     for_people: Lines
     not_people: frozenset[str]
+    for_each: Lines
     for_all: Lines
     for_all_behind: frozenset[str]
     not_bottles: Lines
@@ -52,6 +53,7 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         {name: Lines(words) for name, words in tables["counts"].items()},
         Lines(tables["for_people"]["words"]),
         frozenset(stem(fold(word)) for word in tables["not_people"]["words"]),
+        Lines(tables["for_each"]["lines"]),
         Lines(tables["for_all"]["lines"]),
         frozenset(stem(fold(word)) for word in tables["for_all"]["behind"]),
         Lines(tables["not_bottles"]["lines"]),
@@ -160,7 +162,7 @@ def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
     """What the number at this place counts."""
     words, money = quantity_words(), small_words()["money"]
     near = _near(stems, end)
-    if not money.isdisjoint((*near[:1], *stems[max(0, start - 1) : start])):
+    if is_each(stems, end) or not money.isdisjoint((*near[:1], *stems[max(0, start - 1) : start])):
         return None  # `60 quid a head` counts no heads
     for at in range(min(REACH, len(near))):  # what stands nearest is counted
         for name, lines in words.counts.items():
@@ -170,6 +172,14 @@ def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
     leads = any(places[-1] == len(before) - 1 for places in words.for_people.find(before))
     other = words.not_people.intersection(near[:1]) or is_for_all(stems, start, end)
     return "people" if leads and not other else None
+
+
+def is_each(stems: Sequence[str], end: int) -> bool:
+    """Whether a number that ends here is money for each guest: `85 a head`, `25 euros for each guest`."""
+    words, money = quantity_words(), small_words()["money"]
+    near = stems[end : end + REACH_ON]
+    starts = range(1 + bool(money.intersection(near[:1]))) if near else ()
+    return any(any(words.for_each.at(near, at)) for at in starts if at < len(near))
 
 
 def is_for_all(stems: Sequence[str], start: int, end: int) -> bool:
