@@ -22,7 +22,7 @@ REACH_BACK, REACH_ON, MOST_ONLY, MOST_COUNTING = 3, 6, 5, 10
 DESCRIBES = "describe"
 PEOPLE, DRINKLESS, FOR = "people", "non_drinkers", "for"
 REACH_PLACE, CLAUSE_ENDS = 4, (",", ".", "?", "!", ";")
-KINDS = ("behind", "more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
+KINDS = ("behind", "absent", "more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
 Heads = tuple[float | None, float]
 
 
@@ -201,7 +201,7 @@ def _changed(now: Heads, kind: str, found: Counted) -> Heads:
         return (found.number, drinkless) if kind == "part" else now
     if kind == "more":
         return guests + found.number, drinkless + (found.number if found.name == DRINKLESS else 0.0)
-    if kind == "fewer":
+    if kind in ("fewer", "absent"):
         return (guests - found.number if found.number < guests else guests), drinkless
     return (guests, found.number) if kind == "drinkless" and found.number <= guests else now
 

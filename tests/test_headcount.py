@@ -32,6 +32,8 @@ def heads(session: Session) -> tuple[float | None, float]:
     ("said", "guests", "drinkless"),
     [
         ("three guests left early", 9, 2),
+        ("two haven't turned up", 10, 2),
+        ("we're running late, and three people haven't arrived", 9, 2),
         ("one person cancelled", 11, 2),
         ("two guests can't make it", 10, 2),
         ("R. is bringing two friends", 14, 2),

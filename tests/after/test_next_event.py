@@ -108,3 +108,12 @@ def test_a_cheaper_wine_for_a_dish_is_no_next_evening(bare: Session) -> None:
 def test_the_foods_to_choose_from_exist(session: Session) -> None:
     listed = {food for foods in next_foods().foods.values() for food in foods}
     assert not [food for food in listed if food not in session.knowledge.digest]
+
+
+def test_a_question_takes_no_proposal_and_next_time_counts_nobody_now(evening: Session) -> None:
+    old = evening.tonight
+    assert "Next: " in evening.ask("next time for 15, without the riesling").text
+    evening.ask("what goes with it")
+    assert (evening.tonight.wines, evening.tonight.guests) == (old.wines, old.guests)
+    evening.ask("go with that")
+    assert evening.tonight.wines != old.wines
