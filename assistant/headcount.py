@@ -22,7 +22,7 @@ REACH_BACK, REACH_ON, MOST_ONLY, MOST_COUNTING = 3, 6, 5, 10
 DESCRIBES = "describe"
 PEOPLE, DRINKLESS, FOR = "people", "non_drinkers", "for"
 REACH_PLACE, CLAUSE_ENDS = 4, (",", ".", "?", "!", ";")
-KINDS = ("behind", "absent", "more", "fewer", "drinkless", "part")  # the first whose words stand beside the number
+KINDS = ("behind", "absent", "more", "fewer", "drinkless", "part")  # the first that stands beside counts
 Heads = tuple[float | None, float]
 
 

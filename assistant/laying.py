@@ -26,6 +26,7 @@ from assistant.supposed import only_supposed
 from assistant.table_set import dressed
 from assistant.taken_off import clears, not_there
 from assistant.time_and_money import budget_said
+from assistant.told_of_dish import told_of_dish
 from assistant.tonight import ORDERS, SETS, Tonight
 
 CUISINE = "cuisine"
@@ -72,6 +73,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return without_prices(replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again=""))
     if owns(frame, tonight):
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
+    if (told := told_of_dish(frame, tonight, knowledge)) is not None:
+        return told
     if _added(frame, talk, tonight):
         return replace(frame, intent=SETS, preferences=(), again="")
     if frame.intent == SETS and not frame.wines and (dressed(frame, tonight) or _more(frame, tonight)):

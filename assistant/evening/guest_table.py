@@ -10,9 +10,9 @@ from assistant.answers.context import Context
 from assistant.evening.guest_kinds import of_kinds
 from assistant.evening.needs import WINE
 from assistant.evening.records import Evening, FoodLine, WineLine
-from assistant.language.dish_edits import POURED
+from assistant.language.dish_edits import POURED, called
 from assistant.language.follow_lines import ends_of, says
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Reading
 from assistant.pairing.dish import BASE, Dish
 from assistant.table_set import styles
 
@@ -39,10 +39,21 @@ def of_asked(context: Context, evening: Evening, poured: Sequence[str] = ()) -> 
 
 
 def _as_laid(dish: Dish, context: Context) -> Dish:
-    """The dish as it is on the table, all that is on it with it: `the crostini` are those with pesto."""
-    bare = len(dish.parts) == 1
-    laid = [one for one in context.tonight.dishes if bare and one.main.food == dish.main.food]
+    """The dish as it is on the table, all that is on it with it: `the crostini` are those with pesto.
+
+    So `the chicken` is the coronation chicken, where no other dish of the table is called so.
+    """
+    if len(dish.parts) > 1:
+        return dish
+    same = [one for one in context.tonight.dishes if one.main.food == dish.main.food]
+    named = [r for r in context.frame.text.readings if r.id == dish.main.food]
+    short = [one for one in context.tonight.dishes if any(_is_called(one, r, context) for r in named)]
+    laid = same or short
     return laid[0] if len(laid) == 1 else dish
+
+
+def _is_called(dish: Dish, reading: Reading, context: Context) -> bool:
+    return called(dish.main.food, reading, context.knowledge)
 
 
 def _wines_named(context: Context) -> tuple[str, ...]:

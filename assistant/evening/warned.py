@@ -41,7 +41,16 @@ def _new(before: Tonight, now: Tonight, frame: Frame) -> tuple[Dish, ...]:
     kept = set() if frame.intent == SUPPOSES else {p.food for dish in now.dishes for p in dish.parts} - there
     parts = [part for dish in (*now.dishes, *frame.dishes) for part in dish.parts]
     foods = {part.food: part for part in parts if part.food in named | kept}
-    return tuple(Dish((replace(part, role=BASE),)) for part in foods.values())
+    dressed = _dressed(before, now)
+    apart = (part for part in foods.values() if not any(part in dish.parts for dish in dressed))
+    return (*dressed, *(Dish((replace(part, role=BASE),)) for part in apart))
+
+
+def _dressed(before: Tonight, now: Tonight) -> tuple[Dish, ...]:
+    """The dishes that were there with less on them (`there are walnuts in the quiche`)."""
+    there = {dish.main.food: {part.food for part in dish.parts} for dish in before.dishes}
+    again = (dish for dish in now.dishes if dish.main.food in there)
+    return tuple(d for d in again if {part.food for part in d.parts} - there[d.main.food])
 
 
 def _care(dishes: Sequence[Dish], context: Context, session: Session) -> list[GuestCare]:

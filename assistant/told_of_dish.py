@@ -1,0 +1,40 @@
+"""`There are walnuts in the quiche`: what a dish of the table holds besides, told and not asked."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from assistant.brought import SETS, TOLD
+from assistant.knowledge.store import Knowledge
+from assistant.language.dish_edits import with_parts
+from assistant.language.follow_lines import opens, says
+from assistant.language.frame import Frame
+from assistant.language.sorting import EDIBLE
+from assistant.pairing.dish import single
+
+if TYPE_CHECKING:
+    from assistant.tonight import Tonight
+
+SAFETY = "safety"
+
+
+def told_of_dish(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None:
+    """The frame that sets the table with more on one dish of it; None where nothing of the kind is told."""
+    if not (tonight.dishes and _is_told(frame) and says(frame, "holds-told")):
+        return None
+    laid = {dish.main.food for dish in tonight.dishes}
+    named = dict.fromkeys(reading.id for reading in frame.text.readings if reading.kind in EDIBLE)
+    dish, more = [name for name in named if name in laid], [name for name in named if name not in laid]
+    if len(dish) != 1 or not more:
+        return None
+    parts = [single(name).main for name in (*dish, *more)]
+    dishes = with_parts(tonight.dishes, parts, knowledge)
+    return replace(frame, intent=SETS, wines=(), preferences=(), dishes=dishes, again="")
+
+
+def _is_told(frame: Frame) -> bool:
+    """Whether nothing is asked, and nobody is told to have eaten of it, which may be an emergency."""
+    asks = says(frame, "table-questions") or opens(frame, "yes-no")
+    eaten = says(frame, "guest-she") or says(frame, "guest-drank")
+    return frame.intent in (*TOLD, SAFETY) and not (asks or eaten)
