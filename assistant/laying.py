@@ -23,7 +23,7 @@ from assistant.language.turning import FOODS
 from assistant.prices_told import only_prices, without_prices
 from assistant.put_on import goes_on_listing, has_menu, is_spread
 from assistant.supposed import only_supposed
-from assistant.table_set import dressed
+from assistant.table_set import dressed, wines_refused
 from assistant.taken_off import clears, not_there
 from assistant.time_and_money import budget_said
 from assistant.told_of_dish import told_of_dish
@@ -69,6 +69,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, dishes=())
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return replace(frame, intent=SETS, again="")
+    if gone := wines_refused(frame, tonight, knowledge):
+        return replace(frame, intent=SETS, wines=gone, dishes=(), preferences=(), again="")
     if only_prices(frame, tonight):
         return without_prices(replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again=""))
     if owns(frame, tonight):

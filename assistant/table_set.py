@@ -15,7 +15,7 @@ from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 from assistant.put_on import goes_on_listing, has_menu, only_spreads
-from assistant.taken_off import clears, not_there
+from assistant.taken_off import DROPPED, clears, not_there
 
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 def changes_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
-    on_it = set(styles(frame.wines, knowledge)) & set(tonight.wines)
+    on_it = meant_of(frame.wines, tonight.wines, knowledge)
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return True
     ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
@@ -48,7 +48,8 @@ def table_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         goes, comes = (styles([name], knowledge)[0] for name in pair)
         wines = tuple(comes if wine == goes else wine for wine in tonight.wines)
     elif says(frame, "table-drops"):
-        wines = tuple(wine for wine in tonight.wines if wine not in wines)
+        gone = meant_of(frame.wines, tonight.wines, knowledge)
+        wines = tuple(wine for wine in tonight.wines if wine not in gone)
     elif _adds(frame) or not wines or _is_another(frame, wines, tonight):
         wines = (*tonight.wines, *wines)
     dishes = once(_dishes_after(frame, tonight, pair is not None or says(frame, "table-drops")))
@@ -97,6 +98,29 @@ def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
     for dish in dishes:
         found += [] if dish in found else [dish]
     return tuple(found)
+
+
+def wines_refused(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[str, ...]:
+    """The wines of the table that are said not to be there (`not the Burgundy, we don't have that`)."""
+    asks = says(frame, "table-questions") or says(frame, "table-instead")
+    if frame.intent not in DROPPED or asks or not says(frame, "table-drops"):
+        return ()
+    names = [limit.wanted for limit in frame.preferences if limit.banned and limit.wanted]
+    return tuple(meant_of(names, tonight.wines, knowledge))
+
+
+def meant_of(names: Sequence[str], wines: Sequence[str], knowledge: Knowledge) -> set[str]:
+    """The wines that these names mean: those called just so, else those of that kind or grape."""
+    return {wine for name in names for wine in wines_called(name, wines, knowledge)}
+
+
+def wines_called(name: str, wines: Sequence[str], knowledge: Knowledge) -> list[str]:
+    """Those of the wines that a name means; `Chardonnay` is the unoaked one where no other is there."""
+    of, known = knowledge.styles_of(name), knowledge.wines
+    just_so = [wine for wine in wines if wine == name]
+    grapes = set(known[name].grapes) if name in known else {name}
+    kind = [wine for wine in wines if wine in of]
+    return just_so or kind or [wine for wine in wines if grapes & set(known[wine].grapes)]
 
 
 def styles(names: Sequence[str], knowledge: Knowledge) -> tuple[str, ...]:

@@ -125,3 +125,25 @@ def test_a_part_that_comes_off_is_named(conversation: Session) -> None:
     assert conversation.ask("remove the honey").say == "Off the table: honey."
     assert mains(conversation) == ["food/gouda", "food/brie"]
     assert len(conversation.tonight.dishes[0].parts) == 1
+
+
+@pytest.mark.parametrize(
+    ("typed", "left"),
+    [
+        ("drop the chardonnay", ("wine/gavi", "wine/malbec")),
+        ("the chardonnay isn't on the table", ("wine/gavi", "wine/malbec")),
+        ("not the chardonnay, we don't have that", ("wine/gavi", "wine/malbec")),
+        ("get rid of the malbec and the chardonnay", ("wine/gavi",)),
+    ],
+)
+def test_wines_come_off_by_the_name_they_are_called(
+    board: Session, typed: str, left: tuple[str, ...]
+) -> None:
+    board.ask("the wines are gavi, unoaked chardonnay and malbec")
+    board.ask(typed)
+    assert (board.tonight.wines, mains(board)) == (left, BOARD)
+
+
+def test_a_wine_that_is_not_there_takes_nothing_off(board: Session) -> None:
+    board.ask("drop the champagne")
+    assert board.tonight.wines == ("wine/gavi", "wine/malbec")

@@ -17,6 +17,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed, span
 from assistant.evening.facts import fact
 from assistant.knowledge.concepts import Amount
+from assistant.table_set import wines_called
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -56,11 +57,9 @@ def wines_meant(context: Context) -> list[str]:
 
 
 def _of_name(name: str, context: Context) -> list[str]:
-    of = context.knowledge.styles_of(name)
-    table, known = context.tonight.wines, context.knowledge.wines
-    grapes = set(known[name].grapes) if name in known else set()
-    tonight = [style for style in table if style in of] or [w for w in table if grapes & set(known[w].grapes)]
-    return tonight or ([context.knowledge.style(name)] if of else [])
+    known = context.knowledge
+    tonight = wines_called(name, context.tonight.wines, known)
+    return tonight or ([known.style(name)] if known.styles_of(name) else [])
 
 
 def _name(context: Context, wine: str) -> str:
