@@ -85,7 +85,7 @@ SOUNDS = (
     "help",
     "judge-pair",
 )
-WHYS, PLAN = ("why", "why-not"), "plan"
+WHYS, PLAN, ORDERS = ("why", "why-not"), "plan", "pour-order"
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 SHOPS = "shopping"
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
@@ -130,7 +130,7 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return own_by_talk(own, told) if own.asked else needs_by_talk(told)
     named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
     asked = not named and frame.intent in ASKS_FOR_TABLE and says(frame, "table-asked")
-    if asked or (says(frame, "table-lost") and not frame.topics):
+    if asked or (says(frame, "table-lost") and not (frame.topics or frame.intent == ORDERS)):
         return _table
     if not named and says(frame, "budget-asked"):
         return lambda context, _: budget_told(context)

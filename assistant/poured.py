@@ -18,6 +18,7 @@ from assistant.tonight import Tonight
 
 MOST_BOTTLES = 500
 """Bottles of a list that are known by name; of a longer one most names are words of something else too."""
+JUDGES = "judge-pair"
 LAYS = ("set-table", "choose-wines", "substitute", "teach")
 KINDS = ("kind/sparkling-wine", "kind/rose-wine", "kind/orange-wine")
 """Kinds whose names, behind `the`, are names of nothing on a plate (`the red` may be a pepper)."""
@@ -107,3 +108,13 @@ def _is_there(frame: Frame, reading: Reading) -> bool:
 def _words(name: str) -> frozenset[str]:
     """The words of a name, hyphens kept: `off-dry` is not dry."""
     return frozenset(stem(fold(word)) for word in name.split())
+
+
+def of_kind_here(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Frame:
+    """The frame that judges the wines of the table of a kind that is asked of (`red with the salmon`)."""
+    limits = [one for one in frame.preferences if one.property == "kind" and one.wanted and not one.banned]
+    kinds = {*(one.wanted for one in limits), *(name for name in frame.wines if name not in poured)}
+    here = tuple(wine for wine in poured if kinds & set(knowledge.broader(wine)))
+    if frame.intent != JUDGES or not here:
+        return frame
+    return replace(frame, wines=here, preferences=tuple(p for p in frame.preferences if p not in limits))

@@ -41,7 +41,7 @@ from assistant.notebook import Notebook
 from assistant.own_dishes import followed, short_names
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
-from assistant.poured import as_poured, bottles_called
+from assistant.poured import as_poured, bottles_called, of_kind_here
 from assistant.rehearse.noting import AnswerLog
 from assistant.spoilt import after_told
 from assistant.spoken import Spoken
@@ -194,6 +194,7 @@ class Session:
         frame = self._pourable(heard)
         frame = of_choice(frame, self._talk, self.tonight, self.engine)
         frame = at_table(solved(frame, self._puzzle), self.tonight, self.knowledge)
+        frame = of_kind_here(frame, self.tonight.wines, self.knowledge)
         return meant_of_list(frame, self._talk, self.stock)
 
     def _aside(self, frame: Frame) -> bool:

@@ -23,12 +23,13 @@ if TYPE_CHECKING:
 
 def changes_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
-    on_it = meant_of(frame.wines, tonight.wines, knowledge)
+    pair = swapped_wines(frame.text)
+    on_it = meant_of((*frame.wines, *(pair or ())), tonight.wines, knowledge)
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return True
     ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
     drops = says(frame, "table-drops") and not (says(frame, "stains") or ails)
-    changes = swapped_wines(frame.text) is not None or drops
+    changes = pair is not None or drops
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 
@@ -45,8 +46,8 @@ def table_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return replace(frame, intent=SETS, wines=tonight.wines, dishes=tonight.dishes)
     wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
     if pair is not None:
-        goes, comes = (styles([name], knowledge)[0] for name in pair)
-        wines = tuple(comes if wine == goes else wine for wine in tonight.wines)
+        goes, comes = meant_of(pair[:1], tonight.wines, knowledge), styles(pair[1:], knowledge)[0]
+        wines = tuple(comes if wine in goes else wine for wine in tonight.wines)
     elif says(frame, "table-drops"):
         gone = meant_of(frame.wines, tonight.wines, knowledge)
         wines = tuple(wine for wine in tonight.wines if wine not in gone)

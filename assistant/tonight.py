@@ -32,6 +32,7 @@ COUNTS = "quantity"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
 SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
 FEWEST_OF_A_BOARD = 3
+PLACED = ("set-table", "unclear", "service", "describe", "pour-order", "plan", "foods-for-wine", "compare")
 OF_ALL_FOODS = ("one-bottle", "check-board", "choose-wines", "safety")
 
 
@@ -69,6 +70,8 @@ class Tonight:
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
     frame = amount_asked(frame)
+    if _asks_place(frame, tonight):
+        return replace(frame, intent=ORDERS, wines=tonight.wines, dishes=())
     if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):
         return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
     if only_supposed(frame):
@@ -103,6 +106,13 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     if frame.intent == ORDERS and tonight.wines:  # `the Crémant first, not the Riesling` limits nothing
         frame = replace(frame, preferences=tuple(one for one in frame.preferences if not one.banned))
     return replace(frame, anywhere=says(frame, "shop"))
+
+
+def _asks_place(frame: Frame, tonight: Tonight) -> bool:
+    """Whether it is asked when a wine of the table is poured (`where does it go in the order`)."""
+    named = {reading.id for reading in frame.text.readings}
+    of_table = len(tonight.wines) > 1 and named <= set(tonight.wines)
+    return of_table and frame.intent in PLACED and says(frame, "order-place")
 
 
 def paired(frame: Frame, tonight: Tonight, talk: Talk | None) -> Frame:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.session import Session
+from tests.tables import poured
 
 SYRAH, RIESLING, MALBEC = "wine/syrah", "wine/dry-riesling", "wine/malbec"
 
@@ -147,3 +148,34 @@ def test_what_has_run_out_comes_off_the_board(conversation: Session) -> None:
     conversation.ask("on the table: brie, salami and malbec")
     conversation.ask("we're out of salami")
     assert {dish.main.food for dish in conversation.tonight.dishes} == {"food/brie"}
+
+
+WINES = ("wine/cava", "wine/picpoul-de-pinet", "wine/beaujolais")
+
+
+@pytest.mark.parametrize(
+    "asked",
+    ["where does it go in the order", "when do I pour the picpoul", "where does that fit in"],
+)
+def test_the_place_of_a_wine_is_told_with_the_order(session: Session, asked: str) -> None:
+    with poured(session, *WINES):
+        assert session.ask(asked).say == "Pour Cava first, Beaujolais last."
+
+
+@pytest.mark.parametrize(
+    "asked",
+    ["guy wants red with the salmon is it dumb", "does red go with the salmon", "is a red ok with salmon"],
+)
+def test_a_kind_of_wine_is_that_of_the_table(session: Session, asked: str) -> None:
+    with poured(session, *WINES):
+        session.ask("put salmon and brie on the table")
+        assert "Beaujolais with salmon: " in session.ask(asked).text
+
+
+@pytest.mark.parametrize(
+    "told", ["no ones liking the picpoul, swap it for a chablis", "swap the picpoul for a chablis"]
+)
+def test_a_wine_is_swapped_by_name(session: Session, told: str) -> None:
+    with poured(session, *WINES):
+        session.ask(told)
+        assert session.tonight.wines == (WINES[0], "wine/chablis", WINES[2])

@@ -37,6 +37,7 @@ class QuantityWords:
     sizes: Mapping[str, float]
     glass: Mapping[str, Lines]
     asked: Mapping[str, Lines]
+    how_many: Lines
     party: Mapping[str, Lines]
 
 
@@ -61,6 +62,7 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         {name: float(size) for name, size in tables["sizes"].items()},
         {name: Lines(lines) for name, lines in tables["glass"].items()},
         {name: Lines(words) for name, words in tables["asked"].items()},
+        Lines(tables["how_many"]["lines"]),
         {name: Lines(words) for name, words in tables["party"].items()},
     )
 
@@ -124,9 +126,15 @@ def counts(stems: Sequence[str]) -> list[Counted]:
 
 
 def asked_for(text: Text) -> str | None:
-    """What is asked for (`ice`, `water`, `bottles` ...), or None where no word says it."""
-    asked = quantity_words().asked
-    return next((name for name, lines in asked.items() if lines.stand_in(text.stems)), None)
+    """What is asked for (`ice`, `water`, `bottles` ...), or None where no word says it.
+
+    What stands right behind `how many` comes first: `how many bottles, two glasses each`.
+    """
+    words, stems = quantity_words(), text.stems
+    found = [name for name, lines in words.asked.items() if lines.stand_in(stems)]
+    behind = [places[-1] + 1 for places in words.how_many.find(stems) if places[-1] + 1 < len(stems)]
+    counted = (name for at in behind for name in found if any(words.asked[name].at(stems, at)))
+    return next(counted, next(iter(found), None))
 
 
 def numbers(stems: Sequence[str]) -> list[tuple[int, int, float]]:
