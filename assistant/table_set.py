@@ -44,17 +44,23 @@ def table_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
         return cleared
     if not_there(frame, tonight, knowledge):
         return replace(frame, intent=SETS, wines=tonight.wines, dishes=tonight.dishes)
+    wines = _wines_after(frame, tonight, knowledge)
+    changed = swapped_wines(frame.text) is not None or says(frame, "table-drops")
+    dishes = once(_dishes_after(frame, tonight, changed))
+    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
+
+
+def _wines_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[str, ...]:
+    """The wines after the frame: one in the place of another, without some, with more, or others."""
     wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
     if pair is not None:
-        goes, comes = meant_of(pair[:1], tonight.wines, knowledge), styles(pair[1:], knowledge)[0]
-        wines = tuple(comes if wine in goes else wine for wine in tonight.wines)
-    elif says(frame, "table-drops"):
-        gone = meant_of(frame.wines, tonight.wines, knowledge)
-        wines = tuple(wine for wine in tonight.wines if wine not in gone)
-    elif _adds(frame) or not wines or _is_another(frame, wines, tonight):
-        wines = (*tonight.wines, *wines)
-    dishes = once(_dishes_after(frame, tonight, pair is not None or says(frame, "table-drops")))
-    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
+        goes, comes = meant_of(pair[:1], tonight.wines, knowledge), styles(pair[1:], knowledge)
+        return tuple(one for wine in tonight.wines for one in (comes if wine in goes else (wine,)))
+    if says(frame, "table-drops"):
+        off = meant_of(frame.wines, tonight.wines, knowledge)
+        return tuple(wine for wine in tonight.wines if wine not in off)
+    adds = _adds(frame) or not wines or _is_another(frame, wines, tonight)
+    return (*tonight.wines, *wines) if adds else wines
 
 
 def _is_another(frame: Frame, wines: Sequence[str], tonight: Tonight) -> bool:
