@@ -20,6 +20,7 @@ _LINK = re.compile(r",\s|\sand\s")
 class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
+    `opens`, `told`, `then`, `hence`: what leads in, who told it, and what follows from it (`so no more for him`);
     `where`: the place behind a guest; `the_one`: that this is who has the need, `only_one`: and nobody else;
     `reacts`: a reaction that a guest always has; `short`: a name run together
     with `is` in front of a need; `behind`: somebody, a need, and only then the name of who has it; `bracket`:
@@ -33,6 +34,10 @@ class Retold:
     reacts: re.Pattern[str]
     arrives: re.Pattern[str]
     one_more: re.Pattern[str]
+    opens: re.Pattern[str]
+    told: re.Pattern[str]
+    then: re.Pattern[str]
+    hence: re.Pattern[str]
     allergic: str
     only_one: re.Pattern[str]
     short: re.Pattern[str]
@@ -63,6 +68,17 @@ class Retold:
                 re.IGNORECASE,
             ),
             re.compile(rf"\s{either(table['one_more'])}\b", re.IGNORECASE),
+            re.compile(rf"^(?:{either(table['opens'])}(?:\s?[,.;!:-]\s?|\s))+(?=\w)", re.IGNORECASE),
+            re.compile(
+                rf"(?<=\w),?\s{who}(?:['’]ve|['’]s|\shas|\shave)?(?:\sonly|\sjust)*\s{either(table['told'])}"
+                rf"(?:\s(?:now|today|tonight|earlier|just))*(?=$|[,;]|\sand\b|\sso\b)",
+                re.IGNORECASE,
+            ),
+            re.compile(
+                rf",?\s(?:so|and)\s(?:it['’]s\s)?{either(table['then'])}(?:\sfor\s(?:her|him|them))?(?=$|[,;])",
+                re.IGNORECASE,
+            ),
+            re.compile(r",?\s(?:and\s)?so\s(?P<none>no\s[^,;]+?)\sfor\s(?:her|him|them)\b", re.IGNORECASE),
             table["allergic"],
             re.compile(rf"^{either(table['only_one'])}\s(?P<name>\w+)\s(?:who|that)\s", re.IGNORECASE),
             re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
@@ -105,7 +121,8 @@ def as_told(typed: str) -> str:
     So `Sara just turned up, she's vegan` as `Sara is vegan`.
     """
     known = _retold()
-    typed = known.arrives.sub(" is ", typed, count=1)
+    typed = known.told.sub("", known.opens.sub("", typed))
+    typed = known.hence.sub(r" and \g<none>", known.then.sub("", known.arrives.sub(" is ", typed, count=1)))
     return known.reacts.sub(f" {known.allergic} ", known.only_one.sub(r"\g<name> ", typed, count=1), count=1)
 
 
