@@ -1,4 +1,4 @@
-"""`Sarah is pregnant. Tom and Mo are driving`: a line in its sentences and clauses, each with its own guest."""
+"""`Sarah is pregnant. Tom and Mo are driving`: a line in its sentences and clauses, each of its guest."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from assistant.language.retold import either
 _STOP = re.compile(r"(?<=\w{3})[.!]\s++")
 _LINK = re.compile(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)")
 _TOO = re.compile(r"(?<=\w)(?:,?\s(?:too|also|as well))?[ .!,;]*+$", re.IGNORECASE)
-_NAME = re.compile(r"[^\W\d][\w-]*")
+_NAME = re.compile(r"(?<![\w-])[^\W\d][\w-]*+")
 FEWEST_TOLD = 3
 
 

@@ -161,7 +161,7 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 
 def all_told(typed: str) -> Told:
-    """The guests of a line with their needs, sentence by sentence, and the parts that tell of none behind them."""
+    """The guests of a line with their needs, and the parts that tell of none behind them."""
     told = [said_plainly(without_arrivals(as_told(part))) for part in sentences(typed)]
     words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, _WORD.findall(" ".join(told)))))
     if _asks(words):

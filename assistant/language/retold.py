@@ -20,7 +20,7 @@ _LINK = re.compile(r",\s|\sand\s")
 class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
-    `opens`, `told`, `then`, `hence`: what leads in, who told it, and what follows from it (`so no more for him`);
+    `opens`, `told`, `then`, `hence`: what leads in, who told it, what follows (`so no more for him`);
     `where`: the place behind a guest; `the_one`: that this is who has the need, `only_one`: and nobody else;
     `reacts`: a reaction that a guest always has; `short`: a name run together
     with `is` in front of a need; `behind`: somebody, a need, and only then the name of who has it; `bracket`:

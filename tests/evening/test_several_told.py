@@ -13,7 +13,12 @@ from assistant.session import Session
     [
         (
             "priya cant have nuts, allergic. sarah's pregnant. tom and mo are driving",
-            [("Priya", "cant have nuts, allergic"), ("Sarah", "pregnant"), ("Tom", "driving"), ("Mo", "driving")],
+            [
+                ("Priya", "cant have nuts, allergic"),
+                ("Sarah", "pregnant"),
+                ("Tom", "driving"),
+                ("Mo", "driving"),
+            ],
         ),
         ("Tom, Mo and Raj are vegan", [("Tom", "vegan"), ("Mo", "vegan"), ("Raj", "vegan")]),
         ("Ned is coeliac. R. is vegan too", [("Ned", "coeliac"), ("R.", "vegan")]),
