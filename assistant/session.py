@@ -182,7 +182,7 @@ class Session:
         frame = spoken_of(heard_anew(question, self.taught, self._talk, called), self.taught)
         choice = last_choice(self._talk)
         frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)
-        if alone := said_alone(frame):
+        if alone := said_alone(frame, self.tonight.needs):
             return replace(NOTHING_SAID, intent=alone, text=frame.text)
         before = of_same(self._cautioned, frame, self.tonight.needs)
         frame = heeded(frame, before, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL))

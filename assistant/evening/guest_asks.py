@@ -40,7 +40,7 @@ from assistant.evening.guest_things import (
     with_things,
 )
 from assistant.evening.guest_touched import touched_told, with_touched
-from assistant.evening.need_changes import need_changed
+from assistant.evening.need_corrected import need_corrected
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
@@ -76,7 +76,7 @@ def _asks_of_guest(frame: Frame, session: Session) -> Callable[[Context, Session
 
     A follow-up (`and the brie?`) is about the guest last asked of.
     """
-    if asked := need_changed(frame, session) or who_needs(frame, session) or sober_asks(frame, session):
+    if asked := need_corrected(frame, session) or who_needs(frame, session) or sober_asks(frame, session):
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
     if not named and any(session.parser.topics.by_id[topic].another for topic in frame.topics):

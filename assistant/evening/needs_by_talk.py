@@ -12,7 +12,7 @@ from assistant.answers.safety import caution
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
-from assistant.evening.guest_meant import doubt, says_pronoun, spoken_of
+from assistant.evening.guest_meant import doubt, pronoun_in, says_pronoun, spoken_of
 from assistant.evening.needs import understood, with_sober
 from assistant.language.fold import fold, key
 from assistant.language.follow_lines import opens
@@ -67,7 +67,10 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if comes_too(context.frame.text.typed):
         session.tonight = _more(session.tonight, sum(one.guest not in known for one in meant))
     session.tonight = with_sober(session.tonight, session)
-    session.spoken.of = tuple(one.guest for one in meant if has_name(one.guest)) or session.spoken.of
+    named_now = tuple(dict.fromkeys(one.guest for one in meant if has_name(one.guest)))
+    session.spoken.of = named_now or session.spoken.of
+    if len(named_now) == 1 and (said := pronoun_in(context.frame.text.stems)):
+        session.spoken.called[named_now[0]] = said  # `Lena turned up, she's vegan`
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
     found = [next((row for row in reversed(rows) if _is_of(one, row)), None) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
