@@ -90,3 +90,9 @@ def test_who_starts_to_drive_is_noted(told: Session) -> None:
 
 def test_another_guest_is_noted_where_the_one_was_not(conversation: Session) -> None:
     assert conversation.ask("its ann whos vegan not tom").say == "Noted for Ann: vegan."
+
+
+def test_what_the_drivers_get_names_them_and_drinks(told: Session) -> None:
+    answer = told.ask("what do the drivers get")
+    assert answer.say.startswith("For Tom and Mo, without alcohol:")
+    assert answer.picks
