@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -21,6 +21,7 @@ from assistant.language.guests import Asked, Told
 from assistant.language.party import party_words
 from assistant.language.quantities import numbers
 from assistant.language.retold import comes_too, tells_habit
+from assistant.language.same_guests import diet_of
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
@@ -129,8 +130,16 @@ def _meant_by_pronoun(told: Told, context: Context, session: Session) -> str:
         return here[0] if len(here) == 1 else ""
     named = guests_named(context.frame.text.typed, session.tonight.needs)
     opened = opens(context.frame, "guest-she") and not doubt(context.frame, session)
-    meant = named or (spoken_of(context.frame, session) if opened else ())
+    changed = _eats_otherwise(told, spoken_of(context.frame, session), session)
+    meant = named or (spoken_of(context.frame, session) if opened or changed else ())
     return meant[0] if len(meant) == 1 else ""
+
+
+def _eats_otherwise(told: Told, spoken: Sequence[str], session: Session) -> bool:
+    """Whether it is told of one with a diet that there is another one instead (`she's just veggie`)."""
+    diets = party_words().instead
+    had = {diet_of(one.need) for one in session.tonight.needs if one.guest in spoken}
+    return bool(diets & had) and any(diet_of(one.need) in diets for one in told.asked)
 
 
 def _as_called(asked: Asked, session: Session) -> Asked:

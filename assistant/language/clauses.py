@@ -13,6 +13,7 @@ from assistant.language.retold import either
 _STOP = re.compile(r"(?<=\w{3})[.!]\s++")
 _LINK = re.compile(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)")
 _TOO = re.compile(r"(?<=\w)(?:,?\s(?:too|also|as well))?[ .!,;]*+$", re.IGNORECASE)
+_JUST = re.compile(r"^(?:just|actually|really|now)\s(?=\w)", re.IGNORECASE)
 _NAME = re.compile(r"(?<![\w-])[^\W\d][\w-]*+")
 FEWEST_TOLD = 3
 
@@ -39,8 +40,8 @@ def _words() -> tuple[frozenset[str], frozenset[str]]:
 
 
 def without_too(need: str) -> str:
-    """What is told of a guest, without that it is told of another as well (`driving too`)."""
-    return _TOO.sub("", need)
+    """What is told of a guest, without that another is so too, or only so (`just veggie`)."""
+    return _JUST.sub("", _TOO.sub("", need))
 
 
 def again_allergic(link: str, part: str) -> bool:
