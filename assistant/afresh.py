@@ -25,7 +25,7 @@ def said_alone(frame: Frame, needs: Sequence[Asked] = ()) -> str | None:
     """The intent of a line that asks for help, begins anew, names what is saved or takes a guest off."""
     if names_evening(frame) or names_kept(frame):
         return UNHEARD  # a name tells of no food, no guest and no day
-    if needs and corrected(frame.text.typed, needs):
+    if needs and corrected(frame.text, needs):
         return UNHEARD  # `forget Ann` takes back no step, `he's getting a cab` brings no wine
     if help_alone(frame.text.stems, HELP in frame.text.cues):
         return HELP

@@ -80,7 +80,7 @@ def counts_drinkless(stems: Sequence[str]) -> bool:
 def speaks_of_guests(frame: Frame, spoken: Spoken) -> bool:
     """Whether a text may ask of guests by a need or a diet, or of those who drink no wine or reacted."""
     stems = frame.text.stems
-    asks = opens(frame, "guest-is") or opens(frame, "guest-drives")
+    asks = opens(frame, "guest-is") or opens(frame, "guest-drives") or says(frame, "guests-listed")
     sober = spoken.sober or bool(somebody_abstains(stems)) or counts_drinkless(stems)
     return asks or sober or spoken.reacted or bool(diets_of(frame))
 

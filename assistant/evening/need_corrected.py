@@ -23,7 +23,7 @@ Answers = Callable[[Context, Session], Answer | None]
 
 def need_corrected(frame: Frame, session: Session) -> Answers | None:
     """What takes a need or a guest off, and gives the need to another; None where none changes."""
-    found = corrected(frame.text.typed, session.tonight.needs, session.spoken.of)
+    found = corrected(frame.text, session.tonight.needs, session.spoken.of)
     if not (found and (found.on or found.goes)) and (changed := need_changed(frame, session)):
         return changed
     gone = _gone(found, session) if found else ()
@@ -41,7 +41,7 @@ def _gone(found: Corrected, session: Session) -> tuple[Asked, ...]:
     An allergy goes only with the guest, or to another guest.
     """
     own = tuple(one for one in session.tonight.needs if one.guest == found.off)
-    if found.goes:
+    if found.goes or found.names:
         return own
     if not found.need:
         return own[-1:]
@@ -85,6 +85,8 @@ def _answer(
     say = context.wording("plan", kind, guest=found.off, need=listed([one.need for one in gone]))
     now = replace(context, tonight=session.tonight)
     noted = needs_by_talk(Told(told))(now, session) if told else None
+    if noted is not None and found.names:
+        return noted
     if noted is not None:
         return replace(noted, say=f"{say} {noted.say}", text=f"{say}\n{noted.text}")
     return replace(compose(now.all_used(), say, [say]), dish=None, intent=SETS)

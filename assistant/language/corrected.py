@@ -11,8 +11,10 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import fold
+from assistant.language.frame import Text
 from assistant.language.guest_named import has_name, own_name
 from assistant.language.guests import Asked
+from assistant.language.own_needs import own_words
 from assistant.language.retold import either
 
 OFF, ON = (rf"(?P<{name}>(?<!\w)[^\W\d]\w{{0,30}})" for name in ("off", "on"))
@@ -22,12 +24,14 @@ END = r"[ .!]*$"
 
 @dataclass(frozen=True, slots=True)
 class Corrected:
-    """The guest `off` whom the need is taken, as called before; `on`: who has it; `goes`: with all needs."""
+    """The guest `off` whom the need is taken, as called before; `on`: who has it; `goes`: with all needs;
+    `names`: who had no name gets one."""
 
     off: str
     on: str = ""
     need: str = ""
     goes: bool = False
+    names: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +40,9 @@ class CorrectedWords:
 
     moves: tuple[re.Pattern[str], ...]
     goes: tuple[re.Pattern[str], ...]
+    named: re.Pattern[str]
     isnt: re.Pattern[str]
+    no_name: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> CorrectedWords:
@@ -62,7 +68,9 @@ class CorrectedWords:
         return cls(
             _patterns(moves),
             _patterns(goes),
+            _patterns((rf"^(?:{table['opens']}\s){{0,3}}{table['named']}\s{ON}{END}",))[0],
             _patterns((rf"{OFF}{isnt}{doubles}\s(?P<need>[^,;.]{{1,40}})",))[0],
+            frozenset((*tables["retold"]["no_name"], *tables["corrected"]["no_name"])),
         )
 
 
@@ -76,16 +84,19 @@ def _words() -> CorrectedWords:
     return read_data(corpus_dir() / "language" / "guests.toml", CorrectedWords.of)
 
 
-def corrected(typed: str, needs: Sequence[Asked], spoken: Sequence[str] = ()) -> Corrected | None:
+def corrected(text: Text, needs: Sequence[Asked], spoken: Sequence[str] = ()) -> Corrected | None:
     """What is corrected of a guest with needs; None for any other text.
 
     `spoken`: whom `she` and `he` mean.
     """
-    words, said = _words(), typed.replace("’", "'").strip()
+    words, said = _words(), text.typed.replace("’", "'").strip()
     for pattern in words.moves:
         found = pattern.search(said)
         if found and (off := _known(found["off"], needs)):
             return Corrected(off, found["on"], (found.groupdict().get("need") or "").strip())
+    named = words.named.search(said) if needs and not text.readings else None
+    if named and needs[-1].guest in ("", own_words().called) and fold(named["on"]) not in words.no_name:
+        return Corrected(needs[-1].guest, named["on"], names=True)
     for pattern in words.goes:
         found = pattern.search(said)
         if found and (off := _known(found["off"], needs)):
