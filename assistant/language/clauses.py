@@ -72,7 +72,16 @@ def clauses(typed: str) -> list[tuple[str, str]]:
         for before in _names_before(at, parts) if told else ():
             link, name = parts[before]
             parts[before] = (link, f"{name.strip()} {told['told']}" if told else name)
-    return parts
+    return [row for row in parts if not _host().match(row[1].strip())]
+
+
+@lru_cache(maxsize=1)
+def _host() -> re.Pattern[str]:
+    """That whoever speaks drinks nothing, and no more. Raises KnowledgeError for a broken file."""
+    said = read_data(corpus_dir() / "language" / "guests.toml", lambda tables: either(tables["own"]["host"]))
+    return re.compile(
+        rf"^(?:and\s|but\s|me,?\s)?{said}(?:\s(?:tonight|myself|though))?[ .!]*$", re.IGNORECASE
+    )
 
 
 def _names_before(at: int, parts: list[tuple[str, str]]) -> range:

@@ -50,3 +50,13 @@ def test_what_is_told_of_another_is_said_not_to_be_noted() -> None:
 def test_no_guest_is_called_by_what_is_no_name(conversation: Session, typed: str) -> None:
     conversation.ask(typed)
     assert {one.guest for one in conversation.tonight.needs} <= {"Kelly"}
+
+
+@pytest.mark.parametrize(
+    "typed", ["we have eight guests, I am not drinking", "I'm the one who's pouring and I don't drink"]
+)
+def test_the_host_who_drinks_nothing_is_no_guest(conversation: Session, typed: str) -> None:
+    answer = conversation.ask(typed)
+    assert not conversation.tonight.needs
+    assert not conversation.tonight.non_drinkers
+    assert not answer.cautions
