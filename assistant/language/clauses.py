@@ -15,7 +15,8 @@ _LINK = re.compile(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)"
 _TOO = re.compile(r"(?<=\w)(?:,?\s(?:too|also|as well))?[ .!,;]*+$", re.IGNORECASE)
 _JUST = re.compile(r"^(?:just|actually|really|now)\s(?=\w)", re.IGNORECASE)
 _NAME = re.compile(r"(?<![\w-])[^\W\d][\w-]*+")
-FEWEST_TOLD = 3
+_ONE = re.compile(rf"(?:(?:my|our|his|her|their)\s(?:\w{{1,20}}\s){{0,2}}?)?{_NAME.pattern}", re.IGNORECASE)
+FEWEST_TOLD = 4
 
 
 @lru_cache(maxsize=1)
@@ -24,7 +25,7 @@ def _several() -> re.Pattern[str]:
     verbs = read_data(
         corpus_dir() / "language" / "guests.toml", lambda tables: either(tables["retold"]["of_several"])
     )
-    return re.compile(rf"{_NAME.pattern}\s(?P<told>{verbs}\s.+)", re.IGNORECASE)
+    return re.compile(rf"{_ONE.pattern}\s(?P<told>{verbs}\s.+)", re.IGNORECASE)
 
 
 @lru_cache(maxsize=1)
@@ -87,7 +88,7 @@ def _host() -> re.Pattern[str]:
 def _names_before(at: int, parts: list[tuple[str, str]]) -> range:
     """Where the names stand that go with a clause: all that open the line, else those written as names."""
     first = at
-    while first and _NAME.fullmatch(parts[first - 1][1].strip()):
+    while first and _ONE.fullmatch(parts[first - 1][1].strip()):
         first -= 1
     while first and first < at and not parts[first][1].strip()[0].isupper():
         first += 1

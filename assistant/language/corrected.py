@@ -63,6 +63,7 @@ class CorrectedWords:
         )
         goes = (
             rf"^(?:{table['opens']}\s){{0,3}}{table['goes']}\s(?:guest\s)?{OFF}(?:[,;.]?\s{table['goes_behind']})?{END}",
+            rf"^(?:{table['opens']}\s){{0,3}}{table['takes']}\s{OFF}\s{table['goes_behind']}{END}",
             rf"^(?:{table['opens']}\s){{0,3}}{OFF}(?:{isnt}\s{table['guest']}|\sis\sno\sguest)\b",
         )
         return cls(

@@ -118,14 +118,14 @@ def asked_by(typed: str) -> Asked | None:
     if at is None or _asks(lower) or known.things.intersection(lower[:1]):
         return None
     need = without_too(" ".join(words[at + 1 :]))
-    if known.no_name.intersection(lower[:at]) or known.no_name_verbs.intersection(lower[1:at]):
+    nobody = known.is_.intersection(lower[:1]) | known.no_name.intersection(lower[:at])
+    if nobody or known.no_name_verbs.intersection(lower[1:at]):
         return None
     if lower[at] in known.denies and not is_sober(f"{words[at]} {need}"):
         return None
     named = words[0].lower() not in known.nobody
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
-        need = f"{words[at]} {need}"
-    need = need.strip()
+        need = f"{words[at]} {need}".strip()
     return Asked(_called(words[:at]) if named or at > 1 else "", need) if _few(need) else None
 
 
@@ -176,14 +176,10 @@ def all_told(typed: str) -> Told:
 def _hear(sentence: str, found: list[Asked], unread: list[str]) -> None:
     """Adds the guests of a sentence to those found, and the parts that tell of none behind a guest."""
     for link, part in clauses(named_first(sentence)):
-        asked, ends = asked_by(part), bool(unread) or "and" not in link.split()
-        if asked:
+        ends = bool(unread) or "and" not in link.split() or of_another(part)
+        if asked := asked_by(part):
             found.append(asked)
-        elif (
-            found
-            and not again_allergic(link, part)
-            and (ends or of_another(part) or is_sober(found[-1].need))
-        ):
+        elif found and (ends or is_sober(found[-1].need)) and not again_allergic(link, part):
             unread.append(part.strip(" .!"))
         elif found:
             found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")

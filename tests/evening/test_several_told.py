@@ -22,6 +22,21 @@ from assistant.session import Session
         ),
         ("Tom, Mo and Raj are vegan", [("Tom", "vegan"), ("Mo", "vegan"), ("Raj", "vegan")]),
         ("Ned is coeliac. R. is vegan too", [("Ned", "coeliac"), ("R.", "vegan")]),
+        ("mo decided to drive", [("Mo", "has to drive")]),
+        ("Kelly she is expecting so no booze for her", [("Kelly", "expecting")]),
+        ("Jeanette can't do dairy it makes her really ill", [("Jeanette", "can't have dairy")]),
+        (
+            "my neighbour Ewa and her husband are vegetarian",
+            [("my neighbour Ewa", "vegetarian"), ("her husband", "vegetarian")],
+        ),
+        (
+            "Lena told me she's coeliac and can't have gluten at all so please keep the bread away from her",
+            [("Lena", "coeliac and can't have gluten at all")],
+        ),
+        (
+            "My sister in law mentioned the other day that she is allergic to shellfish, badly allergic",
+            [("My sister in law", "allergic to shellfish, badly allergic")],
+        ),
         ("hang on, sarah is pregnant", [("Sarah", "pregnant")]),
         ("Priya's pregnant she just told me", [("Priya", "pregnant")]),
         ("Ron changed his mind he's driving so no more for him", [("Ron", "driving")]),
