@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -9,8 +10,10 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.help import help_alone
 from assistant.answers.record import Answer
+from assistant.language.corrected import corrected
 from assistant.language.follow_lines import behind, opens, says, says_only
 from assistant.language.frame import Frame
+from assistant.language.guests import Asked
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -18,10 +21,12 @@ if TYPE_CHECKING:
 HELP, TALKS, UNHEARD = "help", "smalltalk", "unclear"
 
 
-def said_alone(frame: Frame) -> str | None:
-    """The intent of a line that asks for help, begins anew or names what is saved, and says nothing else."""
+def said_alone(frame: Frame, needs: Sequence[Asked] = ()) -> str | None:
+    """The intent of a line that asks for help, begins anew, names what is saved or takes a guest off."""
     if names_evening(frame) or names_kept(frame):
         return UNHEARD  # a name tells of no food, no guest and no day
+    if needs and corrected(frame.text, needs):
+        return UNHEARD  # `forget Ann` takes back no step, `he's getting a cab` brings no wine
     if help_alone(frame.text.stems, HELP in frame.text.cues):
         return HELP
     return TALKS if begins_anew(frame) else None

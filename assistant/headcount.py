@@ -77,12 +77,12 @@ def counts_drinkless(stems: Sequence[str]) -> bool:
     return any(c.name in (PEOPLE, DRINKLESS) and _kind(stems, c) == "drinkless" for c in counts(stems))
 
 
-def speaks_of_guests(frame: Frame, sober_before: bool) -> bool:
-    """Whether a text may ask of guests by a need or a diet, or what those get who drink no wine."""
+def speaks_of_guests(frame: Frame, spoken: Spoken) -> bool:
+    """Whether a text may ask of guests by a need or a diet, or of those who drink no wine or reacted."""
     stems = frame.text.stems
-    asks = opens(frame, "guest-is") or opens(frame, "guest-drives")
-    sober = sober_before or bool(somebody_abstains(stems)) or counts_drinkless(stems)
-    return asks or sober or bool(diets_of(frame))
+    asks = opens(frame, "guest-is") or opens(frame, "guest-drives") or says(frame, "guests-listed")
+    sober = spoken.sober or bool(somebody_abstains(stems)) or counts_drinkless(stems)
+    return asks or sober or spoken.reacted or bool(diets_of(frame))
 
 
 def of_everybody(frame: Frame, spoken: Spoken) -> Frame:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 
 from assistant.afresh import said_alone
 from assistant.after.acts import after_heard, of_after
@@ -13,7 +14,7 @@ from assistant.answers import small
 from assistant.answers.again import told_again
 from assistant.answers.context import Context
 from assistant.answers.extremes import asked_of_table
-from assistant.answers.in_turn import in_turn
+from assistant.answers.in_turn import in_turn, turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
 from assistant.answers.taken_down import taken_down
@@ -132,7 +133,7 @@ class Session:
         if len(questions) == 1:
             return self._ask_one(typed)
         answers = [self._ask_one(question) for question in questions[:MOST_IN_TURN]]
-        answers.sort(key=lambda answer: answer.intent not in ("safety", SETS))  # what may hurt is told first
+        answers.sort(key=partial(turn, self.parser.topics.urgent))  # what may hurt is told first
         return in_turn(typed, answers, questions[MOST_IN_TURN:], self.wording)
 
     def _asks(self, text: str) -> bool:
@@ -160,6 +161,7 @@ class Session:
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
         answer = warned(answer, before[0], self._context(frame), self)
         self._cautioned = after(frame, self._cautioned)
+        self.spoken.heard(answer)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
         if (answer.understood or told) and not (looks or self._aside(frame)):
@@ -180,7 +182,7 @@ class Session:
         frame = spoken_of(heard_anew(question, self.taught, self._talk, called), self.taught)
         choice = last_choice(self._talk)
         frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)
-        if alone := said_alone(frame):
+        if alone := said_alone(frame, self.tonight.needs):
             return replace(NOTHING_SAID, intent=alone, text=frame.text)
         before = of_same(self._cautioned, frame, self.tonight.needs)
         frame = heeded(frame, before, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL))
@@ -212,7 +214,7 @@ class Session:
 
     def _of_guest(self, frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
         """What answers what a guest with needs, or one with a diet, may have; loaded only then."""
-        if not (self.tonight.needs or speaks_of_guests(frame, self.spoken.sober)):
+        if not (self.tonight.needs or speaks_of_guests(frame, self.spoken)):
             return None
         from assistant.evening.guest_asks import guest_asks
 
@@ -230,8 +232,7 @@ class Session:
             return small.unclear(context, "empty")
         if frame.intent == HELP and said_alone(frame):
             return BUILDERS[HELP](context)
-        later = of_after(frame)
-        if later and (answer := later(context, self)) is not None:
+        if (later := of_after(frame)) and (answer := later(context, self)) is not None:
             return answer
         guests = None if told_of else self._of_guest(frame)
         answer = guests(context, self) if guests else None

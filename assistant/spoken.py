@@ -6,7 +6,10 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from assistant.answers.record import Answer
     from assistant.evening.records import Evening
+
+REACTION = "caution/allergy-emergency"
 
 
 @dataclass(slots=True)
@@ -16,6 +19,7 @@ class Spoken:
     `asked`: whose food was last asked about; `of`: last spoken of, whom `she` means; `called`: of whom `she`
     or `he` was said; `sober`: whether those who drink no wine were just spoken of; `things`: the evening
     with no more on its table than was just asked about for a guest; `drink`: whether a drink was just chosen;
+    `reacted`: whether a reaction to a food was spoken of;
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not.
     """
 
@@ -26,3 +30,8 @@ class Spoken:
     things: Evening | None = None
     drink: bool = False
     looked: dict[tuple[str, ...], set[str]] = field(default_factory=dict)
+    reacted: bool = False
+
+    def heard(self, answer: Answer) -> None:
+        """Takes down that a reaction was spoken of, where an answer tells when to call for help."""
+        self.reacted |= any(caution["id"] == REACTION for caution in answer.cautions)

@@ -12,7 +12,7 @@ from assistant.language.cues import Lines
 from assistant.language.fold import key
 from assistant.language.follow_lines import follow_lines
 from assistant.language.guest_named import has_name
-from assistant.language.guests import all_told
+from assistant.language.guests import all_told, guest_words
 from assistant.language.in_line import questions_in
 from assistant.language.small_words import small_words
 from assistant.told_beside import told_beside
@@ -27,7 +27,13 @@ Asks = Callable[[str], bool]
 
 def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> list[str]:
     """What a line tells of a guest, then what it asks for that guest or lays; else its questions in order."""
-    return _told_first(typed, session) or told_beside(typed, session) or questions_in(typed, asks, asks_on)
+    eased = _eased_first(typed, session) if session.spoken.reacted else []
+    return (
+        eased
+        or _told_first(typed, session)
+        or told_beside(typed, session)
+        or questions_in(typed, asks, asks_on)
+    )
 
 
 def _told_first(typed: str, session: Session) -> list[str]:
@@ -38,6 +44,16 @@ def _told_first(typed: str, session: Session) -> list[str]:
         if guest:
             _called(guest, asked, session)
             return [told, asked if _takes_up(asked) else f"{asked.rstrip(' ?')} for {guest}?"]
+    return []
+
+
+def _eased_first(typed: str, session: Session) -> list[str]:
+    """That a guest is well again, and what is asked behind it; empty for any other line."""
+    for stop in islice(_STOP.finditer(typed[:MAX_CHARACTERS]), MOST_STOPS):
+        told, asked = typed[: stop.start()], typed[stop.end() :]
+        asks = guest_words().asks.intersection(asked.lower().replace("?", " ?").split())
+        if asks and _line("feels-well").stand_in(key(told)) and not _line("feels-well").stand_in(key(asked)):
+            return [told, asked]
     return []
 
 

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import replace
 
 from assistant.answers.record import Answer
 from assistant.answers.wording import Wording, listed
 
-SETS = "set-table"
+SETS, SAFETY = "set-table", "safety"
+
+
+def turn(urgent: Set[str], answer: Answer) -> tuple[bool, bool]:
+    """The place of an answer: when to call for help first (`urgent` cautions), then what may hurt."""
+    helps = answer.intent == SAFETY and any(caution["id"] in urgent for caution in answer.cautions)
+    return not helps, answer.intent not in (SAFETY, SETS)
 
 
 def in_turn(typed: str, answers: Sequence[Answer], left: Sequence[str], wording: Wording) -> Answer:

@@ -12,6 +12,7 @@ from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import capital, listed
 from assistant.evening.care import GuestCare, because, care
+from assistant.evening.eased import eased_first, says_eased, urgent_first
 from assistant.evening.guest_advice import advised, apart, asks_whole, general, is_asked, reasons_told
 from assistant.evening.guest_drinks import (
     asks_why,
@@ -39,7 +40,7 @@ from assistant.evening.guest_things import (
     with_things,
 )
 from assistant.evening.guest_touched import touched_told, with_touched
-from assistant.evening.need_changes import need_changed
+from assistant.evening.need_corrected import need_corrected
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
@@ -65,11 +66,17 @@ PARTS = (("guest-no", "keep_away"), ("guest-ask", "check_label"), ("guest-yes", 
 
 
 def guest_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
+    """What answers a question about what a guest may have, or that one is well again; None for any other."""
+    asked = _asks_of_guest(frame, session)
+    return eased_first(asked) if says_eased(frame, session) else asked
+
+
+def _asks_of_guest(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
     """What answers a question about what a guest may have; None for any other.
 
     A follow-up (`and the brie?`) is about the guest last asked of.
     """
-    if asked := need_changed(frame, session) or who_needs(frame, session) or sober_asks(frame, session):
+    if asked := need_corrected(frame, session) or who_needs(frame, session) or sober_asks(frame, session):
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
     if not named and any(session.parser.topics.by_id[topic].another for topic in frame.topics):
@@ -212,7 +219,8 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     lines += touched_told(rows, context) + kinds_told(rows, evening, context)
     lines += because(rows, evening, session) if reasons_told(told, context) else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *advised(told, context), *label])
-    return replace(answer, cautions=told, dish=None, intent=SAFETY)
+    answer = replace(answer, cautions=told, dish=None, intent=SAFETY)
+    return urgent_first(answer, context)
 
 
 def _nothing_laid(rows: Sequence[GuestCare], context: Context) -> Answer | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -12,7 +12,7 @@ from assistant.answers.safety import caution
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
-from assistant.evening.guest_meant import doubt, says_pronoun, spoken_of
+from assistant.evening.guest_meant import doubt, pronoun_in, says_pronoun, spoken_of
 from assistant.evening.needs import understood, with_sober
 from assistant.language.fold import fold, key
 from assistant.language.follow_lines import opens
@@ -21,6 +21,7 @@ from assistant.language.guests import Asked, Told
 from assistant.language.party import party_words
 from assistant.language.quantities import numbers
 from assistant.language.retold import comes_too, tells_habit
+from assistant.language.same_guests import diet_of
 from assistant.session import Session
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
@@ -67,7 +68,10 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if comes_too(context.frame.text.typed):
         session.tonight = _more(session.tonight, sum(one.guest not in known for one in meant))
     session.tonight = with_sober(session.tonight, session)
-    session.spoken.of = tuple(one.guest for one in meant if has_name(one.guest)) or session.spoken.of
+    named_now = tuple(dict.fromkeys(one.guest for one in meant if has_name(one.guest)))
+    session.spoken.of = named_now or session.spoken.of
+    if len(named_now) == 1 and (said := pronoun_in(context.frame.text.stems)):
+        session.spoken.called[named_now[0]] = said  # `Lena turned up, she's vegan`
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
     found = [next((row for row in reversed(rows) if _is_of(one, row)), None) for one in meant]
     topics = dict.fromkeys(topic for needs in meant.values() for need in needs for topic in need.topics)
@@ -126,8 +130,16 @@ def _meant_by_pronoun(told: Told, context: Context, session: Session) -> str:
         return here[0] if len(here) == 1 else ""
     named = guests_named(context.frame.text.typed, session.tonight.needs)
     opened = opens(context.frame, "guest-she") and not doubt(context.frame, session)
-    meant = named or (spoken_of(context.frame, session) if opened else ())
+    changed = _eats_otherwise(told, spoken_of(context.frame, session), session)
+    meant = named or (spoken_of(context.frame, session) if opened or changed else ())
     return meant[0] if len(meant) == 1 else ""
+
+
+def _eats_otherwise(told: Told, spoken: Sequence[str], session: Session) -> bool:
+    """Whether it is told of one with a diet that there is another one instead (`she's just veggie`)."""
+    diets = party_words().instead
+    had = {diet_of(one.need) for one in session.tonight.needs if one.guest in spoken}
+    return bool(diets & had) and any(diet_of(one.need) in diets for one in told.asked)
 
 
 def _as_called(asked: Asked, session: Session) -> Asked:

@@ -7,13 +7,16 @@ from dataclasses import replace
 
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
+from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import care
 from assistant.evening.guest_drinks import drinks_told
 from assistant.headcount import counts_drinkless
+from assistant.language.dish_edits import POURED
 from assistant.language.eating import somebody_abstains, unkept
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
+from assistant.language.guest_named import has_name
 from assistant.session import Session
 
 SAFETY, TOPIC = "safety", "non-drinker"
@@ -28,7 +31,12 @@ def sober_asks(frame: Frame, session: Session) -> Callable[[Context, Session], A
     meant = told or (session.spoken.sober and says(frame, "they-get"))
     asks = any(says(frame, line) for line in ("they-drink", "they-get", "sober-get"))
     session.spoken.sober = told or (meant and asks)
-    return _told if meant and asks and not frame.wines and _may_be(frame, session) else None
+    return _told if meant and asks and not _names_wine(frame) and _may_be(frame, session) else None
+
+
+def _names_wine(frame: Frame) -> bool:
+    """Whether a wine is asked of by name; one that only stands is not."""
+    return any(reading.kind in POURED for reading in frame.text.readings)
 
 
 def _may_be(frame: Frame, session: Session) -> bool:
@@ -45,4 +53,10 @@ def _told(context: Context, session: Session) -> Answer | None:
     """Drinks for the food named, else for the table; what guests with needs may not have stays away."""
     rows = [row for row in care(evening_of(context), session) if row.sober]
     frame = replace(context.frame, text=replace(context.frame.text, left_out=unkept(context.frame.text)))
-    return drinks_told(replace(context, frame=frame), rows, session, frame.topics or (TOPIC,))
+    meant = [row for row in rows if set(row.topics) & set(frame.text.topics)]  # drivers, and nobody else
+    answer = drinks_told(replace(context, frame=frame), meant or rows, session, frame.topics or (TOPIC,))
+    guests = list(dict.fromkeys(row.guest for row in meant if has_name(row.guest)))
+    if not guests:
+        return answer
+    line = context.wording("plan", "sober-for", guests=listed(guests))
+    return replace(answer, say=f"{line} {answer.say}", text=f"{line}\n{answer.text}")

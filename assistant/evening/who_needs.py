@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
@@ -10,15 +11,19 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.evening.needs import Need, named_needs
 from assistant.language.fold import fold
-from assistant.language.follow_lines import behind, opens
+from assistant.language.follow_lines import behind, opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked
 from assistant.language.same_guests import diet_of
 from assistant.session import Session
 
+ALLERGY, SAFETY = "allergy", "safety"
+
 
 def who_needs(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
     """What answers who of the guests asks for what is said; None for any other text."""
+    if says(frame, "guests-listed") and set(frame.topics) <= {ALLERGY} and not frame.text.readings:
+        return _all_listed
     need = _asked_of(frame)
     meant = named_needs(need, session) if need else ()
     return (lambda context, session: _listed(need, meant, context, session)) if meant else None
@@ -29,6 +34,20 @@ def _asked_of(frame: Frame) -> str:
     if opens(frame, "guest-drives"):
         return " ".join(word for word in frame.text.words[1:] if word[:1].isalnum())
     return behind(frame, "guest-is") if opens(frame, "guest-is") else ""
+
+
+def _all_listed(context: Context, session: Session) -> Answer:
+    """Every guest with a need, each with all that was told, and how many guests there are."""
+    told: dict[str, list[str]] = {}
+    for one in session.tonight.needs:
+        told.setdefault(one.guest or context.wording("plan", "guest"), []).append(one.need)
+    rows = [context.wording("plan", "who-row", guest=who, need=listed(needs)) for who, needs in told.items()]
+    guests = session.tonight.guests
+    counted = [context.wording("plan", "who-all", count=f"{guests:g}")] if guests else []
+    lines = [capital(line) for line in rows] or [context.wording("plan", "who-nobody")]
+    bare = replace(context, frame=replace(context.frame, dishes=(), wines=()))
+    answer = compose(bare.all_used(), " ".join(lines), [*lines, *counted])
+    return replace(answer, dish=None, intent=SAFETY)
 
 
 def _listed(need: str, meant: Sequence[Need], context: Context, session: Session) -> Answer:

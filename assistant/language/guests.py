@@ -13,6 +13,7 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.arriving import without_arrivals
+from assistant.language.clauses import again_allergic, clauses, of_another, sentences, without_too
 from assistant.language.data import read_data
 from assistant.language.drinks_only import said_plainly
 from assistant.language.retold import as_told, first_hand, named_first
@@ -116,15 +117,15 @@ def asked_by(typed: str) -> Asked | None:
     lower = [word.lower() for word in words]
     if at is None or _asks(lower) or known.things.intersection(lower[:1]):
         return None
-    need = " ".join(words[at + 1 :]).rstrip(" .!,;")
-    if known.no_name.intersection(lower[:at]) or known.no_name_verbs.intersection(lower[1:at]):
+    need = without_too(" ".join(words[at + 1 :]))
+    nobody = known.is_.intersection(lower[:1]) | known.no_name.intersection(lower[:at])
+    if nobody or known.no_name_verbs.intersection(lower[1:at]):
         return None
     if lower[at] in known.denies and not is_sober(f"{words[at]} {need}"):
         return None
     named = words[0].lower() not in known.nobody
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
-        need = f"{words[at]} {need}"
-    need = need.strip()
+        need = f"{words[at]} {need}".strip()
     return Asked(_called(words[:at]) if named or at > 1 else "", need) if _few(need) else None
 
 
@@ -160,28 +161,28 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 
 def all_told(typed: str) -> Told:
-    """The guests of a sentence with their needs, and the parts that tell of none behind them."""
-    typed = said_plainly(without_arrivals(as_told(typed)))
-    words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, _WORD.findall(typed))))
+    """The guests of a line with their needs, and the parts that tell of none behind them."""
+    told = [said_plainly(without_arrivals(as_told(part))) for part in sentences(typed)]
+    words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, _WORD.findall(" ".join(told)))))
     if _asks(words):
         return Told()
     found: list[Asked] = []
     unread: list[str] = []
-    for link, part in _parts(named_first(typed)):
-        asked = asked_by(part)
-        if asked:
-            found.append(asked)
-        elif found and ("and" not in link.split() or unread or is_sober(found[-1].need)):
-            unread.append(part.strip(" .!"))
-        elif found:
-            found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")
+    for sentence in told:
+        _hear(sentence, found, unread)
     return Told(tuple(found), tuple(part for part in unread if part))
 
 
-def _parts(typed: str) -> list[tuple[str, str]]:
-    """The parts between commas and `and`, each behind its link (empty for the first)."""
-    pieces = re.split(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)", typed)
-    return [("", pieces[0]), *zip(pieces[1::2], pieces[2::2], strict=True)]
+def _hear(sentence: str, found: list[Asked], unread: list[str]) -> None:
+    """Adds the guests of a sentence to those found, and the parts that tell of none behind a guest."""
+    for link, part in clauses(named_first(sentence)):
+        ends = bool(unread) or "and" not in link.split() or of_another(part)
+        if asked := asked_by(part):
+            found.append(asked)
+        elif found and (ends or is_sober(found[-1].need)) and not again_allergic(link, part):
+            unread.append(part.strip(" .!"))
+        elif found:
+            found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")
 
 
 def _few(need: str) -> bool:

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
+from assistant.language.corrected import as_corrected
 from assistant.language.data import read_data
 from assistant.language.drinks_only import sort_drunk
 from assistant.language.fold import fold, stem
@@ -95,7 +96,7 @@ def needs_told(frame: Frame) -> Told:
     party = party_of(frame.text)
     if party:
         return Told(party) if only_told(frame) else Told()
-    told = all_told(frame.text.typed)
+    told = all_told(as_corrected(frame.text.typed))
     sober = any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
     only = bool(frame.preferences or frame.wines) and any(sort_drunk(one.need) for one in told.asked)
     return told if frame.topics or frame.diets or frame.barred or sober or only else Told()

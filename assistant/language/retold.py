@@ -20,6 +20,7 @@ _LINK = re.compile(r",\s|\sand\s")
 class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
+    `opens`, `told`, `then`, `hence`: what leads in, who told it, what follows (`so no more for him`);
     `where`: the place behind a guest; `the_one`: that this is who has the need, `only_one`: and nobody else;
     `reacts`: a reaction that a guest always has; `short`: a name run together
     with `is` in front of a need; `behind`: somebody, a need, and only then the name of who has it; `bracket`:
@@ -33,6 +34,15 @@ class Retold:
     reacts: re.Pattern[str]
     arrives: re.Pattern[str]
     one_more: re.Pattern[str]
+    opens: re.Pattern[str]
+    told: re.Pattern[str]
+    then: re.Pattern[str]
+    hence: re.Pattern[str]
+    leads_to: re.Pattern[str]
+    willing: re.Pattern[str]
+    cannot_do: re.Pattern[str]
+    cannot_have: str
+    named_she: re.Pattern[str]
     allergic: str
     only_one: re.Pattern[str]
     short: re.Pattern[str]
@@ -53,7 +63,10 @@ class Retold:
         days = either(tables["days"])  # `somebody is late, it's Friday`
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
-            re.compile(rf"\s{verbs}\s(?:that\s)?{who}(?:(?P<is>s\b|re\b)|\b)", re.IGNORECASE),
+            re.compile(
+                rf"\s{verbs}(?:\s(?!{who}\b)\w{{1,20}}){{0,4}}?\s(?:that\s)?{who}(?:(?P<is>s\b|re\b)|\b)",
+                re.IGNORECASE,
+            ),
             re.compile(rf"(?<=\w)\s{where}(?=\s|['’]s\b)", re.IGNORECASE),
             re.compile(rf"(?<=\w){the_one}(?=\s)", re.IGNORECASE),
             re.compile(rf"(?<=\w)\s{either(table['reacts'])}\s", re.IGNORECASE),
@@ -63,6 +76,25 @@ class Retold:
                 re.IGNORECASE,
             ),
             re.compile(rf"\s{either(table['one_more'])}\b", re.IGNORECASE),
+            re.compile(rf"^(?:{either(table['opens'])}(?:\s?[,.;!:-]\s?|\s))+(?=\w)", re.IGNORECASE),
+            re.compile(
+                rf"(?<=\w),?\s{who}(?:['’]ve|['’]s|\shas|\shave)?(?:\sonly|\sjust)*\s{either(table['told'])}"
+                rf"(?:\s(?:now|today|tonight|earlier|just))*(?=$|[,;]|\sand\b|\sso\b)",
+                re.IGNORECASE,
+            ),
+            re.compile(
+                rf",?\s(?:so|and)\s(?:it['’]s\s)?{either(table['then'])}(?:\sfor\s(?:her|him|them))?(?=$|[,;])",
+                re.IGNORECASE,
+            ),
+            re.compile(r",?\s(?:and\s)?so\s(?P<none>no\s[^,;]+?)\sfor\s(?:her|him|them)\b", re.IGNORECASE),
+            re.compile(rf"(?<=\w),?\s{either(table['leads_to'])}\s[^.!?]*+", re.IGNORECASE),
+            re.compile(rf"(?<=\w)\s{either(table['willing'])}\sto\s(?=drive\b)", re.IGNORECASE),
+            re.compile(rf"(?<=\w)\s{either(table['cannot_do'])}(?=\s)", re.IGNORECASE),
+            table["cannot_have"],
+            re.compile(
+                rf"^(?P<name>(?!{either(tables['lead']['words'])}\b)\w{{1,30}})\s{who}(?=['’]?s\b|\sis\b|\shas\b|\scan|\sdoes)",
+                re.IGNORECASE,
+            ),
             table["allergic"],
             re.compile(rf"^{either(table['only_one'])}\s(?P<name>\w+)\s(?:who|that)\s", re.IGNORECASE),
             re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
@@ -94,7 +126,7 @@ def first_hand(typed: str) -> str:
     known = _retold()
     found = known.mine.match(typed)
     said = known.where.sub("", typed[found.end() :] if found else typed, count=1)
-    said = known.the_one.sub("", said, count=1)
+    said = known.the_one.sub("", known.named_she.sub(r"\g<name>", said), count=1)
     said = known.theirs.sub(lambda match: " is" if match["is"] else "", said, count=1)
     return known.short.sub(_apart, said)
 
@@ -105,7 +137,9 @@ def as_told(typed: str) -> str:
     So `Sara just turned up, she's vegan` as `Sara is vegan`.
     """
     known = _retold()
-    typed = known.arrives.sub(" is ", typed, count=1)
+    typed = known.leads_to.sub("", known.told.sub("", known.opens.sub("", typed)))
+    typed = known.cannot_do.sub(f" {known.cannot_have}", known.willing.sub(" has to ", typed))
+    typed = known.hence.sub(r" and \g<none>", known.then.sub("", known.arrives.sub(" is ", typed, count=1)))
     return known.reacts.sub(f" {known.allergic} ", known.only_one.sub(r"\g<name> ", typed, count=1), count=1)
 
 

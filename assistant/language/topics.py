@@ -52,6 +52,7 @@ class Topics:
     def __init__(self, file: Path) -> None:
         rows = read_data(file, lambda tables: [(_topic(row), list(row["lines"])) for row in tables["topic"]])
         self.by_id = {topic.id: topic for topic, _ in rows}
+        self.urgent = frozenset(one for topic, _ in rows if topic.urgent for one in topic.base)
         self.otherwise = tuple(topic.id for topic, _ in rows if topic.otherwise)
         self._book = CueBook({topic.id: lines for topic, lines in rows})
         self.words = self._book.words

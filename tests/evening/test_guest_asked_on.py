@@ -117,7 +117,8 @@ def test_what_goes_with_the_blue_asks_for_a_wine(table: Session) -> None:
 def test_who_ate_what_is_forbidden_is_watched(table: Session) -> None:
     table.ask("Mo is allergic to nuts")
     answer = table.ask("Mo just ate some walnuts by mistake")
-    assert answer.say == "Not for Mo: walnut."
+    assert answer.say.startswith("Trouble breathing")
+    assert "Not for Mo: walnut." in answer.text
     assert answer.cautions[0]["text"].startswith("Trouble breathing")
     assert not any(c["text"].startswith("Trouble") for c in table.ask("can Mo have walnuts").cautions)
 

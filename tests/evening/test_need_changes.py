@@ -59,3 +59,11 @@ def test_what_is_so_no_longer_is_taken_back(told: Session, typed: str, gone: Ask
 def test_nothing_else_changes(told: Session, typed: str) -> None:
     told.ask(typed)
     assert {Asked("Carmen", "allergic to shellfish"), Asked("Lucy", "vegetarian")} <= set(told.tonight.needs)
+
+
+def test_she_is_who_was_told_of_as_she_and_what_she_eats_changes(told: Session) -> None:
+    for line in ("Sarah is pregnant", "lena just turned up shes vegan"):
+        told.ask(line)
+    assert told.ask("what can she have").say.startswith("Not for Lena")
+    assert told.ask("she changed her mind, shes just veggie").say == "Noted for Lena: veggie."
+    assert [one.need for one in told.tonight.needs if one.guest == "Lena"] == ["veggie"]

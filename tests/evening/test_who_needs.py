@@ -104,3 +104,32 @@ def test_whether_a_driver_may_have_a_sip_is_answered_by_the_caution(
     assert answer.cautions[0]["id"] == "caution/driving"
     assert answer.say in answer.cautions[0]["text"]
     assert not answer.picks
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "who are my guests",
+        "who has what",
+        "who's coming and what do they need",
+        "what does everyone need",
+        "list my guests",
+    ],
+)
+def test_all_guests_are_listed_with_what_they_need(conversation: Session, typed: str) -> None:
+    conversation.ask("Sarah is pregnant. Tom is driving")
+    assert conversation.ask(typed).say == "Sarah: pregnant. Tom: driving."
+
+
+def test_nobody_is_listed_where_nobody_was_told_of(conversation: Session) -> None:
+    assert conversation.ask("who has what").say == "Nobody with a need was told of tonight."
+
+
+def test_who_told_of_a_need_is_named_afterwards(conversation: Session) -> None:
+    conversation.ask("on the table: brie, cava")
+    conversation.ask("I'm allergic to shellfish")
+    for line in ("that's great", "thats jenny"):
+        conversation.ask(line)
+    assert [(one.guest, one.need) for one in conversation.tonight.needs] == [
+        ("Jenny", "allergic to shellfish")
+    ]

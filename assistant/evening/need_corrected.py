@@ -1,0 +1,92 @@
+"""`It's not Ann who's pregnant, it's Kay`: the need goes from one guest to the other, or off."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from assistant.answers.compose import compose
+from assistant.answers.context import Context
+from assistant.answers.record import Answer
+from assistant.answers.wording import capital, listed
+from assistant.evening.need_changes import need_changed
+from assistant.evening.needs import named_needs, understood
+from assistant.evening.needs_by_talk import needs_by_talk
+from assistant.language.corrected import Corrected, corrected
+from assistant.language.frame import Frame
+from assistant.language.guests import Asked, Told
+from assistant.session import Session
+
+SETS, SAFETY = "set-table", "safety"
+Answers = Callable[[Context, Session], Answer | None]
+
+
+def need_corrected(frame: Frame, session: Session) -> Answers | None:
+    """What takes a need or a guest off, and gives the need to another; None where none changes."""
+    found = corrected(frame.text, session.tonight.needs, session.spoken.of)
+    if not (found and (found.on or found.goes)) and (changed := need_changed(frame, session)):
+        return changed
+    gone = _gone(found, session) if found else ()
+    if found and not gone and (stays := _allergies(found, session)):
+        return lambda context, _: _stays(stays, context)
+    if found is None or not gone:
+        return None
+    told = tuple(Asked(capital(found.on), one.need) for one in gone) if found.on else ()
+    return lambda context, session: _answer(found, gone, told, context, session)
+
+
+def _gone(found: Corrected, session: Session) -> tuple[Asked, ...]:
+    """The needs of the guest that are meant; where none is named the last, and all where the guest goes.
+
+    An allergy goes only with the guest, or to another guest.
+    """
+    own = tuple(one for one in session.tonight.needs if one.guest == found.off)
+    if found.goes or found.names:
+        return own
+    if not found.need:
+        return own[-1:]
+    ids = {need.id for need in named_needs(found.need, session) if found.on or not need.allergy}
+    return tuple(one for one in own if ids & {need.id for need in understood(one.need, session)})
+
+
+def _allergies(found: Corrected, session: Session) -> tuple[Asked, ...]:
+    """The allergies that a guest is said not to have."""
+    ids = {need.id for need in named_needs(found.need, session) if need.allergy}
+    own = (one for one in session.tonight.needs if one.guest == found.off)
+    return tuple(one for one in own if ids & {need.id for need in understood(one.need, session)})
+
+
+def _stays(needs: tuple[Asked, ...], context: Context) -> Answer:
+    """That an allergy told of stays noted, and how it is taken off where it was told by mistake."""
+    say = context.wording("plan", "need-stays", guest=needs[0].guest, need=listed([n.need for n in needs]))
+    return replace(compose(context.all_used(), say, [say]), dish=None, intent=SAFETY)
+
+
+def without_needs(gone: tuple[Asked, ...], session: Session) -> None:
+    """Takes these needs off the table; who drank nothing is counted among those who drink."""
+    tonight = session.tonight
+    needs = tuple(one for one in tonight.needs if one not in gone)
+    before, after = (_sober(rows, session) for rows in (tonight.needs, needs))
+    drinks = max(0.0, tonight.non_drinkers - len(before - after))
+    session.tonight = replace(tonight, needs=needs, non_drinkers=drinks)
+
+
+def _sober(needs: tuple[Asked, ...], session: Session) -> set[str]:
+    """The guests who drink no wine."""
+    return {one.guest for one in needs if any(need.sober for need in understood(one.need, session))}
+
+
+def _answer(
+    found: Corrected, gone: tuple[Asked, ...], told: tuple[Asked, ...], context: Context, session: Session
+) -> Answer:
+    """What was taken off, and before it what is noted for another guest."""
+    without_needs(gone, session)
+    kind = "guest-off" if found.goes else "need-off"
+    say = context.wording("plan", kind, guest=found.off, need=listed([one.need for one in gone]))
+    now = replace(context, tonight=session.tonight)
+    noted = needs_by_talk(Told(told))(now, session) if told else None
+    if noted is not None and found.names:
+        return noted
+    if noted is not None:
+        return replace(noted, say=f"{say} {noted.say}", text=f"{say}\n{noted.text}")
+    return replace(compose(now.all_used(), say, [say]), dish=None, intent=SETS)
