@@ -38,6 +38,7 @@ from assistant.language.standing import Talk, only_kinds, stands
 from assistant.language.strength import as_labelled
 from assistant.laying import as_laid, with_choice
 from assistant.notebook import Notebook
+from assistant.numbered import by_number
 from assistant.own_dishes import followed, short_names
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
@@ -58,10 +59,10 @@ from assistant.tonight import SETS, Tonight, at_table, paired
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
-ASKED_ON = ("quantity", "service", "pour-order", "safety")
+ASKED_ON, COUNTED = ("quantity", "service", "pour-order", "safety"), ("quantity",)
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
-COUNTED, HELP, MOST_IN_TURN = ("quantity",), "help", 2
+HELP, MOST_IN_TURN = "help", 2
 NOTHING_SAID = replace(NO_FRAME, intent="unclear")
 
 
@@ -176,7 +177,8 @@ class Session:
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
         short = short_names(self.tonight, self._talk, self.knowledge, self.parser.lexicon)
-        called = bottles_called(self.tonight, self.stock, self.knowledge, short)
+        names = {**short, **by_number(question, self)}
+        called = bottles_called(self.tonight, self.stock, self.knowledge, names)
         frame = spoken_of(heard_anew(question, self.taught, self._talk, called), self.taught)
         choice = last_choice(self._talk)
         frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)

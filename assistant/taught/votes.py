@@ -12,7 +12,7 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Reading
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
-from assistant.pairing.flight import pour_order
+from assistant.numbered import in_pouring_order
 from assistant.pairing.likeness import unlike
 from assistant.taught.telling import Hearing
 from assistant.taught.words import number_of, taught_words
@@ -115,12 +115,15 @@ def _of_grape(wine: str, heard: Hearing) -> list[str]:
 
 def _places(heard: Hearing) -> Things:
     """The same for numbers that are places in tonight's pouring order."""
-    context = heard.context
-    glasses = [context.engine.glasses[wine] for wine in context.tonight.wines]
-    poured = pour_order(glasses, context.knowledge.constants) if glasses else []
-    places = follow_words().places
-    numbers = ((at, number_of(stem) or places.get(stem)) for at, stem in enumerate(heard.stems))
-    return {at: (poured[n - 1].wine, at + 1) for at, n in numbers if n and 0 < n <= len(poured)}
+    poured = in_pouring_order(heard.context.tonight.wines, heard.context.engine)
+    stems, places = heard.stems, follow_words().places
+    numbers = (
+        (at, places.get(stem) or number_of(stem))
+        for at, stem in enumerate(stems)
+        if not (at and stems[at - 1] in places)  # `the second one` is no first
+    )
+    told = ((at, n - 1 if n > 0 else n) for at, n in numbers if n and n <= len(poured))
+    return {at: (poured[n], at + 1) for at, n in told} if poured else {}
 
 
 def _behind(stems: tuple[str, ...], at: int, things: Things) -> Iterator[str]:
