@@ -39,7 +39,7 @@ class Vote:
 def votes(heard: Hearing) -> list[Vote]:
     """The votes that the words plainly give: a word of liking or not with what stands right behind it, or
     `the zin 4 out of 5`."""
-    things = {**_places(heard), **_tasted(heard), **_named(heard)}
+    things = {**places(heard), **named(heard)}
     found: list[Vote] = []
     for at, word in enumerate(heard.stems):
         verdict = _verdict(word)
@@ -57,13 +57,13 @@ def _verdict(word: str) -> str | None:
     return said.verdicts.get(word) or ("band/good" if word in said.sets["wants"] else None)
 
 
-def _named(heard: Hearing) -> Things:
+def named(heard: Hearing) -> Things:
     """Wines and foods by the position at which they are named, with the position behind them.
 
     A wine told by its kind or taste (`the off-dry`) is the one on the table that is so, if one is.
     """
     found = ((r, _meant(r, heard)) for r in heard.context.frame.text.readings)
-    return {r.start: (thing, r.end) for r, thing in found if thing}
+    return {**_tasted(heard), **{r.start: (thing, r.end) for r, thing in found if thing}}
 
 
 def _meant(reading: Reading, heard: Hearing) -> str | None:
@@ -113,14 +113,14 @@ def _of_grape(wine: str, heard: Hearing) -> list[str]:
     return sorted(kin, key=lambda one: (apart[one], one))[:1]
 
 
-def _places(heard: Hearing) -> Things:
+def places(heard: Hearing) -> Things:
     """The same for numbers that are places in tonight's pouring order."""
     poured = in_pouring_order(heard.context.tonight.wines, heard.context.engine)
-    stems, places = heard.stems, follow_words().places
+    stems, ordinals = heard.stems, follow_words().places
     numbers = (
-        (at, places.get(stem) or number_of(stem))
+        (at, ordinals.get(stem) or number_of(stem))
         for at, stem in enumerate(stems)
-        if not (at and stems[at - 1] in places)  # `the second one` is no first
+        if not (at and stems[at - 1] in ordinals)  # `the second one` is no first
     )
     told = ((at, n - 1 if n > 0 else n) for at, n in numbers if n and n <= len(poured))
     return {at: (poured[n], at + 1) for at, n in told} if poured else {}
