@@ -64,3 +64,9 @@ def test_without_a_table_names_mean_what_they_did(conversation: Session) -> None
 
 def test_when_one_wine_is_poured_is_told_among_all(table: Session) -> None:
     assert "4. Malbec" in table.ask("the pinot, first or last?").text
+
+
+def test_a_region_with_its_grape_is_one_wine(session: Session) -> None:
+    session.new_conversation()
+    session.ask("the wines are Burgundy pinot noir, an Oregon pinot and Chablis Chardonnay")
+    assert session.tonight.wines == ("wine/red-burgundy", "wine/new-world-pinot-noir", "wine/chablis")
