@@ -72,7 +72,8 @@ def _meant(match: re.Match[str], order: Sequence[str], engine: Engine) -> str:
     """What was found with labels in place of numbers, or an empty text where there is no such place."""
     first = 2
     spans = [match.span(group) for group in range(first, match.re.groups + 1)]
-    labels = [_label(match.string[start:end], order, engine) for start, end in spans]
+    ordinal = match.re is number_patterns()[-1]
+    labels = [_label(match.string[start:end], order, engine, ordinal) for start, end in spans]
     if not all(labels):
         return ""
     between = match.string[spans[0][1] : spans[1][0]] if len(spans) > 1 else ""
@@ -80,10 +81,11 @@ def _meant(match: re.Match[str], order: Sequence[str], engine: Engine) -> str:
     return lead + between.join(labels)
 
 
-def _label(word: str, order: Sequence[str], engine: Engine) -> str:
-    """The wine at the place that a word tells, or an empty text."""
+def _label(word: str, order: Sequence[str], engine: Engine, ordinal: bool) -> str:
+    """The wine at the place that a number tells, or a place in words; else an empty text."""
     told = numbers((fold(word),))
     value = told[0][2] if told else 0.0
-    at = int(value) if 0 < value <= len(order) else follow_words().places.get(fold(word), 0)
+    at = int(value) if 0 < value <= len(order) else 0
+    at = at or (follow_words().places.get(fold(word), 0) if ordinal else 0)
     meant = order[at - 1 : at] if at > 0 else order[-1:] if at else ()
     return engine.knowledge.label(meant[0]) if meant else ""

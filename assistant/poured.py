@@ -35,11 +35,34 @@ def bottles_called(
     """
     names: dict[str, str] = dict(dishes)
     names |= dict(_only_ones(tonight.wines, knowledge))
+    homes = _homes(tonight.wines, knowledge)
+    names |= {home: f"{THE} {knowledge.label(wine)}" for home, wine in homes.items()}
     for name, wine in (*_listed(stock), *_of_evening(tonight)):
         names |= {
             said: knowledge.label(wine) for said in (name, _VINTAGE.sub("", name).rstrip()) if _tells(said)
         }
-    return Phrases(names)
+    return Phrases(names, lambda said, rest: said in homes and _goes_on(rest, homes[said], knowledge))
+
+
+def _homes(poured: Sequence[str], knowledge: Knowledge) -> dict[str, str]:
+    """`the Oregon`, `the Oregon one`: what is poured of that region, where nothing else there is."""
+    at_home: dict[str, list[str]] = {}
+    for wine in poured:
+        for region in knowledge.entry(wine).get("home", ()):
+            at_home.setdefault(knowledge.label(region).lower(), []).append(wine)
+    alone = {home: wines[0] for home, wines in at_home.items() if len(wines) == 1}
+    unnamed = {home: wine for home, wine in alone.items() if home not in _called(wine, knowledge)}
+    return {f"{THE} {home}{one}": wine for home, wine in unnamed.items() for one in ("", " one")}
+
+
+def _called(wine: str, knowledge: Knowledge) -> set[str]:
+    return {name.lower() for field in NAMES for name in knowledge.entry(wine).get(field, ())}
+
+
+def _goes_on(rest: str, wine: str, knowledge: Knowledge) -> bool:
+    """Whether more of the name stands behind a region (`the Oregon pinot noir`)."""
+    words = {word for name in _called(wine, knowledge) for word in name.split()}
+    return bool(words.intersection(rest.lower().split()[:1]))
 
 
 def _of_evening(tonight: Tonight) -> Iterator[tuple[str, str]]:

@@ -17,7 +17,7 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
 from assistant.language.party import need_counts, only_told, opening_total, party_of
-from assistant.language.pour_places import among_all
+from assistant.language.pour_places import among_all, as_order
 from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
@@ -71,7 +71,7 @@ class Tonight:
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
-    frame = amount_asked(frame)
+    frame = as_order(amount_asked(frame), tonight.wines)
     if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):
         return replace(frame, intent=CHECKS)  # `my board is brie and olives, any gaps`
     if only_supposed(frame):
@@ -175,7 +175,7 @@ def _changes(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
         return True
     ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
     drops = says(frame, "table-drops") and not (says(frame, "stains") or ails)
-    changes = swapped_wines(frame.text) is not None or drops
+    changes = (swapped_wines(frame.text) is not None and frame.intent != ORDERS) or drops
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 

@@ -42,7 +42,14 @@ def test_a_number_is_the_wine_poured_there(laid: Session, asked: str, wines: tup
 
 @pytest.mark.parametrize(
     "said",
-    ["wine two is a merlot", "wine 3 bottles each", "what about two people", "wine 9", "the second of"],
+    [
+        "wine two is a merlot",
+        "wine 3 bottles each",
+        "what about two people",
+        "wine 9",
+        "which do I pour first",
+        "the second of",
+    ],
 )
 def test_what_is_counted_or_named_is_no_place(laid: Session, said: str) -> None:
     assert by_number(said, laid) == {}
@@ -53,3 +60,18 @@ def test_behind_a_list_of_other_wines_a_place_is_one_of_them(laid: Session) -> N
     assert not {pick.id for pick in picks} <= set(laid.tonight.wines)
     assert laid.read("tell me about the second one").wines == (picks[1].id,)
     assert laid.read("tell me about number two").wines == (SECOND,)
+
+
+@pytest.mark.parametrize("said", ["swap three and four", "swap the burgundy and the oregon"])
+def test_two_that_change_places_both_stay(laid: Session, said: str) -> None:
+    wines = laid.tonight.wines
+    answer = laid.ask(said)
+    assert laid.tonight.wines == wines
+    assert "New World Pinot Noir, red Burgundy and late-harvest Riesling" in answer.text
+
+
+def test_the_region_of_one_wine_names_it(laid: Session) -> None:
+    assert laid.read("how cold for the oregon one").wines == ("wine/new-world-pinot-noir",)
+    assert laid.read("is the oregon pinot noir good with the tart").wines == ("wine/new-world-pinot-noir",)
+    order = laid.ask("pour the burgundy next to the oregon which one first")
+    assert order.say == "Pour red Burgundy first, New World Pinot Noir last."
