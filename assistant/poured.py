@@ -11,8 +11,10 @@ from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_words
 from assistant.language.fold import fold, key, stem
+from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Reading
 from assistant.language.phrases import Phrases
+from assistant.language.sorting import EDIBLE
 from assistant.stock.records import Stock
 from assistant.tonight import Tonight
 
@@ -21,6 +23,7 @@ MOST_BOTTLES = 500
 LAYS = ("set-table", "choose-wines", "substitute", "teach")
 KINDS = ("kind/sparkling-wine", "kind/rose-wine", "kind/orange-wine")
 """Kinds whose names, behind `the`, are names of nothing on a plate (`the red` may be a pepper)."""
+JUDGED = ("foods-for-wine", "judge-pair", "why", "unclear", "define", "wines-for-food")
 NAMES, THE = ("prefLabel", "altLabel"), "the"
 ANOTHER = {"a", "an", "another", "some"}
 _VINTAGE = re.compile(r"\s(?:(?:1[89]|20)\d\d|nv)$", re.IGNORECASE)
@@ -100,6 +103,7 @@ def as_poured(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Fram
 
     `the riesling` is the off-dry Riesling where no other is poured; `a riesling` may come to the table.
     """
+    frame = _what_it_is(frame)
     meant = {r.id: wine for r, wine in _meant(frame, poured, knowledge)}
     if not meant:
         return frame
@@ -109,6 +113,13 @@ def as_poured(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Fram
     )
     wines = tuple(dict.fromkeys(meant.get(wine, wine) for wine in frame.wines))
     return replace(frame, wines=wines, text=replace(frame.text, readings=readings))
+
+
+def _what_it_is(frame: Frame) -> Frame:
+    """`what's this one, the pink one`: a wine is to be described, whatever was eaten with the last."""
+    named = [reading for reading in frame.text.readings if reading.kind in EDIBLE]
+    asked = len(frame.wines) == 1 and not named and frame.intent in JUDGED and says(frame, "what-is-it")
+    return replace(frame, intent="describe", dishes=(), preferences=()) if asked else frame
 
 
 def _meant(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Iterator[tuple[Reading, str]]:
