@@ -23,7 +23,7 @@ MOST_BOTTLES = 500
 LAYS = ("set-table", "choose-wines", "substitute", "teach")
 KINDS = ("kind/sparkling-wine", "kind/rose-wine", "kind/orange-wine")
 """Kinds whose names, behind `the`, are names of nothing on a plate (`the red` may be a pepper)."""
-JUDGED = ("foods-for-wine", "judge-pair", "why", "unclear", "define", "wines-for-food")
+JUDGED = ("foods-for-wine", "judge-pair", "why", "unclear", "wines-for-food")
 NAMES, THE = ("prefLabel", "altLabel"), "the"
 ANOTHER = {"a", "an", "another", "some"}
 _VINTAGE = re.compile(r"\s(?:(?:1[89]|20)\d\d|nv)$", re.IGNORECASE)
