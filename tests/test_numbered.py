@@ -75,3 +75,9 @@ def test_the_region_of_one_wine_names_it(laid: Session) -> None:
     assert laid.read("is the oregon pinot noir good with the tart").wines == ("wine/new-world-pinot-noir",)
     order = laid.ask("pour the burgundy next to the oregon which one first")
     assert order.say == "Pour red Burgundy first, New World Pinot Noir last."
+
+
+def test_two_wines_are_both_described(laid: Session) -> None:
+    text = laid.ask("tell me about two and three").text
+    assert "Marlborough Sauvignon Blanc: dry" in text
+    assert "Red Burgundy: dry" in text

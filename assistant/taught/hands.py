@@ -21,7 +21,16 @@ def hands(heard: Hearing) -> list[Vote]:
     by_name, by_place = named(heard), places(heard)
     told = (_told(heard.stems, start, end, by_name, by_place) for start, end in _parts(heard.stems))
     counts = {thing: count for thing, count in filter(None, told) if 0 < count <= MOST_VOTES}
+    if not taught_words().sets["more_hands"].isdisjoint(heard.stems):
+        counts = {thing: count + _held(thing, heard) for thing, count in counts.items()}
     return [Vote((thing,), FOR_IT, count) for thing, count in counts.items()]
+
+
+def _held(thing: str, heard: Hearing) -> int:
+    """The hands that were counted for a wine before, this evening."""
+    told = (one for one in heard.keeper.told() if one.evening == heard.evening and of_hands(one))
+    counts = [int(one.value.get("votes", 1)) for one in told if thing in one.about]
+    return counts[-1] if counts else 0
 
 
 def of_hands(one: Statement) -> bool:

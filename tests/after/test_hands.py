@@ -69,3 +69,9 @@ def test_what_is_taken_back_is_not_counted(laid: Session) -> None:
     laid.ask("beaujolais got 5 votes now")
     laid.ask("undo that")
     assert laid.ask("who won").say.startswith("Provence rosé won")
+
+
+def test_one_more_is_added(laid: Session) -> None:
+    laid.ask("rosé 4 votes, beaujolais 3")
+    assert laid.ask("two more votes for the beaujolais").say == "Counted: 5 for Beaujolais."
+    assert laid.ask("who won").say.startswith("Beaujolais won, with 5 votes.")
