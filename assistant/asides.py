@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.answers.extremes import extreme_asked, of_taste_asked
+from assistant.answers.extremes import extremes_asked, of_taste_asked
 from assistant.language.follow_lines import follow_lines, opens, says, says_only
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
@@ -111,7 +111,7 @@ def _because_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | No
 
 def _of_taste(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     """`which of them is oaky`, `which is the lighter red`: asked of the table, whatever stands."""
-    if not tonight.wines or not (of_taste_asked(frame) or extreme_asked(frame)):
+    if not tonight.wines or not (of_taste_asked(frame) or extremes_asked(frame)):
         return None
     spoken = talk is not None and len(talk.frame.wines) > 1  # of those, by `which of the two`
     return None if spoken else replace(frame, intent="compare", dishes=(), wines=(), again="")

@@ -119,7 +119,7 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return lambda context, _: stories.outside_story(context)
     if says(frame, "pronounce") and frame.intent in SOUNDS:
         return lambda context, _: stories.outside_sound(context)
-    if extremes.extreme_asked(frame):
+    if extremes.extremes_asked(frame):
         return lambda context, _: extremes.extreme(context)
     if extremes.of_taste_asked(frame):
         return lambda context, _: extremes.of_taste(context)

@@ -28,7 +28,8 @@ Heads = tuple[float | None, float]
 
 def counted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests a frame speaks of, but not with what it only supposes of those known."""
-    return tonight if tonight.guests and supposes(frame) else _told(tonight, frame)
+    votes = frame.intent == "note" and says(frame, "guest-votes")  # `jen voted for two`
+    return tonight if (tonight.guests and supposes(frame)) or votes else _told(tonight, frame)
 
 
 def supposed(tonight: Tonight, frame: Frame) -> Tonight:

@@ -11,8 +11,10 @@ from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_words
 from assistant.language.fold import fold, key, stem
+from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Reading
 from assistant.language.phrases import Phrases
+from assistant.language.sorting import EDIBLE
 from assistant.stock.records import Stock
 from assistant.tonight import Tonight
 
@@ -22,6 +24,7 @@ JUDGES = "judge-pair"
 LAYS = ("set-table", "choose-wines", "substitute", "teach")
 KINDS = ("kind/sparkling-wine", "kind/rose-wine", "kind/orange-wine")
 """Kinds whose names, behind `the`, are names of nothing on a plate (`the red` may be a pepper)."""
+JUDGED = ("foods-for-wine", "judge-pair", "why", "unclear", "wines-for-food")
 NAMES, THE = ("prefLabel", "altLabel"), "the"
 ANOTHER = {"a", "an", "another", "some"}
 _VINTAGE = re.compile(r"\s(?:(?:1[89]|20)\d\d|nv)$", re.IGNORECASE)
@@ -36,11 +39,34 @@ def bottles_called(
     """
     names: dict[str, str] = dict(dishes)
     names |= dict(_only_ones(tonight.wines, knowledge))
+    homes = _homes(tonight.wines, knowledge)
+    names |= {home: f"{THE} {knowledge.label(wine)}" for home, wine in homes.items()}
     for name, wine in (*_listed(stock), *_of_evening(tonight)):
         names |= {
             said: knowledge.label(wine) for said in (name, _VINTAGE.sub("", name).rstrip()) if _tells(said)
         }
-    return Phrases(names)
+    return Phrases(names, lambda said, rest: said in homes and _goes_on(rest, homes[said], knowledge))
+
+
+def _homes(poured: Sequence[str], knowledge: Knowledge) -> dict[str, str]:
+    """`the Oregon`, `the Oregon one`: what is poured of that region, where nothing else there is."""
+    at_home: dict[str, list[str]] = {}
+    for wine in poured:
+        for region in knowledge.entry(wine).get("home", ()):
+            at_home.setdefault(knowledge.label(region).lower(), []).append(wine)
+    alone = {home: wines[0] for home, wines in at_home.items() if len(wines) == 1}
+    unnamed = {home: wine for home, wine in alone.items() if home not in _called(wine, knowledge)}
+    return {f"{THE} {home}{one}": wine for home, wine in unnamed.items() for one in ("", " one")}
+
+
+def _called(wine: str, knowledge: Knowledge) -> set[str]:
+    return {name.lower() for field in NAMES for name in knowledge.entry(wine).get(field, ())}
+
+
+def _goes_on(rest: str, wine: str, knowledge: Knowledge) -> bool:
+    """Whether more of the name stands behind a region (`the Oregon pinot noir`)."""
+    words = {word for name in _called(wine, knowledge) for word in name.split()}
+    return bool(words.intersection(rest.lower().split()[:1]))
 
 
 def _of_evening(tonight: Tonight) -> Iterator[tuple[str, str]]:
@@ -78,6 +104,7 @@ def as_poured(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Fram
 
     `the riesling` is the off-dry Riesling where no other is poured; `a riesling` may come to the table.
     """
+    frame = _what_it_is(frame)
     meant = {r.id: wine for r, wine in _meant(frame, poured, knowledge)}
     if not meant:
         return frame
@@ -87,6 +114,13 @@ def as_poured(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Fram
     )
     wines = tuple(dict.fromkeys(meant.get(wine, wine) for wine in frame.wines))
     return replace(frame, wines=wines, text=replace(frame.text, readings=readings))
+
+
+def _what_it_is(frame: Frame) -> Frame:
+    """`what's this one, the pink one`: a wine is to be described, whatever was eaten with the last."""
+    named = [reading for reading in frame.text.readings if reading.kind in EDIBLE]
+    asked = len(frame.wines) == 1 and not named and frame.intent in JUDGED and says(frame, "what-is-it")
+    return replace(frame, intent="describe", dishes=(), preferences=()) if asked else frame
 
 
 def _meant(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Iterator[tuple[Reading, str]]:

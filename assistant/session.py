@@ -19,7 +19,7 @@ from assistant.answers.overview import overview
 from assistant.answers.record import Answer
 from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
-from assistant.builders import BUILDERS, built, enough, of_evening
+from assistant.builders import BUILDERS, built, of_evening
 from assistant.chosen import last_choice, of_choice
 from assistant.evening.warned import warned
 from assistant.headcount import of_everybody, speaks_of_guests, supposed
@@ -39,6 +39,7 @@ from assistant.language.standing import Talk, only_kinds, stands
 from assistant.language.strength import as_labelled
 from assistant.laying import as_laid, with_choice
 from assistant.notebook import Notebook
+from assistant.numbered import by_number
 from assistant.own_dishes import followed, short_names
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
@@ -53,16 +54,14 @@ from assistant.stock.records import Stock
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
-from assistant.told_first import questions_of
+from assistant.told_first import asks, asks_on, questions_of
 from assistant.tonight import SETS, Tonight, at_table, paired
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
-# By these nothing is asked that needs an answer of its own.
-NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
-ASKED_ON = ("quantity", "service", "pour-order", "safety")
+COUNTED = ("quantity",)
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
-COUNTED, HELP, MOST_IN_TURN = ("quantity",), "help", 2
+HELP, MOST_IN_TURN = "help", 2
 NOTHING_SAID = replace(NO_FRAME, intent="unclear")
 
 
@@ -129,22 +128,12 @@ class Session:
         return self._last
 
     def _in_turn(self, typed: str) -> Answer:
-        questions = questions_of(typed, self._asks, self._asks_on, self)
+        questions = questions_of(typed, partial(asks, self), partial(asks_on, self), self)
         if len(questions) == 1:
             return self._ask_one(typed)
         answers = [self._ask_one(question) for question in questions[:MOST_IN_TURN]]
         answers.sort(key=partial(turn, self.parser.topics.urgent))  # what may hurt is told first
         return in_turn(typed, answers, questions[MOST_IN_TURN:], self.wording)
-
-    def _asks(self, text: str) -> bool:
-        """Whether a text is a question by itself, with all it needs."""
-        frame = self.parser.parse(text)
-        named = frame.dishes or frame.wines or frame.terms or frame.topics
-        return bool(named) and frame.intent in BUILDERS and frame.intent not in NO_QUESTION and enough(frame)
-
-    def _asks_on(self, text: str) -> bool:
-        """Whether a text asks of what stands, naming nothing itself."""
-        return self.parser.parse(text, standing=True).intent in ASKED_ON
 
     def _ask_one(self, question: str) -> Answer:
         started = time.perf_counter()
@@ -178,7 +167,8 @@ class Session:
     def read(self, question: str) -> Frame:
         """The question understood, together with what stands; nothing is answered or remembered."""
         short = short_names(self.tonight, self._talk, self.knowledge, self.parser.lexicon)
-        called = bottles_called(self.tonight, self.stock, self.knowledge, short)
+        names = {**short, **by_number(question, self)}
+        called = bottles_called(self.tonight, self.stock, self.knowledge, names)
         frame = spoken_of(heard_anew(question, self.taught, self._talk, called), self.taught)
         choice = last_choice(self._talk)
         frame = as_poured(frame, self.tonight.wines or (choice.picks if choice else ()), self.knowledge)

@@ -20,6 +20,8 @@ from assistant.taken_off import DROPPED, clears, not_there
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
+ORDERS = "pour-order"
+
 
 def changes_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     """Whether a frame sets the table, brings a wine to it, or swaps or drops what is on it."""
@@ -29,7 +31,7 @@ def changes_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
         return True
     ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
     drops = says(frame, "table-drops") and not (says(frame, "stains") or ails)
-    changes = pair is not None or drops
+    changes = (pair is not None and frame.intent != ORDERS) or drops
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 

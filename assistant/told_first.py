@@ -7,6 +7,7 @@ from collections.abc import Callable
 from itertools import islice
 from typing import TYPE_CHECKING
 
+from assistant.builders import BUILDERS, enough
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.cues import Lines
 from assistant.language.fold import key
@@ -21,6 +22,9 @@ if TYPE_CHECKING:
     from assistant.session import Session
 
 _STOP = re.compile(r"(?:[,;.!]|\s[-–]|\sso)\s")
+# By these nothing is asked that needs an answer of its own.
+NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
+ASKED_ON = ("quantity", "service", "pour-order", "safety")
 MOST_STOPS = 12
 Asks = Callable[[str], bool]
 
@@ -34,6 +38,18 @@ def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> lis
         or told_beside(typed, session)
         or questions_in(typed, asks, asks_on)
     )
+
+
+def asks(session: Session, text: str) -> bool:
+    """Whether a text is a question by itself, with all it needs."""
+    frame = session.parser.parse(text)
+    named = frame.dishes or frame.wines or frame.terms or frame.topics
+    return bool(named) and frame.intent in BUILDERS and frame.intent not in NO_QUESTION and enough(frame)
+
+
+def asks_on(session: Session, text: str) -> bool:
+    """Whether a text asks of what stands, naming nothing itself."""
+    return session.parser.parse(text, standing=True).intent in ASKED_ON
 
 
 def _told_first(typed: str, session: Session) -> list[str]:

@@ -14,7 +14,7 @@ from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, guest_words
 from assistant.language.party import need_counts, only_told, opening_total, party_of
-from assistant.language.pour_places import among_all
+from assistant.language.pour_places import among_all, as_order
 from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
@@ -69,7 +69,7 @@ class Tonight:
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
-    frame = amount_asked(frame)
+    frame = as_order(amount_asked(frame), tonight.wines)
     if _asks_place(frame, tonight):
         return replace(frame, intent=ORDERS, wines=tonight.wines, dishes=())
     if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from assistant.answers.extremes import extreme_asked
+from assistant.answers.extremes import extremes_asked
 from assistant.session import Session
 from tests.tables import poured
 
@@ -45,7 +45,7 @@ def test_wines_alike_are_told_together(session: Session) -> None:
 
 @pytest.mark.parametrize("asked", ["which is the lightest with brie", "the lightest of them", "is it sweet"])
 def test_other_questions_are_left_alone(table: Session, asked: str) -> None:
-    assert extreme_asked(table.read(asked)) is None
+    assert not extremes_asked(table.read(asked))
 
 
 def test_without_wines_poured_nothing_is_told(conversation: Session) -> None:
@@ -90,3 +90,9 @@ def test_a_food_that_is_only_what_is_measured_is_no_food(table: Session) -> None
     answer = table.ask("which has the most sugar?")
     assert (answer.intent, table.tonight.dishes) == ("compare", ())
     assert "off-dry Riesling" in answer.say
+
+
+def test_both_ends_that_are_asked_for_are_told(table: Session) -> None:
+    text = table.ask("which one of these has the most alcohol and which is the driest").text
+    assert "The most alcohol" in text
+    assert "The least sweetness" in text

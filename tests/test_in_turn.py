@@ -77,3 +77,17 @@ def test_what_about_another_food_is_a_question_of_its_own(session: Session, type
     answer = session.ask(typed)
     assert "Pedro Ximénez with vanilla ice cream: " in answer.text
     assert "Pedro Ximénez with cheesecake: " in answer.text
+
+
+def test_also_asks_another(session: Session) -> None:
+    session.new_conversation()
+    session.ask("the wines are Sancerre, red Burgundy and Oregon Pinot Noir")
+    session.ask("we are seven")
+    corked = "the burgundy smells like wet cardboard, what do I do"
+    text = session.ask(f"{corked}, also have I got enough of the oregon for everybody").text
+    assert "Corked" in text
+    assert "One bottle for 7" in text
+
+
+def test_who_takes_leave_is_asked_nothing(session: Session) -> None:
+    assert "?" not in session.ask("ok bye thanks").text

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant import cli
+from assistant import cli, numbered
 from assistant.answers import help, wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
@@ -44,6 +44,7 @@ READERS = (
     words,
     rehearsing,
     clock,
+    numbered,
 )
 KEPT = (
     help.help_texts,
@@ -58,6 +59,7 @@ KEPT = (
     words.taught_words,
     rehearsing.rehearse_words,
     clock.clock_words,
+    numbered.number_patterns,
 )
 # What is read only by the chat itself: tests/chat looks after it.
 OF_THE_CHAT = "chat.toml"

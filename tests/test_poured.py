@@ -64,3 +64,35 @@ def test_without_a_table_names_mean_what_they_did(conversation: Session) -> None
 
 def test_when_one_wine_is_poured_is_told_among_all(table: Session) -> None:
     assert "4. Malbec" in table.ask("the pinot, first or last?").text
+
+
+def test_a_region_with_its_grape_is_one_wine(session: Session) -> None:
+    session.new_conversation()
+    session.ask("the wines are Burgundy pinot noir, an Oregon pinot and Chablis Chardonnay")
+    assert session.tonight.wines == ("wine/red-burgundy", "wine/new-world-pinot-noir", "wine/chablis")
+
+
+@pytest.fixture
+def buffet(session: Session) -> Session:
+    session.new_conversation()
+    session.ask("we've got cava, a picpoul, a rosé from provence, a beaujolais and a gewurz")
+    session.ask("brie, stilton, coronation chicken")
+    session.ask("does the cava go with the brie")
+    return session
+
+
+@pytest.mark.parametrize("asked", ["dave says whats this one, the pink one", "which is the pink one"])
+def test_a_wine_pointed_at_is_described(buffet: Session, asked: str) -> None:
+    frame = buffet.read(asked)
+    assert (frame.intent, frame.wines, frame.dishes) == ("describe", ("wine/provence-rose",), ())
+
+
+@pytest.mark.parametrize("asked", ["brie or stilton for the beaujolais", "brie or stilton with the cava"])
+def test_one_food_or_the_other_is_a_choice(buffet: Session, asked: str) -> None:
+    answer = buffet.ask(asked)
+    assert answer.intent == "compare"
+    assert answer.text.startswith("Brie, the better of the two here.")
+
+
+def test_the_diff_is_told(buffet: Session) -> None:
+    assert "louder than Picpoul" in buffet.ask("whats the diff between picpoul and the gewurz").text

@@ -13,6 +13,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
+from assistant.taught.hands import hands
 from assistant.taught.telling import Hearing
 from assistant.taught.votes import votes
 
@@ -62,6 +63,7 @@ def _said(act: Act, frame: Frame, session: Session) -> bool:
     return not (
         (act.nameless and _named(act, frame, session))
         or (act.voted and not _voted(frame, session))
+        or (act.hands and not hands(_hearing(frame, session)))
         or (act.guest_named and not guests_named(frame, session))
         or (act.amount_said and amount_said(frame) is None)
     )
@@ -69,11 +71,15 @@ def _said(act: Act, frame: Frame, session: Session) -> bool:
 
 def _voted(frame: Frame, session: Session) -> bool:
     """Whether a guest is named with a vote on something, while a table is set."""
-    table, topics = session.tonight, session.parser.topics.by_id
-    if not (table.wines or table.dishes):
+    if not (session.tonight.wines or session.tonight.dishes):
         return False
-    context = Context(frame, session.engine, session.wording, topics, session.top, table)
-    return any(vote.guest for vote in votes(Hearing(context, session.taught)))
+    return any(vote.guest for vote in votes(_hearing(frame, session)))
+
+
+def _hearing(frame: Frame, session: Session) -> Hearing:
+    topics = session.parser.topics.by_id
+    context = Context(frame, session.engine, session.wording, topics, session.top, session.tonight)
+    return Hearing(context, session.taught)
 
 
 def _named(act: Act, frame: Frame, session: Session) -> bool:

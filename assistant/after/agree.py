@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.after.ballots import Ballot, ballots
+from assistant.after.by_hands import Counts, counted, result
 from assistant.after.figures import half_interval, points_of, shrunk, spearman, t95, votes_needed
 from assistant.after.phrases import said
 from assistant.after.telling import told
@@ -31,7 +32,7 @@ def agreed(context: Context, session: Session) -> Answer:
     """Hits and misses of our verdicts, each with mean and interval, and what the votes would do to them."""
     found = _cast(context, session)
     if isinstance(found, Answer):
-        return found
+        return favourite(context, session) if counted(context, session) else found
     called = [ballot for ballot in found if ballot.agrees is not None]
     lines = [_score(called)]
     lines += [line_of(ballot, context) for ballot in (*called, *_uncalled(found))[:MOST_LISTED]]
@@ -44,21 +45,38 @@ def agreed(context: Context, session: Session) -> Answer:
 def favourite(context: Context, session: Session) -> Answer:
     """What was liked best, and least, by the mean of the votes; of equals what more voted on.
 
-    Without votes, the pair of the table that is best by the rules, and that nobody has voted.
+    A show of hands comes first. Without votes, the pair of the table that is best by the rules, and that
+    nobody has voted.
     """
     found = _cast(context, session)
+    if counts := counted(context, session):
+        return _by_hands(counts, found, context)
     if isinstance(found, Answer):
         if not (says(context.frame, "best-pair") and context.tonight.wines and context.tonight.dishes):
             return found
         whole = overview(context)
         return replace(whole, text=f"{whole.text}\n{found.say}")
+    return told(context, [*_best(found, context), *_smallness(found)])
+
+
+def _by_hands(counts: Counts, found: Sequence[Ballot] | Answer, context: Context) -> Answer:
+    """Who won the show of hands, then what was liked best by what single guests said, where they did."""
+    beside = [] if isinstance(found, Answer) else _best(found, context)
+    lines = [said("votes", "hands-beside", line=beside[0]), *beside[1:]] if beside else []
+    return told(context, [result(counts, context), *lines])
+
+
+def _best(found: Sequence[Ballot], context: Context) -> list[str]:
+    """What single guests liked best, then the mean of each, the best first."""
     ranked = sorted(found, key=lambda ballot: (-ballot.votes.mean, -ballot.votes.n))
     top = (ranked[0].votes.mean, ranked[0].votes.n)
     best = [ballot for ballot in ranked if (ballot.votes.mean, ballot.votes.n) == top]
     names = listed([thing(ballot, context) for ballot in best])
     say = said("votes", "favourite" if len(best) == 1 else "favourites", things=capital(names))
-    lines = [said("votes", "liked", thing=thing(b, context), votes=_mean(b)) for b in ranked[:MOST_LISTED]]
-    return told(context, [say, *lines, *_smallness(found)])
+    return [
+        say,
+        *(said("votes", "liked", thing=thing(b, context), votes=_mean(b)) for b in ranked[:MOST_LISTED]),
+    ]
 
 
 def enough(context: Context, session: Session) -> Answer:

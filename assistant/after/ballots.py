@@ -14,6 +14,7 @@ from assistant.notebook import Statement
 from assistant.pairing.dish import BASE, Dish, DishPart, table_of
 from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
+from assistant.taught.hands import of_hands
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -48,10 +49,13 @@ class Ballot:
 
 
 def ballots(context: Context, session: Session) -> list[Ballot]:
-    """A ballot for everything that was voted on at the evening on the table, the most votes first."""
+    """A ballot for everything that guests voted on at the evening on the table, the most votes first.
+
+    A show of hands is counted by itself: who puts up no hand for a wine may like it all the same.
+    """
     cast: dict[Key, dict[str, Statement]] = {}
     told = tonights(session)
-    for one in (vote for vote in told if vote.kind == VOTE):
+    for one in (vote for vote in told if vote.kind == VOTE and not of_hands(vote)):
         voter = plain(str(one.value.get("guest", ""))) or one.id  # who votes again changes the vote
         for key in keys_of(one.about, context):
             cast.setdefault(key, {})[voter] = one

@@ -7,15 +7,18 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from assistant.after.ballots import MIDDLE, ballots
+from assistant.after.by_hands import counted, winners
 from assistant.after.liking import Liking, liking_of, said_now
 from assistant.after.names import guests_named, known_guests, plain, tonights
 from assistant.after.parked import PARKED, answer_to, asked
-from assistant.after.phrases import said
+from assistant.after.phrases import one_of, phrases, said
 from assistant.after.privacy import private, sendable
 from assistant.after.trying import cares_of, next_bite, next_wine
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.language.fold import fold
+from assistant.language.frame import Text
 from assistant.taught.telling import plain as bare_answer
 
 if TYPE_CHECKING:
@@ -45,27 +48,63 @@ def message(context: Context, session: Session) -> Answer:
 
 
 def messages(context: Context, session: Session) -> Answer:
-    """A text for every guest known by name."""
+    """A text for every guest known by name; one for all where no name is known, but what they liked is."""
     guests = known_guests(session)
+    known = counted(context, session) or (session.taught.keeps and ballots(context, session))
+    missing = not guests or len(guests) < (context.tonight.guests or 0)
+    if known and missing and (not guests or not _several(context.frame.text)):
+        return message_for_all(context, session)
     if not guests:
         return bare_answer(context, said("message", "none"), understood=False)
+    return _one_each(guests, missing, context, session)
+
+
+def _several(text: Text) -> bool:
+    """Whether one for each is asked for: `messages`, `a text each`, and not `a text for everyone`."""
+    plural = (fold(word) != one for word, one in zip(text.words, text.stems, strict=True) if one in _texts())
+    return one_of(text.stems, "each") or any(plural)
+
+
+def _texts() -> frozenset[str]:
+    return phrases().sets["messages"]
+
+
+def _one_each(guests: Sequence[str], missing: bool, context: Context, session: Session) -> Answer:
+    """A text for each, and how to write to those whose names are `missing`."""
     written = [written_to(guest, (), context, session) for guest in guests]
     lines = [line for one in written for line in ("", *one.sentences, *_remarks(one))]
     say = said("message", "say-all" if len(guests) > 1 else "say-all-one", count=len(guests))
-    return bare_answer(context, say, [*lines, "", said("message", "check")])
+    others = [said("message", "others")] if missing else []
+    return bare_answer(context, say, [*lines, "", said("message", "check"), *others])
 
 
 def message_for_all(context: Context, session: Session) -> Answer:
     """One text for all guests: thanks, and what the table liked best; nobody is named in it."""
     title = context.tonight.title
     evening = said("message", "evening", title=title) if title else ""
-    voted = sorted(ballots(context, session), key=lambda one: (-one.votes.mean, -one.votes.n))
-    things = [one.wine or one.food for one in voted if one.votes.mean > MIDDLE]
-    names = [f"the {context.knowledge.label(thing)}" for thing in dict.fromkeys(things) if thing]
-    liked = [capital(said("message", "hits-all", things=listed(names[:MOST_HITS])))] if names else []
     greeting = said("message", "greeting-all", evening=evening)
-    lines = [greeting, *liked, said("message", "close"), said("message", "check"), said("message", "each")]
+    lines = [
+        greeting,
+        *_hits_of_all(context, session),
+        said("message", "close"),
+        said("message", "check"),
+        said("message", "each"),
+    ]
     return bare_answer(context, said("message", "say-one"), lines)
+
+
+def _hits_of_all(context: Context, session: Session) -> list[str]:
+    """Who won the show of hands, a tie told; without one, what the table liked best."""
+    counts = counted(context, session)
+    kind, most = "hits-all", MOST_HITS
+    if counts:
+        things: list[str | None] = [*winners(counts)]
+        kind, most = "hits-won" if len(things) == 1 else "hits-tie", len(things)
+    else:
+        voted = sorted(ballots(context, session), key=lambda one: (-one.votes.mean, -one.votes.n))
+        things = [one.wine or one.food for one in voted if one.votes.mean > MIDDLE]
+    names = [f"the {context.knowledge.label(thing)}" for thing in dict.fromkeys(things) if thing]
+    return [capital(said("message", kind, things=listed(names[:most])))] if names else []
 
 
 def written_to(guest: str, now: Sequence[Liking], context: Context, session: Session) -> Message:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from assistant.after.phrases import phrases
 from assistant.answers.wording import capital
-from assistant.language.fold import fold
+from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame
 from assistant.language.guest_named import has_name
 
@@ -16,7 +16,8 @@ if TYPE_CHECKING:
     from assistant.session import Session
 
 OWNS = ("'s", "’s", "s'", "s’")
-LONGEST = 30
+LONGEST, MOST_WORDS, LONGEST_SHORT = 30, 3, 4
+"""Of a name in letters and words, and of what is shortened with a stop in it (`St.`, `Dr.`)."""
 
 
 def tonights(session: Session) -> tuple[Statement, ...]:
@@ -26,10 +27,20 @@ def tonights(session: Session) -> tuple[Statement, ...]:
 
 
 def known_guests(session: Session) -> tuple[str, ...]:
-    """Guests who voted, asked or have a need, each once, in that order."""
-    told = [one.value["guest"] for one in tonights(session) if "guest" in one.value]
-    needing = (need.guest for need in session.tonight.needs if need.guest and has_name(need.guest))
-    return once([*map(str, told), *needing])
+    """Guests with a name who voted, asked or have a need, each once, in that order."""
+    told = [str(one.value["guest"]) for one in tonights(session) if "guest" in one.value]
+    needing = (need.guest for need in session.tonight.needs if need.guest)
+    return once(name for name in (*told, *needing) if is_name(name))
+
+
+def is_name(guest: str) -> bool:
+    """Whether somebody may be written to so: not `you`, `boss`, nor words that were taken for a name."""
+    words = guest.split()
+    no_names = phrases().sets["nobody"] | phrases().sets["nameless"]
+    plain_ = all(fold(word).strip(".").replace("-", "").replace("'", "").isalpha() for word in words)
+    sentence = any(word.endswith(".") and len(word) > LONGEST_SHORT for word in words[:-1])
+    called = not any(stem(fold(word).strip(".")) in no_names for word in words)
+    return has_name(guest) and plain_ and called and not sentence and len(words) <= MOST_WORDS
 
 
 def once(names: Iterable[str]) -> tuple[str, ...]:

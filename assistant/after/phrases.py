@@ -34,6 +34,7 @@ class Act:
     proposed: bool
     fresh: bool
     voted: bool
+    hands: bool
     safe: bool
     poured: bool
 
@@ -109,6 +110,7 @@ def _act(row: Mapping[str, Any]) -> Act:
         bool(row.get("proposed")),
         bool(row.get("fresh")),
         bool(row.get("voted")),
+        bool(row.get("hands")),
         bool(row.get("safe")),
         bool(row.get("poured")),
     )

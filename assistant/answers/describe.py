@@ -17,12 +17,23 @@ from assistant.knowledge.diets import allergens, fit
 from assistant.pairing.sweetness import sweetness_word
 
 DIETS = ("diet/vegetarian", "diet/vegan")
+MOST_AT_ONCE, TASTE_AND_SMELL = 3, 2
 _LOUDEST = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma")
 
 
 def describe(context: Context) -> Answer:
     """The wine named, else the food."""
+    if 1 < len(context.frame.wines) <= MOST_AT_ONCE:
+        return _wines(context)
     return _wine(context) if context.frame.wines else _food(context)
+
+
+def _wines(context: Context) -> Answer:
+    """Several wines named together, each with its taste and its smell."""
+    alone = (replace(context, frame=replace(context.frame, wines=(w,))) for w in context.frame.wines)
+    answers = [_wine(one) for one in alone]
+    lines = [line for answer in answers for line in answer.text.splitlines()[:TASTE_AND_SMELL]]
+    return replace(answers[0], text=compose(context, answers[0].say, lines).text)
 
 
 def _wine(context: Context) -> Answer:

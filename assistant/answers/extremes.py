@@ -20,15 +20,17 @@ SAME_AS = {"sugar": "sweetness"}
 PERCENT, COMPARES = "alcohol", "compare"
 
 
-def extreme_asked(frame: Frame) -> tuple[str, bool] | None:
-    """The property whose end is asked for, and whether the most of it; None for any other text."""
+def extremes_asked(frame: Frame) -> list[tuple[str, bool]]:
+    """The properties whose end is asked for, in order, and whether the most of each; of other texts none."""
     lines, stems = follow_lines(), frame.text.stems
     if not lines["which-one"].stand_in(stems):
-        return None
+        return []
     ends = (name for name in lines if name.startswith((PREFIX, LEAST)))
-    found = ((name, places) for name in ends for places in lines[name].find(stems))
-    name = next((name for name, places in found if not _names_besides(frame, places)), None)
-    return None if name is None else (name.removeprefix(PREFIX).removeprefix(LEAST), name.startswith(PREFIX))
+    found = sorted((places, name) for name in ends for places in lines[name].find(stems))
+    if _names_besides(frame, {at for places, _ in found for at in places}):
+        return []
+    asked = [(name.removeprefix(PREFIX).removeprefix(LEAST), name.startswith(PREFIX)) for _, name in found]
+    return list({name: (name, most) for name, most in reversed(asked)}.values())[::-1]
 
 
 def _names_besides(frame: Frame, places: Collection[int]) -> bool:
@@ -38,11 +40,16 @@ def _names_besides(frame: Frame, places: Collection[int]) -> bool:
 
 
 def extreme(context: Context) -> Answer | None:
-    """The wine on the table at that end, with the one at the other; None where fewer than two are poured."""
-    asked, wines = extreme_asked(context.frame), _among(context)
-    if asked is None or len(wines) < 2 or _of_those_spoken_of(context):
+    """The wine on the table at each end that is asked for; None where fewer than two are poured."""
+    asked, wines = extremes_asked(context.frame), _among(context)
+    if not asked or len(wines) < 2 or _of_those_spoken_of(context):
         return None
-    name, most = asked
+    first, *others = (_of_end(context, wines, name, most) for name, most in asked)
+    return replace(first, text="\n".join([first.text, *(other.say for other in others)]))
+
+
+def _of_end(context: Context, wines: Sequence[str], name: str, most: bool) -> Answer:
+    """The wine at this end, with the one at the other."""
     ordered = sorted((context.engine.glasses[wine] for wine in wines), key=lambda g: _amount(g, name))
     ordered = ordered[::-1] if most else ordered
     first, last = _alike(ordered, name), _alike(ordered[::-1], name)
@@ -73,7 +80,7 @@ def of_taste_asked(frame: Frame) -> bool:
 
 def asked_of_table(frame: Frame) -> bool:
     """Whether wines that are there are told apart: what is asked of them limits no other question."""
-    return of_taste_asked(frame) or extreme_asked(frame) is not None
+    return of_taste_asked(frame) or bool(extremes_asked(frame))
 
 
 def of_taste(context: Context) -> Answer | None:

@@ -12,7 +12,7 @@ from assistant.answers.wording import capital, listed
 from assistant.evening.flight_reasons import cost_by_mechanism
 from assistant.evening.flight_reasons import reason as step_reason
 from assistant.language.follow_lines import says
-from assistant.language.pour_places import places_told
+from assistant.language.pour_places import places_swapped, places_told
 from assistant.pairing.flight import carry_over, order_cost
 from assistant.pairing.glass import Glass
 
@@ -53,6 +53,8 @@ def _wishes(context: Context, ordered: Sequence[Glass]) -> list[Wish]:
     told = [(wine, place) for wine, place in places_told(context.frame.text) if wine in wines]
     if len(named) == 1:
         told += [(named[0], at) for line, at in ENDS if says(context.frame, line)]
+    if swapped := places_swapped(context.frame, wines):
+        told = [(swapped[0], wines.index(swapped[1]) + 1), (swapped[1], wines.index(swapped[0]) + 1)]
     once = {wine: place for wine, place in reversed(told) if place <= len(wines)}
     wishes = (Wish(w, wines.index(w) + 1, p if p > 0 else len(wines)) for w, p in once.items())
     return sorted(wishes, key=lambda wish: wish.wanted)

@@ -36,6 +36,8 @@ def smalltalk(context: Context) -> Answer:
         told = [context.wording("smalltalk", line) for line in ("who", "what")]
     elif says(context.frame, "waits"):
         told = [context.wording("smalltalk", "waits"), *_stands(context)]
+    elif says(context.frame, "leaves"):
+        told = [context.wording("smalltalk", "bye")]
     elif says(context.frame, "recap"):
         told = _stands(context) or [context.wording("smalltalk", "nothing")]
     else:

@@ -37,7 +37,7 @@ def _reasons(context: Context, match: Match, told: Rule | None) -> list[str]:
     depth = context.frame.depth
     lines = forces(context, match) if depth > 1 else [_mouthful(told, context)]
     if depth > 2:
-        query = [] if says(context.frame, "doubts-proof") else _query_lines(context, match)
+        query = _query_lines(context, match) if says(context.frame, "rule-shown") else []
         return [*lines, *_rule_lines(context, match), *query]
     return lines if match.verdict in LIKED else lines + repairs(context, match)
 

@@ -102,7 +102,8 @@ def why(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if (frame.intent != "why" and not asked_so) or _asks_partner(frame):
         return None
     frame = replace(frame, intent="why")
-    deeper = talk.frame.depth + 1 if talk.frame.intent in WHYS else frame.depth
+    goes_on = talk.frame.intent in WHYS and not (frame.wines or frame.dishes)  # another why begins anew
+    deeper = talk.frame.depth + 1 if goes_on else frame.depth
     wines = frame.wines or (talk.frame.wines if talk.frame.wines else wines_of(talk.picks[:1]))
     dishes = frame.dishes or talk.frame.dishes or dishes_of(talk.picks[:1])
     depth = min(DEEPEST, max(frame.depth, deeper))

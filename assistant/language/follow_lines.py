@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from itertools import dropwhile
 
@@ -54,9 +54,18 @@ def wants_shorter(typed: str) -> bool:
     return len(stems) <= MOST_AGAIN and follow_lines()["shorter"].stand_in(stems)
 
 
+def wants_deeper(typed: str) -> bool:
+    """Whether a bare `why` asks on from what was just explained."""
+    return len(stems := key(typed)) <= MOST_AGAIN and _only(stems, "why-bare")
+
+
 def says_only(frame: Frame, name: str) -> bool:
     """Whether a line of this name is all that is said, but for words of lead and stops."""
-    said = [stem for stem in frame.text.stems if stem[:1].isalnum()]
+    return _only(frame.text.stems, name)
+
+
+def _only(stems: Sequence[str], name: str) -> bool:
+    said = [stem for stem in stems if stem[:1].isalnum()]
     bare = list(dropwhile(follow_words().lead.__contains__, said))
     lines = follow_lines()[name]
     return any(len(places) == len(words) for words in (said, bare) for places in lines.find(words))

@@ -55,4 +55,5 @@ def _pieces(typed: str) -> Iterator[tuple[str, bool]]:
 @lru_cache(maxsize=1)
 def _joining() -> re.Pattern[str]:
     words = "|".join(sorted(map(re.escape, small_words()["asks-also"])))
-    return re.compile(rf",? and (?=(?:{words})\b)", re.IGNORECASE)
+    behind = "|".join(sorted(map(re.escape, small_words()["behind-also"])))
+    return re.compile(rf",? and (?=(?:{words})\b)|,? (?:and )?also,? (?=(?:{behind})\b)", re.IGNORECASE)

@@ -14,7 +14,7 @@ LISTS = (
     "limit-before", "kitchen", "bottle", "course-before",
     "meal", "before-a-dish", "asks-length",
     "at-most", "at-least", "at-most-behind", "at-least-behind", "cooked-in", "cooked", "asks-inside",
-    "manner", "linking", "told", "money", "smelling", "asks-also",
+    "manner", "linking", "told", "money", "smelling", "asks-also", "behind-also",
     "idle-endings", "tastes", "articles", "names-things", "names-eaten", "first-person", "any-wine",
     "turns-over", "behind-wish", "short-tails", "before-a-bringer",
     "eating", "of-a-kitchen", "ruled-out-by", "spread", "occasion", "wine-behind", "felt",

@@ -9,6 +9,7 @@ from assistant.answers.wording import listed
 from assistant.notebook import Stated, stated
 from assistant.notebook.statement import Value
 from assistant.pairing.score import DISLIKED, LIKED
+from assistant.taught.hands import hands
 from assistant.taught.keeper import AUTHOR
 from assistant.taught.parking import about_of, parked_value
 from assistant.taught.telling import Hearing, no_notebook, not_kept, plain, wine_ids, words
@@ -24,11 +25,21 @@ def noted(heard: Hearing) -> Answer:
     if not heard.keeper.keeps:
         return no_notebook(heard.context)
     kind = PARKED if taught_words().lines["parks"].stand_in(heard.stems) else "note"
-    cast = votes(heard)
+    counted = hands(heard)
+    cast = counted or votes(heard)
     problems = heard.keeper.keep(as_note(heard, kind), *_cast(heard, cast))
     if problems:
         return not_kept(heard.context, problems)
+    if counted:
+        return plain(heard.context, _read_hands(heard, counted))
     return plain(heard.context, words(heard.context, "noted"), [_read_back(heard, vote) for vote in cast])
+
+
+def _read_hands(heard: Hearing, cast: Sequence[Vote]) -> str:
+    """How many hands each wine has."""
+    label = heard.context.knowledge.label
+    told = [words(heard.context, "hands-each", thing=label(v.about[0]), count=v.votes) for v in cast]
+    return words(heard.context, "noted-hands", things=listed(told))
 
 
 def _read_back(heard: Hearing, vote: Vote) -> str:

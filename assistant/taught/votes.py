@@ -12,7 +12,7 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Reading
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
-from assistant.pairing.flight import pour_order
+from assistant.numbered import in_pouring_order
 from assistant.pairing.likeness import unlike
 from assistant.taught.telling import Hearing
 from assistant.taught.words import number_of, taught_words
@@ -39,7 +39,7 @@ class Vote:
 def votes(heard: Hearing) -> list[Vote]:
     """The votes that the words plainly give: a word of liking or not with what stands right behind it, or
     `the zin 4 out of 5`."""
-    things = {**_places(heard), **_tasted(heard), **_named(heard)}
+    things = {**places(heard), **named(heard)}
     found: list[Vote] = []
     for at, word in enumerate(heard.stems):
         verdict = _verdict(word)
@@ -57,13 +57,13 @@ def _verdict(word: str) -> str | None:
     return said.verdicts.get(word) or ("band/good" if word in said.sets["wants"] else None)
 
 
-def _named(heard: Hearing) -> Things:
+def named(heard: Hearing) -> Things:
     """Wines and foods by the position at which they are named, with the position behind them.
 
     A wine told by its kind or taste (`the off-dry`) is the one on the table that is so, if one is.
     """
     found = ((r, _meant(r, heard)) for r in heard.context.frame.text.readings)
-    return {r.start: (thing, r.end) for r, thing in found if thing}
+    return {**_tasted(heard), **{r.start: (thing, r.end) for r, thing in found if thing}}
 
 
 def _meant(reading: Reading, heard: Hearing) -> str | None:
@@ -113,14 +113,17 @@ def _of_grape(wine: str, heard: Hearing) -> list[str]:
     return sorted(kin, key=lambda one: (apart[one], one))[:1]
 
 
-def _places(heard: Hearing) -> Things:
+def places(heard: Hearing) -> Things:
     """The same for numbers that are places in tonight's pouring order."""
-    context = heard.context
-    glasses = [context.engine.glasses[wine] for wine in context.tonight.wines]
-    poured = pour_order(glasses, context.knowledge.constants) if glasses else []
-    places = follow_words().places
-    numbers = ((at, number_of(stem) or places.get(stem)) for at, stem in enumerate(heard.stems))
-    return {at: (poured[n - 1].wine, at + 1) for at, n in numbers if n and 0 < n <= len(poured)}
+    poured = in_pouring_order(heard.context.tonight.wines, heard.context.engine)
+    stems, ordinals = heard.stems, follow_words().places
+    numbers = (
+        (at, ordinals.get(stem) or number_of(stem))
+        for at, stem in enumerate(stems)
+        if not (at and stems[at - 1] in ordinals)  # `the second one` is no first
+    )
+    told = ((at, n - 1 if n > 0 else n) for at, n in numbers if n and n <= len(poured))
+    return {at: (poured[n], at + 1) for at, n in told} if poured else {}
 
 
 def _behind(stems: tuple[str, ...], at: int, things: Things) -> Iterator[str]:

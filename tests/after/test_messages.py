@@ -165,3 +165,26 @@ def test_the_roast_is_what_is_roasted_on_the_table(bare: Session, said: str) -> 
     bare.ask("wines: Gavi and Chianti")
     bare.ask("foods: roast lamb with rosemary, Gorgonzola and olives")
     assert "You liked the lamb." in bare.ask(f"write a text for lucia, she liked {said}").text
+
+
+def test_only_names_are_written_to(bare: Session) -> None:
+    bare.ask("wines: Cava, dry Riesling, Malbec and ruby port")
+    bare.ask("Jeanette liked 4 best and hated 3")
+    bare.ask("the boss only drinks red")
+    bare.tonight = replace(
+        bare.tonight, needs=(*bare.tonight.needs, Asked("you", "shellfish"), Asked("late. sarah", "vegan"))
+    )
+    text = bare.ask("messages for everyone").text
+    assert list(letters(text)) == ["Jeanette"]
+    assert "You liked the ruby port." in text
+
+
+def test_where_names_are_missing_a_text_is_one_for_all(bare: Session) -> None:
+    bare.ask("wines: Cava, dry Riesling, Malbec and ruby port")
+    bare.ask("we are seven")
+    bare.ask("jen loved the cava and voted for two")
+    assert bare.tonight.guests == 7
+    assert list(letters(bare.ask("text for everyone").text)) == ["all"]
+    each = bare.ask("messages for everyone").text
+    assert list(letters(each)) == ["Jen"]
+    assert "whose names I do not know" in each

@@ -48,9 +48,20 @@ def test_why_explains_the_first_pick_with_the_dish(conversation: Session, asked:
 def test_why_again_goes_deeper_each_time(conversation: Session) -> None:
     _, once, twice, thrice, again = talk(conversation, "garlic cheddar", "why?", "why?", "why?", "why?")
     assert len({once.text, twice.text, thrice.text}) == 3
-    assert "CONSTRUCT" in thrice.text
+    assert "CONSTRUCT" not in thrice.text  # nobody reads a query aloud
     assert "Sum" in thrice.text
     assert again.text == thrice.text
+
+
+def test_the_rule_itself_is_shown_to_who_asks_for_it(conversation: Session) -> None:
+    *_, shown = talk(conversation, "garlic cheddar", "why?", "why, show me the rule as it stands")
+    assert "CONSTRUCT" in shown.text
+
+
+def test_another_why_begins_anew(conversation: Session) -> None:
+    *_, other = talk(conversation, "garlic cheddar", "why?", "why?", "why does port go with stilton")
+    assert "Sum" not in other.text
+    assert "For:" not in other.text
 
 
 def test_why_not_explains_what_was_advised_against(conversation: Session) -> None:

@@ -57,3 +57,10 @@ def test_a_note_leaves_the_talk_as_it_stood(talk: Talk) -> None:
     opened.ask("what goes with brie")
     opened.ask("aoife's favourite was the gruner")
     assert "Brie" in opened.ask("what about a red?").text
+
+
+def test_one_behind_a_place_is_no_number(talk: Talk) -> None:
+    opened = talk()
+    opened.ask("got a Syrah, a dry Riesling and a ruby port, and brie")
+    answer = opened.ask("marcus loved the second one, dana loved the last")
+    assert answer.text.splitlines()[1:] == ["Marcus liked Syrah.", "Dana liked ruby port."]
