@@ -161,7 +161,7 @@ class Parser:
 
     def _limits(self, text: Text, found: Sorting) -> set[int]:
         """Adds the limits that are words to `found`; the positions of those words."""
-        asks_meaning = bool(text.cues & {"means", "define"})
+        asks_meaning = bool(text.cues & {"means", "define"}) and not found.edible
         limits = {word.words for word in self.limit_words}
         fixed = [r for r in found.named if asks_meaning or r.type != "Term" or _stems(text, r) not in limits]
         taken = {i for r in fixed for i in range(r.start, r.end)}

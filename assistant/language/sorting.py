@@ -189,7 +189,7 @@ class Sorting:
         if after in small_words()["manner"] or self._of_food(reading):
             return "remark"  # `meatballs Swedish style`, `American cheese`
         before = self._text.stems[max(0, reading.start - 2) : reading.start]
-        if after == "one" or "from" in before:
+        if after in small_words()["only-behind"] or "from" in before:
             return self._home_limit(reading)
         if (
             after in small_words()["bottle"]
