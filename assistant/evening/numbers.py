@@ -16,7 +16,7 @@ from assistant.evening.kit import kit, measures
 from assistant.evening.portions import Portion, portions
 from assistant.evening.records import Evening
 from assistant.evening.rescue import rescue
-from assistant.evening.shopping import Purchase, cost, shopping
+from assistant.evening.shopping import Purchase, bought_bread, bread_of, cost, shopping
 from assistant.evening.temperatures import Temperature, temperatures
 from assistant.knowledge.problems import Problem
 from assistant.session import Session
@@ -39,10 +39,10 @@ def numbers(
     """
     known = session.knowledge
     wines, foods, cold = bottles(evening, known), portions(evening, known), temperatures(evening, known)
-    guests = care(evening, session, drinks)
+    guests, apart = _with_bread(evening, care(evening, session, drinks), session)
     counted = measures(evening, wines, cold, sum(g.allergy for g in guests), known)
     tasks = clock(evening, cold, counted, known)
-    bought = shopping(evening, wines, foods, int(counted["ice"]), known)
+    bought = shopping(evening, wines, foods, int(counted["ice"]), known, apart)
     flight = pours(evening, cold, known) if evening.start else []
     problems = (*evening.problems, *told, *care_problems(evening, guests))
     return {
@@ -61,6 +61,18 @@ def numbers(
         "cautions": cautions(evening, guests, any(t.kind == FOODS for t in tasks), bool(drinks), session),
         "problems": [str(p) for p in problems],
     }
+
+
+def _with_bread(
+    evening: Evening, guests: Sequence[GuestCare], session: Session
+) -> tuple[list[GuestCare], list[str]]:
+    """The guests with the bread that is bought among what some are to be kept from, and who may have none."""
+    bought = bought_bread(evening, session.knowledge)
+    bread = bought or bread_of(evening, session.knowledge)
+    found = [row.keep_away for row in care(replace(evening, foods=bread, wines=()), session)]
+    apart = [g.guest for g, away in zip(guests, found, strict=True) if len(away) == len(bread)]
+    rows = [replace(g, keep_away=(*g.keep_away, *away)) for g, away in zip(guests, found, strict=True)]
+    return rows if bought else list(guests), apart
 
 
 def if_more(evening: Evening, session: Session, guests: int = MORE) -> dict[str, Any]:

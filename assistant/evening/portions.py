@@ -45,6 +45,11 @@ def staple(name: str, evening: Evening) -> float:
     return _stepped(amount(row[evening.meal]).typical * evening.guests * _reserve(), row["step"])
 
 
+def staple_food(name: str) -> str:
+    """The food that is bought where none of the class is on the table."""
+    return str(next(row["staple"] for row in rows("amounts", "class") if row["id"] == name))
+
+
 def _portion(line: FoodLine, row: Row, sharing: int, evening: Evening) -> Portion:
     each = amount(row[evening.meal]).typical / sharing
     total = each * evening.guests * _reserve()

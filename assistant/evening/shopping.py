@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 from typing import Any
 
+from assistant.answers.wording import listed
 from assistant.evening.bottles import Bottles
 from assistant.evening.facts import fact, wording
-from assistant.evening.portions import Portion, class_of, staple
+from assistant.evening.portions import Portion, class_of, staple, staple_food
 from assistant.evening.records import Evening, FoodLine
 from assistant.knowledge.store import Knowledge
+from assistant.pairing.dish import single
 
 STAPLE = "bread"
 
@@ -27,14 +29,38 @@ class Purchase:
 
 
 def shopping(
-    evening: Evening, wines: Sequence[Bottles], foods: Sequence[Portion], ice: int, knowledge: Knowledge
+    evening: Evening,
+    wines: Sequence[Bottles],
+    foods: Sequence[Portion],
+    ice: int,
+    knowledge: Knowledge,
+    apart: Sequence[str] = (),
 ) -> list[Purchase]:
-    """What is still to be bought; `ice` in kilograms."""
+    """What is still to be bought; `ice` in kilograms. `apart`: guests who may not have the plain bread."""
     prices = {line.label: line.price for line in evening.wines}
     bottles = [_bottle(b, prices[b.wine]) for b in wines if b.to_buy]
     lines = zip(evening.foods, foods, strict=True)
     bought = [_food(line, portion) for line, portion in lines if portion.to_buy]
-    return [*bottles, *bought, *_staples(evening, ice, knowledge)]
+    return [*bottles, *bought, *_staples(evening, ice, knowledge), *_apart(evening, apart)]
+
+
+def bought_bread(evening: Evening, knowledge: Knowledge) -> tuple[FoodLine, ...]:
+    """The plain bread that is bought because none is on the table; empty where some is."""
+    bread = FoodLine(wording()("shop", "bread"), (single(staple_food(STAPLE)),))
+    return () if bread_of(evening, knowledge) else (bread,)
+
+
+def bread_of(evening: Evening, knowledge: Knowledge) -> tuple[FoodLine, ...]:
+    """The bread and crackers on the table."""
+    return tuple(line for line in evening.foods if class_of(line.food, knowledge)["id"] == STAPLE)
+
+
+def _apart(evening: Evening, guests: Sequence[str]) -> list[Purchase]:
+    """Bread of their own for guests who may not have the plain one."""
+    if not guests:
+        return []
+    grams = staple(STAPLE, replace(evening, guests=len(guests)))
+    return [Purchase(wording()("shop", "bread-apart", guests=listed(list(guests))), grams, "g", None)]
 
 
 def cost(evening: Evening, purchases: Sequence[Purchase]) -> dict[str, Any]:
@@ -67,7 +93,6 @@ def _food(line: FoodLine, portion: Portion) -> Purchase:
 def _staples(evening: Evening, ice: int, knowledge: Knowledge) -> list[Purchase]:
     """Water, ice and, where none is on the table, bread; all of them without a price."""
     litres = ceil(fact("amounts", "water", evening.meal).typical * evening.guests)
-    has_bread = any(class_of(line.food, knowledge)["id"] == STAPLE for line in evening.foods)
-    bread = 0.0 if has_bread else staple(STAPLE, evening)
+    bread = staple(STAPLE, evening) if bought_bread(evening, knowledge) else 0.0
     wanted = (("water", litres, "l"), ("ice", ice, "kg"), ("bread", bread, "g"))
     return [Purchase(wording()("shop", name), amount, unit, None) for name, amount, unit in wanted if amount]

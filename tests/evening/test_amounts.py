@@ -182,3 +182,27 @@ def test_an_order_takes_only_its_wines(session: Session) -> None:
     plan = numbers(made.pouring(("Malbec", "brut sparkling")), session)
     assert [row["wine"] for row in plan["bottles"]] == ["Malbec", "brut sparkling"]
     assert isinstance(made.wines[0], WineLine)
+
+
+BREAD = "plain bread"
+OWN = "bread for Dana and Lee, as their label must say, kept apart"
+
+
+def test_who_may_not_have_the_bread_gets_bread_apart(session: Session) -> None:
+    asked = (("Dana", ["coeliac"]), ("Lee", ["gluten free"]), ("Tom", ["vegan"]))
+    record = numbers(evening(session, foods=["Brie", "olives"], needs=asked), session)
+    bought = {row["item"]: row["amount"] for row in record["shopping"]}
+    assert 0 < bought[OWN] < bought[BREAD]
+    away = {row["guest"]: BREAD in row["keep_away"] for row in record["needs"]}
+    assert away == {"Dana": True, "Lee": True, "Tom": False}
+
+
+def test_bread_that_is_on_the_table_is_no_better(session: Session) -> None:
+    asked = (("Dana", ["coeliac"]), ("Lee", ["gluten free"]))
+    bought = numbers(evening(session, foods=["Brie", "baguette"], needs=asked), session)["shopping"]
+    assert OWN in [row["item"] for row in bought]
+
+
+def test_nobody_needs_bread_apart_where_all_may_have_it(session: Session) -> None:
+    record = numbers(evening(session), session)
+    assert not [row["item"] for row in record["shopping"] if "kept apart" in row["item"]]
