@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from assistant.brought import SETS, TOLD
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import with_parts
-from assistant.language.follow_lines import opens, says
+from assistant.language.follow_lines import follow_lines, says
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import single
@@ -35,6 +35,6 @@ def told_of_dish(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame 
 
 def _is_told(frame: Frame) -> bool:
     """Whether nothing is asked, and nobody is told to have eaten of it, which may be an emergency."""
-    asks = says(frame, "table-questions") or opens(frame, "yes-no")
+    asks = says(frame, "table-questions") or any(follow_lines()["yes-no"].at(frame.text.stems, 0))
     eaten = says(frame, "guest-she") or says(frame, "guest-drank")
     return frame.intent in (*TOLD, SAFETY) and not (asks or eaten)
