@@ -72,7 +72,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
     if gone := wines_refused(frame, tonight, knowledge):
         return replace(frame, intent=SETS, wines=gone, dishes=(), preferences=(), again="")
     if only_prices(frame, tonight):
-        return without_prices(replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again=""))
+        frame = without_prices(frame, tonight)
+        return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
     if owns(frame, tonight):
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
     if (told := told_of_dish(frame, tonight, knowledge)) is not None:

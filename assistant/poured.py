@@ -145,10 +145,17 @@ def _words(name: str) -> frozenset[str]:
 
 
 def of_kind_here(frame: Frame, poured: Sequence[str], knowledge: Knowledge) -> Frame:
-    """The frame that judges the wines of the table of a kind that is asked of (`red with the salmon`)."""
+    """The frame that judges the wines of the table of a kind that is asked of (`red with the salmon`).
+
+    What is named beside the kind is judged too (`Cava or red`), and nothing that merely stands.
+    """
     limits = [one for one in frame.preferences if one.property == "kind" and one.wanted and not one.banned]
     kinds = {*(one.wanted for one in limits), *(name for name in frame.wines if name not in poured)}
-    here = tuple(wine for wine in poured if kinds & set(knowledge.broader(wine)))
+    here = [wine for wine in poured if kinds & set(knowledge.broader(wine))]
     if frame.intent != JUDGES or not here:
         return frame
-    return replace(frame, wines=here, preferences=tuple(p for p in frame.preferences if p not in limits))
+    covered = {kind for wine in here for kind in knowledge.broader(wine)}
+    named = {reading.id for reading in frame.text.readings} - covered
+    wines = dict.fromkeys([*(wine for wine in frame.wines if wine in named), *here])
+    kept = tuple(limit for limit in frame.preferences if limit not in limits)
+    return replace(frame, wines=tuple(wines), preferences=kept)

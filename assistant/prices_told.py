@@ -15,7 +15,7 @@ from assistant.language.sorting import EDIBLE
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
-LEAST, MOST = 2, 1000  # a bottle; what is more is a year
+LEAST, MOST = 2, 1000  # of a bottle where no coin is named; what is more may be a year
 REACH = 5
 
 
@@ -43,12 +43,13 @@ def only_prices(frame: Frame, tonight: Tonight) -> bool:
     return bool(told) and named <= told.keys() and not eaten
 
 
-def without_prices(frame: Frame) -> Frame:
-    """The frame without numbers and coins among the words that are not known."""
-    coins = small_words()["money"]
-    left = (word for word in frame.text.left_out if coins.isdisjoint(key(word)) and word not in coins)
-    kept = tuple(word for word in left if not any(c.isdigit() for c in word))
-    return replace(frame, text=replace(frame.text, left_out=kept))
+def without_prices(frame: Frame, tonight: Tonight) -> Frame:
+    """The frame without coins and the prices told among the words that are not known."""
+    prices, coins = set(prices_told(frame, tonight).values()), small_words()["money"]
+    said = ((word, key(word)) for word in frame.text.left_out)
+    kept = (word for word, stems in said if not coins.issuperset({word} if word in coins else stems))
+    left = tuple(word for word in kept if not {value for _, _, value in numbers(key(word))} & prices)
+    return replace(frame, text=replace(frame.text, left_out=left))
 
 
 def _price(frame: Frame, reading: Reading, told: bool = False) -> float | None:
@@ -59,9 +60,10 @@ def _price(frame: Frame, reading: Reading, told: bool = False) -> float | None:
     stems, words, coins = frame.text.stems, follow_words(), small_words()["money"]
     for start, end, number in numbers(stems):
         between = stems[reading.end : start]
-        if start < reading.end or len(between) > REACH or not LEAST <= number < MOST:
+        coined = bool(coins.intersection((*between, *stems[end : end + 1])))
+        if start < reading.end or len(between) > REACH or not (coined or LEAST <= number < MOST):
             continue
-        money = told or number % 1 > 0 or bool(coins.intersection((*between, *stems[end : end + 1])))
+        money = told or coined or number % 1 > 0
         linked = words.price_between.issuperset(set(between) - coins) and bool(between or money)
         sure = money or not words.price_not_between.intersection(between)
         if linked and sure and not words.price_not.intersection(stems[end : end + 1]):

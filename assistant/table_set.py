@@ -31,7 +31,8 @@ def changes_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
         return True
     ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
     drops = says(frame, "table-drops") and not (says(frame, "stains") or ails)
-    changes = (pair is not None and frame.intent != ORDERS) or drops
+    places = pair is not None and frame.intent == ORDERS and set(pair) <= set(tonight.wines)
+    changes = (pair is not None and not places) or drops
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING
 
+from assistant.language.clauses import pieces
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.guest_named import has_name
 from assistant.language.party import needs_told
@@ -15,25 +15,23 @@ if TYPE_CHECKING:
     from assistant.language.frame import Frame
     from assistant.session import Session
 
-# A short word before a full stop is an initial or an abbreviation (`R. is vegan`, `St. Émilion`).
-_LINK = re.compile(r"((?<!\s)\s*+(?:[,;]|(?<=\w{3})[.!])\s++(?:and\s++)?+|(?<!\s)\s++and\s++)", re.IGNORECASE)
 MOST_PARTS = 12
 PAIRS = ("wines-for-food", "judge-pair")
 
 
 def told_beside(typed: str, session: Session) -> list[str]:
     """What is told of the guests, then what is laid, so that neither is lost; empty for any other line."""
-    pieces = _LINK.split(typed) if len(typed) < MAX_CHARACTERS else []
-    if "?" in typed or not 1 < len(pieces) < 2 * MOST_PARTS or not _of_guests(session.parser.parse(typed)):
+    parts = pieces(typed) if len(typed) < MAX_CHARACTERS else []
+    if "?" in typed or not 1 < len(parts) < 2 * MOST_PARTS or not _of_guests(session.parser.parse(typed)):
         return []
-    needs, rest = _divided(pieces, session)
+    needs, rest = _divided(parts, session)
     return [needs, rest] if needs and rest and _lays(session.parser.parse(rest)) else []
 
 
-def _divided(pieces: list[str], session: Session) -> tuple[str, str]:
+def _divided(parts: list[str], session: Session) -> tuple[str, str]:
     """The parts that tell of guests, names behind such names too (`nuts and shellfish`), and all others."""
     said, was, names = {True: "", False: ""}, None, False
-    for link, piece in zip(["", *pieces[1::2]], pieces[::2], strict=True):
+    for link, piece in zip(["", *parts[1::2]], parts[::2], strict=True):
         frame = session.parser.parse(piece)
         needs = _of_guests(frame) or (names and _only_names(frame))
         joined = link if needs is was else ", "

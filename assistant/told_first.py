@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from itertools import islice
 from typing import TYPE_CHECKING
 
@@ -54,8 +54,7 @@ def asks_on(session: Session, text: str) -> bool:
 
 def _told_first(typed: str, session: Session) -> list[str]:
     """The two parts of such a line; empty for any other."""
-    for stop in islice(_STOP.finditer(typed[:MAX_CHARACTERS]), MOST_STOPS):
-        told, asked = typed[: stop.start()], typed[stop.end() :]
+    for told, asked in _halves(typed):
         guest = _guest(told, session) if _asks_for_guest(asked, session) else ""
         if guest:
             _called(guest, asked, session)
@@ -63,10 +62,15 @@ def _told_first(typed: str, session: Session) -> list[str]:
     return []
 
 
+def _halves(typed: str) -> Iterator[tuple[str, str]]:
+    """What stands before and behind each of the first stops."""
+    for stop in islice(_STOP.finditer(typed[:MAX_CHARACTERS]), MOST_STOPS):
+        yield typed[: stop.start()], typed[stop.end() :]
+
+
 def _eased_first(typed: str, session: Session) -> list[str]:
     """That a guest is well again, and what is asked behind it; empty for any other line."""
-    for stop in islice(_STOP.finditer(typed[:MAX_CHARACTERS]), MOST_STOPS):
-        told, asked = typed[: stop.start()], typed[stop.end() :]
+    for told, asked in _halves(typed):
         asks = guest_words().asks.intersection(asked.lower().replace("?", " ?").split())
         if asks and _line("feels-well").stand_in(key(told)) and not _line("feels-well").stand_in(key(asked)):
             return [told, asked]

@@ -65,6 +65,23 @@ def test_all_of_them_are_added_up_and_counted_in_the_plan(table: Session) -> Non
         assert "still to spend 53.50, 6.69 a head" in table.ask(asked).text
 
 
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        ("cava 12 quid, riesling 9, rioja 10, port 20. does that fit 90", "That is within 90."),
+        ("cava 12 quid, riesling 9, rioja 10, port 20, we have 45", "That is 6 more than 45."),
+        ("cava 12 quid, riesling 9. does that fit 90", "once every wine has its price."),
+    ],
+)
+def test_another_number_beside_the_prices_is_held_against_them(table: Session, asked: str, told: str) -> None:
+    assert told in table.ask(asked).text
+
+
+def test_a_dear_bottle_has_a_price_where_a_coin_is_named(table: Session) -> None:
+    table.ask("the rioja was £1200")
+    assert dict(table.tonight.prices) == {RIOJA: 1200}
+
+
 def test_a_price_told_anew_stands(table: Session) -> None:
     table.ask("the cava is 8")
     table.ask("no, the cava was 9")

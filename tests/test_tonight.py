@@ -173,9 +173,22 @@ def test_a_kind_of_wine_is_that_of_the_table(session: Session, asked: str) -> No
 
 
 @pytest.mark.parametrize(
-    "told", ["no ones liking the picpoul, swap it for a chablis", "swap the picpoul for a chablis"]
+    "told",
+    [
+        "no ones liking the picpoul, swap it for a chablis",
+        "swap the picpoul for a chablis",
+        "swap the picpoul for a really good chablis",
+    ],
 )
 def test_a_wine_is_swapped_by_name(session: Session, told: str) -> None:
     with poured(session, *WINES):
         session.ask(told)
         assert session.tonight.wines == (WINES[0], "wine/chablis", WINES[2])
+
+
+def test_what_is_named_beside_a_kind_is_judged_too(session: Session) -> None:
+    with poured(session, *WINES):
+        text = session.ask("does the cava or a red go with brie").text
+        assert "Cava with Brie: " in text
+        assert "Beaujolais with Brie: " in text
+        assert "Picpoul de Pinet with Brie: " not in text

@@ -14,6 +14,7 @@ from assistant.brought import kinds_poured
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
+from assistant.language.quantities import numbers
 from assistant.prices_told import prices_told
 from assistant.taken_off import has_cleared, not_there
 
@@ -122,7 +123,18 @@ def _prices(context: Context) -> list[str]:
     told = [f"{label(wine)} {price:g}" for wine, price in prices_told(context.frame, tonight).items()]
     whole = len(tonight.prices) == len(tonight.wines) > 1
     name, total = "prices-all" if whole else "prices", sum(price for _, price in tonight.prices)
-    return [context.wording("line", name, things=listed(told), total=f"{total:g}")] if told else []
+    line = context.wording("line", name, things=listed(told), total=f"{total:g}")
+    return [line, *_fits(context, total, whole)] if told else []
+
+
+def _fits(context: Context, total: float, whole: bool) -> list[str]:
+    """Whether one bottle of each is within another number told beside the prices (`does that fit 90`)."""
+    prices = prices_told(context.frame, context.tonight).values()
+    others = [value for _, _, value in numbers(context.frame.text.stems) if value not in prices]
+    if len(others) != 1:
+        return []
+    kind = "prices-open" if not whole else "prices-fit" if total <= others[0] else "prices-over"
+    return [context.wording("line", kind, money=f"{others[0]:g}", over=f"{total - others[0]:g}")]
 
 
 def _nothing_laid(context: Context) -> Answer:

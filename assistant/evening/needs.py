@@ -16,7 +16,9 @@ from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Preference
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked, guest_words
+from assistant.language.own_needs import own_words
 from assistant.language.same_guests import number_of
+from assistant.language.small_words import small_words
 from assistant.session import Session
 from assistant.tonight import Tonight
 
@@ -63,12 +65,24 @@ def _rows() -> tuple[Row, ...]:
 
 def understood(said: str, session: Session) -> tuple[Need, ...]:
     """The needs meant by what is said; a food named is left out itself. None where nothing is known."""
+    if _is_served(said, session):
+        return ()
     by_name = _of_sort(said, session) or named_needs(said, session)
     if eats_only(said):
         return tuple(need for need in by_name if not need.allergy)  # `only eats fish` leaves out no fish
     if by_name:
         return by_name
     return _of_food(said, session.parser.parse(said), session.knowledge)
+
+
+def _is_served(said: str, session: Session) -> bool:
+    """Whether a food is said to be had, whose name tells whom it is for (`I have a vegan cheese`)."""
+    text = session.parser.parse(said).text
+    words = [fold(word) for word in text.words]
+    if not guest_words().owns.intersection(words[:1]) or own_words().ails.intersection(words):
+        return False
+    at = 1 + (words[1:2] != [] and words[1] in small_words()["articles"])
+    return any(r.start == at and r.end > at + 1 and r.id.startswith(EDIBLE) for r in text.readings)
 
 
 def _of_sort(said: str, session: Session) -> tuple[Need, ...]:

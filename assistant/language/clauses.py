@@ -10,7 +10,9 @@ from assistant.language.data import read_data
 from assistant.language.retold import either
 
 # A short word before a full stop is an initial or an abbreviation (`R. is vegan`, `St. Émilion`).
-_STOP = re.compile(r"(?<=\w{3})[.!]\s++")
+_END = r"(?<=\w{3})[.!]"
+_STOP = re.compile(rf"{_END}\s++")
+_PIECES = re.compile(rf"((?<!\s)\s*+(?:[,;]|{_END})\s++(?:and\s++)?+|(?<!\s)\s++and\s++)", re.IGNORECASE)
 _LINK = re.compile(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)")
 _TOO = re.compile(r"(?<=\w)(?:,?\s(?:too|also|as well))?[ .!,;]*+$", re.IGNORECASE)
 _JUST = re.compile(r"^(?:just|actually|really|now)\s(?=\w)", re.IGNORECASE)
@@ -54,6 +56,11 @@ def again_allergic(link: str, part: str) -> bool:
 def of_another(part: str) -> bool:
     """Whether a part tells of somebody else, but no need (`Marcus he just hates oak`)."""
     return not _words()[1].isdisjoint(part.lower().split()[1:2])
+
+
+def pieces(typed: str) -> list[str]:
+    """What stands between commas, stops and `and`, and between each two of them the link as typed."""
+    return _PIECES.split(typed)
 
 
 def sentences(typed: str) -> list[str]:

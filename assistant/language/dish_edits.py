@@ -70,8 +70,9 @@ def _swapped(text: Text, named: Sequence[Reading]) -> tuple[Reading, Reading] | 
     if len(named) != 2:
         return None
     between = text.stems[named[0].end : named[1].start]
-    swap = words.swaps.intersection((*text.stems[: named[0].start], *between))  # `X is off, swap it for Y`
-    if swap and words.for_.intersection(between[-2:]):
+    at = next((at for at, word in enumerate(between) if word in words.swaps), 0)  # `X is off, swap it for Y`
+    swaps = at or words.swaps.intersection(text.stems[: named[0].start])
+    if swaps and words.for_.intersection(between[at:]):
         return named[0], named[1]
     if any(phrase in " ".join(between) for phrase in words.instead_of):
         return named[1], named[0]

@@ -18,19 +18,25 @@ from assistant.language.sober import is_sober
 
 @dataclass(frozen=True, slots=True)
 class OwnWords:
-    """The table `own` of corpus/language/guests.toml: how who speaks is `called`, `needs` as told, `asks`."""
+    """The table `own` of corpus/language/guests.toml: how who speaks is `called`, `needs` as told, `asks`.
+
+    `ails`: the words for what ails somebody.
+    """
 
     called: str
     needs: re.Pattern[str]
     asks: re.Pattern[str]
+    ails: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> OwnWords:
         """The words read from the file's tables. Raises KeyError for a key that is missing."""
         own, lead = tables["own"], either(tables["lead"]["words"])
-        told = rf"(?:{either(own['is'])}\s+|i\s+(?={either(own['does'])}\s))(?P<need>.+)$"
+        ails = rf"{either(own['has'])}\s+(?=.*\b{either(own['ails'])}$)"
+        told = rf"(?:{either(own['is'])}\s+|{ails}|i\s+(?={either(own['does'])}\s))(?P<need>.+)$"
         needs, asks = rf"^(?:{lead}\s+)*{told}", rf"\b{either(own['asks'])}\b"
-        return cls(own["called"], *(re.compile(line, re.IGNORECASE) for line in (needs, asks)))
+        told_by, asked_by = (re.compile(line, re.IGNORECASE) for line in (needs, asks))
+        return cls(own["called"], told_by, asked_by, frozenset(own["ails"]))
 
 
 @lru_cache(maxsize=1)

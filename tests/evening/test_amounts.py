@@ -185,7 +185,7 @@ def test_an_order_takes_only_its_wines(session: Session) -> None:
 
 
 BREAD = "plain bread"
-OWN = "bread for Dana and Lee, as their label must say, kept apart"
+OWN = "bread kept apart for Dana and Lee, by a label that allows it"
 
 
 def test_who_may_not_have_the_bread_gets_bread_apart(session: Session) -> None:

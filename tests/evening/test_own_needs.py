@@ -28,6 +28,7 @@ def table(session: Session) -> Iterator[Session]:
         ("sorry I'm vegetarian", "vegetarian", "salami"),
         ("I can't eat pork", "can't eat pork", "salami"),
         ("I've got a nut allergy", "a nut allergy", "walnut and crostini with pesto"),
+        ("I have a really bad nut allergy", "a really bad nut allergy", "walnut and crostini with pesto"),
     ],
 )
 def test_an_own_need_is_noted_and_held_against_the_table(
@@ -38,7 +39,18 @@ def test_an_own_need_is_noted_and_held_against_the_table(
     assert away in text.splitlines()[1]
 
 
-@pytest.mark.parametrize("told", ["I'm not vegan", "I'm starving", "I don't eat much", "I hate sweet wine"])
+@pytest.mark.parametrize(
+    "told",
+    [
+        "I'm not vegan",
+        "I'm starving",
+        "I don't eat much",
+        "I hate sweet wine",
+        "I have a vegan cheese too",
+        "I've got gluten free crackers",
+        "I have a nut roast for the vegans",
+    ],
+)
 def test_what_is_no_need_is_not_noted(table: Session, told: str) -> None:
     table.ask(told)
     assert not table.tonight.needs
