@@ -29,6 +29,7 @@ from assistant.evening.guest_drinks import (
 from assistant.evening.guest_free import free_from
 from assistant.evening.guest_kinds import kinds_told, with_examples
 from assistant.evening.guest_meant import KEPT, doubt, everybody, kept, names_another, spoken_of
+from assistant.evening.guest_sorts import OTHER, asks_for_guest
 from assistant.evening.guest_swaps import guest_swaps
 from assistant.evening.guest_things import (
     Before,
@@ -46,21 +47,16 @@ from assistant.evening.sober_asks import sober_asks
 from assistant.evening.who_needs import who_needs
 from assistant.language.eating import diets_of
 from assistant.language.fold import fold, key, stem
-from assistant.language.follow_asks import doubt_told
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, words_of_guests
 from assistant.language.guests import Asked
-from assistant.language.party import needs_told
 from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
-SAFETY, BOARD, COUNTS, MYTH = "safety", "check-board", "quantity", "myth"
+SAFETY, BOARD = "safety", "check-board"
 EMERGENCY, LAST = "emergency", -2
 NAMED = (*KEPT, "Method")
-# What else may be said of a guest than that something is asked for that guest.
-OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
-SAID = ("note", "teach", "set-table")
 PAIRS = ("wines-for-food", "judge-pair", "foods-for-wine", "one-bottle")
 PARTS = (("guest-no", "keep_away"), ("guest-ask", "check_label"), ("guest-yes", "may_have"))
 
@@ -102,14 +98,7 @@ def _asks_of_guest(frame: Frame, session: Session) -> Callable[[Context, Session
     if not session.spoken.asked and _of_a_diet(frame):
         return partial(_diet_told, before)
     further = bool(named) and takes_up(frame)  # `and for Tom?`
-    may, drank = opens(frame, "guest-may"), says(frame, "guest-drank")
-    told = ((frame.intent in SAID and not drank) or says(frame, "guest-votes")) and not (
-        may or opens(frame, "guest-who")
-    )
-    counts = frame.intent == COUNTS and (may or opens(frame, "guest-what"))
-    claimed = frame.intent == MYTH and not (named or frame.topics)  # `he says screw caps are cheap`
-    other = (frame.intent in OTHER and not (counts or drank or further)) or claimed or doubt_told(frame)
-    if not session.spoken.asked or told or other or needs_told(frame).asked:
+    if not session.spoken.asked or not asks_for_guest(frame, named):
         return None
     sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken) or further
     return lambda context, session: _told(sure, before, context, session)

@@ -1,0 +1,43 @@
+"""Whether something is asked for a guest, or told of one, or asked of the evening."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.evening.guest_things import takes_up
+from assistant.language.follow_asks import doubt_told
+from assistant.language.follow_lines import opens, says
+from assistant.language.frame import Frame
+from assistant.language.party import needs_told
+
+COUNTS, MYTH = "quantity", "myth"
+# What else may be said of a guest than that something is asked for that guest.
+OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
+SAID = ("note", "teach", "set-table")
+
+
+def asks_for_guest(frame: Frame, named: Sequence[str]) -> bool:
+    """Whether something is asked for a guest, and not told of one nor asked of the evening."""
+    has = bool(named) and _has_asked(frame)
+    return has or not (_told(frame) or _other(frame, named) or needs_told(frame).asked)
+
+
+def _has_asked(frame: Frame) -> bool:
+    """`can Tom have the port`, whatever a line is taken for; behind what was told before too."""
+    return (opens(frame, "guest-may") and says(frame, "guest-has")) or says(frame, "guest-has-behind")
+
+
+def _told(frame: Frame) -> bool:
+    """`Ana rated the port`, `Tom is vegan`: what is said and not asked."""
+    drank = says(frame, "guest-drank")
+    said = (frame.intent in SAID and not drank) or says(frame, "guest-votes")
+    return said and not (opens(frame, "guest-may") or opens(frame, "guest-who"))
+
+
+def _other(frame: Frame, named: Sequence[str]) -> bool:
+    """What is asked of the evening, claimed, or doubted; `and for Tom?` takes up what was asked."""
+    may, further = opens(frame, "guest-may"), bool(named) and takes_up(frame)
+    counts = frame.intent == COUNTS and (may or opens(frame, "guest-what"))
+    claimed = frame.intent == MYTH and not (named or frame.topics)  # `he says screw caps are cheap`
+    asked = counts or says(frame, "guest-drank") or further
+    return (frame.intent in OTHER and not asked) or claimed or doubt_told(frame)
