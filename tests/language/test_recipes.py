@@ -39,3 +39,11 @@ def test_the_answer_calls_it_what_it_is(session: Session) -> None:
     answer = session.ask("which wine with spinach risotto")
     assert "spinach, risotto" in answer.text
     assert "mushroom" not in answer.text
+
+
+@pytest.mark.parametrize("named", ["parsnip", "chestnut", "crab", "beef"])
+def test_a_soup_is_of_what_is_named_and_of_no_tomato(parse: Parse, named: str) -> None:
+    (dish,) = parse(f"wine for {named} soup").dishes
+    foods = {part.food for part in dish.parts}
+    assert f"food/{named}" in foods
+    assert not foods & {"food/tomato-sauce", "food/mixed-vegetables"}
