@@ -21,7 +21,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, of_evening
 from assistant.chosen import last_choice, of_choice
-from assistant.evening.warned import warned
+from assistant.evening.warned import warned, with_unserved
 from assistant.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
@@ -51,6 +51,7 @@ from assistant.steps import Steps
 from assistant.stock.answering import of_list, with_list
 from assistant.stock.asked import meant_of_list
 from assistant.stock.records import Stock
+from assistant.table_set import bottles_meant
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
@@ -149,6 +150,7 @@ class Session:
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
         answer = warned(answer, before[0], self._context(frame), self)
+        answer = with_unserved(answer, before[0], self._context(frame), self)
         self._cautioned = after(frame, self._cautioned)
         self.spoken.heard(answer)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
@@ -181,6 +183,7 @@ class Session:
             return self._pourable(frame)
         last = self._last.intent if self._last else ""
         frame = doubted(paired(frame, self.tonight, self._talk), self._talk, last)
+        frame = bottles_meant(frame, self.tonight, self.knowledge)
         told = as_laid(frame, self._talk, self.tonight, self.knowledge)
         heard = followed(frame, self._talk, self.tonight, self.knowledge) if told is frame else told
         frame = self._pourable(heard)

@@ -12,6 +12,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import swapped_wines
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
+from assistant.language.quantities import numbers
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 from assistant.put_on import goes_on_listing, has_menu, only_spreads
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
 ORDERS = "pour-order"
+BY_SORT = ("Kind", "Grape")
 
 
 def changes_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
@@ -131,6 +133,21 @@ def wines_called(name: str, wines: Sequence[str], knowledge: Knowledge) -> list[
     grapes = set(known[name].grapes) if name in known else {name}
     kind = [wine for wine in wines if wine in of]
     return just_so or kind or [wine for wine in wines if grapes & set(known[wine].grapes)]
+
+
+def bottles_meant(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
+    """The frame whose kinds and grapes are read as the one wine of the table they mean (`the rosé is 9`)."""
+    if not (numbers(frame.text.stems) or says(frame, "owns") or says(frame, "owned-already")):
+        return frame
+    wines = tuple(dict.fromkeys((*tonight.wines, *styles(frame.wines, knowledge))))
+    meant = ((reading, wines_called(reading.id, wines, knowledge)) for reading in frame.text.readings)
+    readings = tuple(
+        replace(reading, id=found[0], type="Wine")
+        if reading.type in BY_SORT and reading.id in frame.wines and len(found) == 1
+        else reading
+        for reading, found in meant
+    )
+    return replace(frame, text=replace(frame.text, readings=readings))
 
 
 def styles(names: Sequence[str], knowledge: Knowledge) -> tuple[str, ...]:

@@ -92,3 +92,10 @@ def test_a_wine_that_goes_takes_its_price_along(table: Session) -> None:
     table.ask("the cava is 8 and the rioja 14")
     table.ask("take the cava off the table")
     assert dict(table.tonight.prices) == {RIOJA: 14}
+
+
+def test_a_bottle_called_by_its_kind_has_a_price_and_is_not_bought(conversation: Session) -> None:
+    told = conversation.ask("we have Champagne, a rosé and Rioja. foods: Brie")
+    assert "not to buy: 1 Champagne, 1 Provence rosé and 1 Rioja" in told.text
+    assert "Provence rosé 9 and Rioja 12" in conversation.ask("the rosé was 9 and the Rioja 12").text
+    assert "Champagne 30" in conversation.ask("the Champagne was 30").text

@@ -50,12 +50,20 @@ def _guest(guest: GuestNeeds, table: Mapping[str, Sequence[str]], session: Sessi
     needs = [need for found in meant.values() for need in found]
     fits = {label: _worst([stands(f, n, session.knowledge) for f in foods for n in needs])
             for label, foods in table.items()}  # fmt: skip
+    fits = {label: Fit.NO if _disliked(table[label], needs, session) else fit for label, fit in fits.items()}
     if unknown:
         fits = {label: _worst([fit, Fit.UNKNOWN]) for label, fit in fits.items()}
     may, away, check = (tuple(x for x, f in fits.items() if f is w) for w in (Fit.YES, Fit.NO, Fit.UNKNOWN))
     topics = tuple(dict.fromkeys(t for need in needs for t in need.topics))
     sober, allergy = any(n.sober for n in needs), any(n.allergy for n in needs)
     return GuestCare(guest.guest, guest.needs, may, away, check, unknown, sober, allergy, topics)
+
+
+def _disliked(wines: Sequence[str], needs: Iterable[Need], session: Session) -> bool:
+    """Whether one of these is a wine with a taste that is not liked."""
+    poured = [wine for wine in wines if wine in session.knowledge.wines]
+    tastes = [limit for need in needs for limit in need.tastes]
+    return len(session.engine.within(poured, tastes)) < len(poured)
 
 
 def stands(food: str, need: Need, knowledge: Knowledge) -> Fit:

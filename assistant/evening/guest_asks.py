@@ -16,7 +16,6 @@ from assistant.evening.eased import eased_first, says_eased, urgent_first
 from assistant.evening.guest_advice import advised, apart, asks_whole, general, is_asked, reasons_told
 from assistant.evening.guest_drinks import (
     asks_why,
-    by_taste,
     chooses_drink,
     drink_explained,
     drinks_told,
@@ -24,7 +23,6 @@ from assistant.evening.guest_drinks import (
     eats_named,
     is_drunk,
     sort_told,
-    sorts_drunk,
 )
 from assistant.evening.guest_free import free_from
 from assistant.evening.guest_kinds import kinds_told, with_examples
@@ -44,6 +42,7 @@ from assistant.evening.guest_touched import touched_told, with_touched
 from assistant.evening.need_corrected import need_corrected
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
+from assistant.evening.sorts_drunk import by_taste, sorts_drunk
 from assistant.evening.who_needs import who_needs
 from assistant.language.eating import diets_of
 from assistant.language.fold import fold, key, stem

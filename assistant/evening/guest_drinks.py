@@ -14,7 +14,6 @@ from assistant.answers.wording import listed
 from assistant.evening.alcohol_free import alcohol_free_drinks
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
-from assistant.evening.needs import understood
 from assistant.language.dish_edits import POURED
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
@@ -73,19 +72,6 @@ def drinks_told(
     barred = _barred(context, rows) if named else []
     text = "\n".join([*barred, answer.text, *(one["text"] for one in told)])
     return replace(answer, say=" ".join([*barred, answer.say]), text=text, cautions=told, intent=SAFETY)
-
-
-def sorts_drunk(rows: Sequence[GuestCare], session: Session) -> tuple[Preference, ...]:
-    """The sorts of wine that alone are drunk, as limits; none where a guest drinks any."""
-    needs = [need for row in rows for said in row.needs for need in understood(said, session)]
-    sorts = dict.fromkeys(sort for need in needs for sort in sorted(need.only))
-    label = session.knowledge.label
-    return tuple(Preference(label(sort), "kind", wanted=sort) for sort in sorts)
-
-
-def by_taste(row: GuestCare, session: Session) -> bool:
-    """Whether a guest only keeps to a sort of wine, which no label settles."""
-    return all(need.only for said in row.needs for need in understood(said, session))
 
 
 def eats_named(frame: Frame) -> bool:

@@ -10,7 +10,7 @@ from assistant.evening.facts import Row
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
-from assistant.language.drinks_only import eats_only, sort_drunk
+from assistant.language.drinks_only import dislikes, eats_only, sort_drunk
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Preference
@@ -35,7 +35,7 @@ class Need:
     `lighter`: kinds for which a mark found (of `lighter_marks`, where there are any) means asking, not
     leaving out; `label_only`: nothing but a label counts, `plain` kinds apart; `allergy`: cross-contact
     matters; `topics`: safety topics that speak to it; `itself`: a wider need does not take it in; `only`: of
-    wines, these sorts alone.
+    wines, these sorts alone; `tastes`: limits that a wine has to keep to.
     """
 
     id: str
@@ -50,11 +50,17 @@ class Need:
     itself: bool = False
     only: frozenset[str] = frozenset()
     lighter_marks: frozenset[str] = frozenset()
+    tastes: tuple[Preference, ...] = ()
 
     @property
     def sober(self) -> bool:
         """Whether wine is left out."""
         return WINE in self.kinds
+
+    @property
+    def of_taste(self) -> bool:
+        """Whether a guest only keeps to some wines, which no label settles."""
+        return bool(self.only or self.tastes)
 
 
 @lru_cache
@@ -89,19 +95,27 @@ def _of_sort(said: str, session: Session) -> tuple[Need, ...]:
     """The sorts of wine that alone are drunk (`only drinks red`), or that are not (`doesn't drink red`)."""
     sort = sort_drunk(said)
     if not sort:
-        barred = frozenset(one.wanted for one in _limits(said, session) if one.wanted and one.banned)
-        return (Need(said, frozenset(), barred),) if barred - {WINE} else ()
+        return _of_taste(said, session)
     limits = _limits(sort, session) or _limits(f"{sort} wine", session)
     named = frozenset(session.parser.parse(sort).wines)
     wanted = named | {one.wanted for one in limits if one.wanted and not one.banned}
-    wine = wanted - {WINE} and WITHOUT_ALCOHOL not in wanted
-    return (Need(said, frozenset(), frozenset(), only=wanted),) if wine else ()
+    tastes = tuple(one for one in limits if one.wanted is None)
+    wine = (wanted - {WINE} or tastes) and WITHOUT_ALCOHOL not in wanted
+    return (Need(said, frozenset(), frozenset(), only=wanted - {WINE}, tastes=tastes),) if wine else ()
+
+
+def _of_taste(said: str, session: Session) -> tuple[Need, ...]:
+    """The sorts of wine that are not drunk (`doesn't drink red`), or the tastes (`hates oak`)."""
+    limits = _limits(said, session)
+    barred = frozenset(one.wanted for one in limits if one.wanted and one.banned) - {WINE}
+    tastes = tuple(one for one in limits if one.wanted is None) if dislikes(said) else ()
+    return (Need(said, frozenset(), barred, tastes=tastes),) if barred or tastes else ()
 
 
 def _limits(said: str, session: Session) -> tuple[Preference, ...]:
-    """The kinds of wine that are wanted or barred; none where health is spoken of."""
+    """The kinds and tastes of wine that are wanted or barred; none where health is spoken of."""
     frame = session.parser.parse(said)
-    return () if frame.topics else tuple(one for one in frame.preferences if one.property == "kind")
+    return () if frame.topics else frame.preferences
 
 
 def named_needs(said: str, session: Session) -> tuple[Need, ...]:

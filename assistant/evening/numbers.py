@@ -18,6 +18,7 @@ from assistant.evening.records import Evening
 from assistant.evening.rescue import rescue
 from assistant.evening.shopping import Purchase, bought_bread, bread_of, cost, shopping
 from assistant.evening.temperatures import Temperature, temperatures
+from assistant.evening.unserved import unserved_problems
 from assistant.knowledge.problems import Problem
 from assistant.session import Session
 
@@ -44,7 +45,8 @@ def numbers(
     tasks = clock(evening, cold, counted, known)
     bought = shopping(evening, wines, foods, int(counted["ice"]), known, apart)
     flight = pours(evening, cold, known) if evening.start else []
-    problems = (*evening.problems, *told, *care_problems(evening, guests))
+    unserved = unserved_problems(evening, guests, session)
+    problems = (*evening.problems, *told, *care_problems(evening, guests), *unserved)
     return {
         "bottles": [_bottle_row(b) for b in wines],
         "refill": dict(zip(("ml", "bottles"), refill(evening, known), strict=True)),

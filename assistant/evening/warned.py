@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from assistant.session import Session
 
 SUPPOSES, SAFETY = "what-if", "safety"
+CHOOSES, PLANS = "choose-wines", "plan"
 
 
 def warned(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
@@ -32,6 +33,28 @@ def warned(answer: Answer, before: Tonight, context: Context, session: Session) 
     lines = [line for row in _care(new, context, session) for line in _lines(row, context)]
     said = " ".join([*lines, answer.say]).strip()
     return replace(answer, say=said, text="\n".join([*lines, answer.text])) if lines else answer
+
+
+def with_unserved(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
+    """The answer with a line for each guest of tonight for whom none of the wines poured or chosen is.
+
+    Only where the wines or the guests are others than before, or the evening is planned.
+    """
+    tonight, chosen = session.tonight, tuple(pick.id for pick in answer.picks)
+    whole = tonight.wines != before.wines or answer.intent in (CHOOSES, PLANS)
+    guests = {one.guest for one in tonight.needs if whole or one not in before.needs}
+    if not guests:
+        return answer
+    from assistant.evening.by_talk import evening_of  # loaded late: a plan needs so much
+    from assistant.evening.care import care
+    from assistant.evening.unserved import unserved
+
+    dishes = context.frame.dishes or tonight.dishes
+    table = replace(tonight, wines=chosen, dishes=dishes) if answer.intent == CHOOSES and chosen else tonight
+    evening = evening_of(replace(context, tonight=table))
+    found = unserved([row for row in care(evening, session) if row.guest in guests], evening, session)
+    lines = [context.wording("plan", "unserved", guest=row.guest, wine=wine) for row, wine in found]
+    return replace(answer, say=" ".join([answer.say, *lines]).strip(), text="\n".join([answer.text, *lines]))
 
 
 def _new(before: Tonight, now: Tonight, frame: Frame) -> tuple[Dish, ...]:

@@ -1,4 +1,4 @@
-"""`Greg only drinks red`, `Greg sticks to white`: a guest who drinks one sort of wine and no other."""
+"""`Greg only drinks red`, `Ida hates oak`: a guest who drinks one sort of wine and no other, or not some."""
 
 from __future__ import annotations
 
@@ -21,6 +21,7 @@ class OnlyWords:
     said: str
     drinks: re.Pattern[str]
     eats: re.Pattern[str]
+    dislikes: re.Pattern[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> OnlyWords:
@@ -32,7 +33,13 @@ class OnlyWords:
             table["said"],
             re.compile(rf"\b(?:{re.escape(table['said'])}|^{either(table['drinks'])})\s(?P<sort>.+)"),
             re.compile(rf"\b{either(table['eats'])}\s"),
+            _dislikes(tables["dislikes"]),
         )
+
+
+def _dislikes(table: Mapping[str, Any]) -> re.Pattern[str]:
+    """What opens a dislike of a sort, and not of one wine (`hates the rosé`)."""
+    return re.compile(rf"\b{either(table['opens'])}\s(?!{either(table['one'])}\b)", re.IGNORECASE)
 
 
 @lru_cache(maxsize=1)
@@ -50,6 +57,16 @@ def sort_drunk(need: str) -> str:
     """What alone is drunk, in the words said; empty where the need is another one."""
     found = _words().drinks.search(need)
     return found["sort"] if found else ""
+
+
+def dislikes(need: str) -> bool:
+    """Whether something is said not to be liked (`hates oak`)."""
+    return _words().dislikes.match(need) is not None
+
+
+def says_dislike(text: str) -> bool:
+    """Whether it is said somewhere in a text that something is not liked."""
+    return _words().dislikes.search(text) is not None
 
 
 def eats_only(need: str) -> bool:

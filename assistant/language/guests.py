@@ -15,7 +15,7 @@ from assistant.knowledge.files import corpus_dir
 from assistant.language.arriving import without_arrivals
 from assistant.language.clauses import again_allergic, clauses, of_another, sentences, without_too
 from assistant.language.data import read_data
-from assistant.language.drinks_only import said_plainly
+from assistant.language.drinks_only import dislikes, said_plainly, says_dislike
 from assistant.language.retold import as_told, first_hand, named_first
 from assistant.language.sober import is_sober
 
@@ -121,7 +121,8 @@ def asked_by(typed: str) -> Asked | None:
     nobody = known.is_.intersection(lower[:1]) | known.no_name.intersection(lower[:at])
     if nobody or known.no_name_verbs.intersection(lower[1:at]):
         return None
-    if lower[at] in known.denies and not is_sober(f"{words[at]} {need}"):
+    said = f"{words[at]} {need}"
+    if lower[at] in known.denies and not (is_sober(said) or dislikes(said)):
         return None
     named = words[0].lower() not in known.nobody
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
@@ -130,9 +131,10 @@ def asked_by(typed: str) -> Asked | None:
 
 
 def _asks(words: Sequence[str]) -> bool:
-    """Whether one of these words asks; wine that somebody is allergic to is not asked for."""
+    """Whether one of these words asks; wine that somebody is allergic to or dislikes is not asked for."""
     known = guest_words()
-    spared = known.in_allergy if known.allergic.intersection(words) else frozenset()
+    tells = known.allergic.intersection(words) or says_dislike(" ".join(words))
+    spared = known.in_allergy | known.does if tells else frozenset()
     return not (known.asks - spared).isdisjoint(words)
 
 

@@ -10,7 +10,7 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.corrected import as_corrected
 from assistant.language.data import read_data
-from assistant.language.drinks_only import sort_drunk
+from assistant.language.drinks_only import dislikes, sort_drunk
 from assistant.language.fold import fold, stem
 from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame, Text
@@ -99,7 +99,9 @@ def needs_told(frame: Frame) -> Told:
     told = all_told(as_corrected(frame.text.typed))
     sober = any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
     only = bool(frame.preferences or frame.wines) and any(sort_drunk(one.need) for one in told.asked)
-    return told if frame.topics or frame.diets or frame.barred or sober or only else Told()
+    disliked = any(has_name(one.guest) and dislikes(one.need) for one in told.asked)
+    known = frame.topics or frame.diets or frame.barred
+    return told if known or sober or only or (frame.preferences and disliked) else Told()
 
 
 def need_counts(stems: Sequence[str]) -> set[float]:
