@@ -8,7 +8,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference, Reading, Text
 from assistant.language.preferences import PreferenceWord, phrase_before
 from assistant.language.small_words import small_words
-from assistant.language.turning import excepted, negated, ruled_out, turned_word
+from assistant.language.turning import excepted, hated, negated, ruled_out, turned_word
 from assistant.pairing.dish import Dish, single
 
 MOST_DISHES = 6
@@ -104,7 +104,7 @@ class Sorting:
         return reading.label == self._knowledge.label(DESSERT)
 
     def _wine(self, reading: Reading) -> str:
-        judged = "judge" in self._text.cues
+        judged = "judge" in self._text.cues and not hated(self._text, reading.start)
         if ruled_out(self._text, reading.start) or (negated(self._text, reading.start) and not judged):
             grape = next((i for i in reading.others if i.startswith("grape/")), None)
             label = self._knowledge.label(grape) if grape else reading.label

@@ -15,13 +15,27 @@ def negated(text: Text, at: int) -> bool:
     """Whether a word turns what stands here into a ban (`not`, `no`, `nothing`, `hate` ...)."""
     if (banned := excepted(text.stems, at)) is not None:
         return banned
+    words, turn = small_words(), _turn(text, at)
+    if turn is None or text.stems[turn] in words["turns"]:
+        return turn is not None and not (_of_thing(text, turn) or _within_name(text, turn, at))
+    return turn > 0 and " ".join(text.stems[turn - 1 : turn + 1]) in words["turns-over"]
+
+
+def hated(text: Text, at: int) -> bool:
+    """Whether somebody is said not to bear what stands here (`he hates Riesling, what could go with it`)."""
+    words, turn = small_words(), _turn(text, at)
+    if turn is None or not negated(text, at):
+        return False
+    return text.stems[turn] in words["felt"] or bool(
+        words["borne"].intersection(text.stems[turn + 1 : turn + 2])
+    )
+
+
+def _turn(text: Text, at: int) -> int | None:
+    """Where the nearest word in front stands that turns what follows or ends what was turned, if any."""
     words = small_words()
-    for i in range(at - 1, max(-1, at - 1 - _REACH), -1):
-        if text.stems[i] in words["ends"]:
-            return i > 0 and " ".join(text.stems[i - 1 : i + 1]) in words["turns-over"]
-        if text.stems[i] in words["turns"]:
-            return not (_of_thing(text, i) or _within_name(text, i, at))
-    return False
+    near = range(at - 1, max(-1, at - 1 - _REACH), -1)
+    return next((i for i in near if text.stems[i] in words["ends"] or text.stems[i] in words["turns"]), None)
 
 
 def _of_thing(text: Text, at: int) -> bool:

@@ -31,3 +31,29 @@ def test_an_exception_is_banned_or_all_that_is_wanted(parse: Parse, text: str, l
     frame = parse(text)
     assert frame.intent == "wines-for-food"
     assert [limit.label for limit in frame.preferences] == [label]
+
+
+@pytest.mark.parametrize(
+    ("text", "intent", "label"),
+    [
+        (
+            "my husband hates Riesling, what else could go with a Thai green curry",
+            "wines-for-food",
+            "no Riesling",
+        ),
+        ("he can't stand Merlot, could a Syrah go with lamb", "judge-pair", "no Merlot"),
+        ("would Brie be fine with Gamay for someone who dislikes Chablis", "judge-pair", "no Chablis"),
+    ],
+)
+def test_what_somebody_hates_is_banned_whatever_is_asked(
+    parse: Parse, text: str, intent: str, label: str
+) -> None:
+    frame = parse(text)
+    assert frame.intent == intent
+    assert [limit.label for limit in frame.preferences] == [label]
+
+
+def test_a_food_hates_nothing(parse: Parse) -> None:
+    frame = parse("does the blue hate the Sancerre")
+    assert frame.wines == ("wine/sancerre",)
+    assert not frame.preferences
