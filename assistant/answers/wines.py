@@ -10,6 +10,7 @@ from assistant.answers.context import Context, deciding_part, say_reason, tied_w
 from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.language.frame import labels_of
 from assistant.pairing import choose
 from assistant.pairing.fixes import smallest_fix
 from assistant.pairing.likeness import nearest_foods
@@ -61,7 +62,7 @@ def _within_limits(context: Context) -> Answer:
     if not fitting:
         return _empty(context)
     say = capital(context.wording("say", "fitting", wines=listed([wines[w].label for w in fitting])))
-    limits = listed([p.label for p in context.frame.preferences])
+    limits = listed(labels_of(context.frame.preferences))
     lines = [say, context.wording("line", "limits", limits=limits), context.wording("line", "which-food")]
     answer = compose(context, say, lines, picks=[Match(w, 0.0, "neutral") for w in fitting])
     return replace(answer, clarify=context.wording("line", "which-food"), verdict=None)
@@ -177,12 +178,10 @@ def _limit_lines(context: Context, first: Match, kept: Match) -> list[str]:
     if not context.frame.preferences:
         return []
     if context.at_table([first.wine]):
-        return [
-            context.wording("line", "limits", limits=listed([p.label for p in context.frame.preferences]))
-        ]
+        return [context.wording("line", "limits", limits=listed(labels_of(context.frame.preferences)))]
     wines = [w.id for w in context.knowledge.wines.values() if w.type == "Wine"]
     best = context.engine.rank(context.table(), wines)[0]
-    labels = listed([p.label for p in context.frame.preferences])
+    labels = listed(labels_of(context.frame.preferences))
     lines = [context.wording("line", "limits", limits=labels)]
     pours = context.knowledge.wines[first.wine].type == "Wine"  # who drinks no alcohol gives up nothing
     if pours and best.score - kept.score > 2 * context.knowledge.constants["noise"]:

@@ -12,6 +12,7 @@ from assistant.language.fold import key
 from assistant.language.frame import Preference
 from assistant.language.lexicon import Lexicon
 from assistant.language.preferences import read_preference_words
+from assistant.language.smells import smell_labels
 
 LIMITING = ("wine/", "drink/", "kind/", "grape/", "region/")
 _BANS = ("no ", "not from ")
@@ -42,6 +43,7 @@ class Namer:
         self._lexicon, self._knowledge = lexicon, knowledge
         words = read_preference_words(corpus_dir() / "language" / "preferences.toml")
         self._tastes = {p.label for word in words for p in (word.asks, word.negated)}
+        self._tastes |= smell_labels()
 
     def name(self, said: str) -> Meant:
         """A food, method, wine or term; one that is not known stands for itself."""
@@ -70,8 +72,9 @@ class Namer:
 
 def limit_read(preference: Preference) -> Meant:
     """A limit that was read."""
-    what = preference.wanted or _taste(preference.label)
-    return Meant(frozenset((what,)), preference.label, preference.banned)
+    if preference.wanted is None or preference.label in smell_labels():
+        return Meant(frozenset((_taste(preference.label),)), preference.label)
+    return Meant(frozenset((preference.wanted,)), preference.label, preference.banned)
 
 
 def words_of(phrases: Iterable[str]) -> frozenset[str]:

@@ -116,7 +116,7 @@ class Lines:
 
     def at(self, stems: Sequence[str], at: int, words: Set[str] | None = None) -> Iterator[tuple[int, ...]]:
         """The positions of the words of each line that starts here; `words`: all of the text."""
-        lines = self._starts.get(stems[at])
+        lines = self._starts.get(stems[at]) if at < len(stems) else None
         if not lines:
             return
         words = set(stems) if words is None else words

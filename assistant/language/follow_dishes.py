@@ -184,6 +184,8 @@ def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if says(frame, "pours-what"):
         return None
     if talk.asked in (*JUDGING, "foods-for-wine") and talk.frame.wines:
+        if any(limit.wanted and not limit.banned for limit in frame.preferences):
+            return None  # `a good red for lamb`, after another wine was judged
         intent = "compare" if talk.asked == "compare" else "judge-pair"
         return replace(frame, intent=intent, wines=talk.frame.wines)
     return replace(frame, preferences=joined(talk.frame.preferences, frame.preferences))

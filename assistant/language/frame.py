@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from assistant.language.cues import Cue
@@ -38,6 +38,11 @@ class Preference:
     wanted: str | None = None
     banned: bool = False
     among: str | None = None
+
+
+def labels_of(limits: Iterable[Preference]) -> list[str]:
+    """What the limits are called, each once: one word may ask for several things (`fruity`)."""
+    return list(dict.fromkeys(limit.label for limit in limits))
 
 
 @dataclass(frozen=True, slots=True)

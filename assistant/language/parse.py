@@ -36,14 +36,22 @@ from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
 from assistant.language.phrases import read_phrases
-from assistant.language.preferences import consistent, find_preferences, read_preference_words, wishes
+from assistant.language.preferences import (
+    consistent,
+    find_preferences,
+    parts_of,
+    read_preference_words,
+    stems_of,
+    wishes,
+)
 from assistant.language.profile import described, profile_words
 from assistant.language.quantities import quantity_words
 from assistant.language.reading import SAFETY, Reader
-from assistant.language.small_words import small_words
+from assistant.language.smells import smell_words
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.themes import of_a_place
 from assistant.language.topics import Topics
+from assistant.language.unread import beside_tastes
 from assistant.pairing.dish import Dish
 
 OBJECTS, CHOOSES, LIMITED = "why-not", "choose-wines", "wines-for-food"
@@ -69,11 +77,13 @@ class Parser:
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
         self._cues = CueBook(read_cues(folder / "cues.toml"))
-        for read in (follow_words, follow_lines, eating_words, profile_words, quantity_words, guest_words):
+        others = (eating_words, profile_words, quantity_words, guest_words, smell_words)
+        for read in (follow_words, follow_lines, *others):
             read()  # now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder)
         self.limit_words = read_preference_words(folder / "preferences.toml")
+        self._limit_parts = parts_of(self.limit_words)
         roles = read_roles(folder / "roles.toml")
         self._limiting = frozenset(phrase.words[0] for phrase in self.limit_words if len(phrase.words) == 1)
         self._dishes = DishReader(knowledge, roles)
@@ -162,13 +172,13 @@ class Parser:
     def _limits(self, text: Text, found: Sorting) -> set[int]:
         """Adds the limits that are words to `found`; the positions of those words."""
         asks_meaning = bool(text.cues & {"means", "define"}) and not found.edible
-        limits = {word.words for word in self.limit_words}
-        fixed = [r for r in found.named if asks_meaning or r.type != "Term" or _stems(text, r) not in limits]
-        taken = {i for r in fixed for i in range(r.start, r.end)}
+        parts = self._limit_parts
+        fixed = [r for r in found.named if asks_meaning or r.type != "Term" or stems_of(text, r) not in parts]
+        taken = {i for r in fixed for i in range(r.start, r.end)} | found.smelled
         preferences, used = find_preferences(text, self.limit_words, taken, found.among)
         found.preferences = consistent([*found.preferences, *preferences], self.limit_words)
         found.drop_terms(used)
-        return used
+        return used | found.smelled
 
     def _frame(self, choice: Choice, text: Text, found: Sorting, dishes: list[Dish]) -> Frame:
         wines, preferences = _asked_about(choice.intent, found)
@@ -176,7 +186,7 @@ class Parser:
         if choice.intent in LISTS_FOODS or (choice.intent in LOOKS_AT_DISHES and dishes):
             text = replace(text, left_out=unkept(text))
         if choice.intent in OF_TASTES:
-            text = replace(text, left_out=_beside_tastes(text))
+            text = replace(text, left_out=beside_tastes(text))
         frame = Frame(
             intent=choice.intent,
             because=choice.because,
@@ -230,17 +240,6 @@ def _as_called(reading: Reading, dishes: list[Dish]) -> Reading:
     """A short name that was taken for another sort of dish (`asparagus risotto`) stands as typed."""
     sort = any(dish.called.endswith(f" {reading.text}") for dish in dishes if dish.called)
     return replace(reading, label=reading.text) if sort and reading.kind in EDIBLE else reading
-
-
-def _beside_tastes(text: Text) -> tuple[str, ...]:
-    """What is left out, less the words for what something is like."""
-    tastes = small_words()["tastes"]
-    return tuple(word for word in text.left_out if stem(fold(word)) not in tastes)
-
-
-def _stems(text: Text, reading: Reading) -> tuple[str, ...]:
-    """The words of a name as they were meant, hyphens left out."""
-    return tuple(word for word in text.stems[reading.start : reading.end] if word.isalnum())
 
 
 def _numbers(text: Text) -> dict[str, float]:

@@ -94,6 +94,17 @@ def find_preferences(
     return found, used
 
 
+def parts_of(words: Iterable[PreferenceWord]) -> frozenset[tuple[str, ...]]:
+    """What a limit is made of: `acidity` is part of `high acidity`, `extra dry` of no limit."""
+    said = (word.words for word in words)
+    return frozenset(p[i:j] for p in said for i in range(len(p)) for j in range(i + 1, len(p) + 1))
+
+
+def stems_of(text: Text, reading: Reading) -> tuple[str, ...]:
+    """The stems of what was read."""
+    return tuple(text.stems[reading.start : reading.end])
+
+
 def consistent(limits: Sequence[Preference], words: Sequence[PreferenceWord]) -> list[Preference]:
     """The limits without what is ruled out as well (`nothing sparkling, bubbles give me hiccups`).
 

@@ -8,6 +8,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference, Reading, Text
 from assistant.language.preferences import PreferenceWord, phrase_before
 from assistant.language.small_words import small_words
+from assistant.language.smells import find_smells
 from assistant.language.turning import excepted, hated, negated, ruled_out, turned_word
 from assistant.pairing.dish import Dish, single
 
@@ -33,16 +34,17 @@ class Sorting:
         self.edible: list[Reading] = []
         self.terms: list[Reading] = []
         self.cuisines: list[Dish] = []
-        self.preferences: list[Preference] = []
         self.named: list[Reading] = []
         self.unused: list[str] = []
         self.barred: list[str] = []
+        self.preferences, self.smelled = find_smells(text)
         has_food = any(r.kind in EDIBLE for r in text.readings)
         asks_meaning = "means" in text.cues or ("define" in text.cues and is_bare(text))
         readings = [self._as_term(r) for r in text.readings] if asks_meaning else text.readings
         for i, reading in enumerate(readings):
             follower = text.readings[i + 1] if i + 1 < len(text.readings) else None
-            self._sort(reading, follower, has_food)
+            if not self.smelled.issuperset(range(reading.start, reading.end)):
+                self._sort(reading, follower, has_food)
 
     def spare(self, not_eaten: list[Reading], left_off: list[Reading]) -> None:
         """Foods named as not eaten are on no dish, unless nothing else is named."""

@@ -9,6 +9,7 @@ from spacy.lang.en.stop_words import STOP_WORDS
 from spacy.tokens import Doc, Token
 
 from assistant.language.fold import fold, key, stem
+from assistant.language.frame import Text
 from assistant.language.given_names import is_given_name
 from assistant.language.neighbours import LONG
 from assistant.language.slipping import SWAPPED, slip_cost
@@ -121,3 +122,9 @@ def _run_together(token: Token) -> bool:
     """Whether a word is another run together with a little one (`why'd`, `it'll`)."""
     head, mark, tail = token.text.lower().replace("’", "'").rpartition("'")
     return bool(mark and head) and tail in small_words()["short-tails"]
+
+
+def beside_tastes(text: Text) -> tuple[str, ...]:
+    """What is left out, less the words for what something is like."""
+    tastes = small_words()["tastes"]
+    return tuple(word for word in text.left_out if stem(fold(word)) not in tastes)
