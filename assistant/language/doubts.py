@@ -9,7 +9,7 @@ from spacy.tokens import Doc, Span
 
 from assistant.language.fold import fold
 from assistant.language.slipping import NEVER, slip_cost
-from assistant.language.spelling import MARGIN
+from assistant.language.spelling import MARGIN, is_english
 from assistant.language.vocabulary import Vocabulary
 
 UNSURE = 0.2  # how much likelier a repair must be than one that is more alike in look or in sound
@@ -36,7 +36,8 @@ class Doubts:
     def any(self, doc: Doc, best: Repair, others: Iterable[Repair]) -> bool:
         """Whether anything speaks against the best repair."""
         rivals = (r for r in others if self._differ(r, best) and self._close(doc, r, best))
-        return any(rivals) or self._part_of_another(doc, best) or self._far_off(doc, best)
+        unlike = self._part_of_another(doc, best) or self._far_off(doc, best)
+        return any(rivals) or unlike or self._of_a_name(doc, best)
 
     def _close(self, doc: Doc, repair: Repair, best: Repair) -> bool:
         """Whether one is about as likely as the best, or not far from it and looks or sounds more alike."""
@@ -48,6 +49,17 @@ class Doubts:
         sounds, best_sounds = off.get(repair.word, NEVER), off.get(best.word, NEVER)
         looks = best_sounds > 0 and slip_cost(typed, repair.word) < slip_cost(typed, best.word)
         return looks or sounds < best_sounds
+
+    def _of_a_name(self, doc: Doc, repair: Repair) -> bool:
+        """Whether another first letter makes a known name of a part of one that is not (`Zorvina Negra`)."""
+        first = doc[repair.start]
+        if repair.end - repair.start > 1 or not first.is_title or fold(first.text)[:1] == repair.word[:1]:
+            return False
+        beside = doc[repair.end : repair.end + 1]
+        return any(
+            token.is_title and not (is_english(token.norm_) or self._lexicon.longest([token.norm_], 0))
+            for token in beside
+        )
 
     def _far_off(self, doc: Doc, repair: Repair) -> bool:
         """Whether a name neither looks nor sounds enough like the words (`quallaberry` is no Calabria)."""

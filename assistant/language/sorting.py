@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference, Reading, Text
+from assistant.language.homes import of_people, one_of, told_to_be
 from assistant.language.preferences import PreferenceWord, phrase_before
 from assistant.language.small_words import small_words
 from assistant.language.smells import find_smells
@@ -191,6 +192,8 @@ class Sorting:
         if after in small_words()["manner"] or self._of_food(reading):
             return "remark"  # `meatballs Swedish style`, `American cheese`
         before = self._text.stems[max(0, reading.start - 2) : reading.start]
+        if of_people(self._text, reading, has_food):
+            return "remark"  # `my Spanish friend`, `we are cooking Italian, lasagne`
         if after in small_words()["only-behind"] or "from" in before:
             return self._home_limit(reading)
         if (
@@ -205,6 +208,8 @@ class Sorting:
         wanted = adjective and (out or (before[-1:] and before[-1] in small_words()["any-wine"]))
         if wanted and (not after or after in small_words()["behind-wish"]) and not self._of_eating():
             return self._home_limit(reading)  # `something Italian, for burrata`
+        if adjective and (told_to_be(self._text, reading) or one_of(self._text, reading, follower)):
+            return self._home_limit(reading)
         early = self._standing and reading.start < EARLY
         if not has_food and (early or (is_bare(self._text) and (self._standing or self._limited()))):
             return self._home_limit(reading)  # `not Italian` of what stands, `something dry and Italian`

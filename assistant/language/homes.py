@@ -1,0 +1,36 @@
+"""Whether the name of a place tells of the wine, of people or of a kitchen: `it has to be Spanish`."""
+
+from __future__ import annotations
+
+from assistant.language.frame import Reading, Text
+from assistant.language.small_words import small_words
+
+
+def of_people(text: Text, reading: Reading, has_food: bool) -> bool:
+    """`my Spanish friend`, `we are cooking Italian, lasagne`: neither is asked of the wine."""
+    cooked = has_food and _before(text, reading) in small_words()["not-of-wine"]
+    return cooked or _behind(text, reading) in small_words()["of-people"]
+
+
+def told_to_be(text: Text, reading: Reading) -> bool:
+    """`it has to be Spanish`, `Italian please`, `an Austrian for the schnitzel`, `red and French`."""
+    words, said, after = small_words(), _before(text, reading), _behind(text, reading)
+    joined = said == "and" and any(r.end == reading.start - 1 and r.kind == "wine" for r in text.readings)
+    one = said in words["articles"] and (after in words["behind-wish"] or not after)
+    told = said in words["to-be"] or one or joined or after in words["asks-for"]
+    return told and after not in words["kitchen"]
+
+
+def one_of(text: Text, reading: Reading, follower: Reading | None) -> bool:
+    """`Spanish or Portuguese`, of which the last is asked of the wine."""
+    if follower is None or follower.kind != "region" or follower.start != reading.end + 1:
+        return False
+    return _behind(text, reading) == "or" and _behind(text, follower) not in small_words()["kitchen"]
+
+
+def _before(text: Text, reading: Reading) -> str:
+    return text.stems[reading.start - 1] if reading.start else ""
+
+
+def _behind(text: Text, reading: Reading) -> str:
+    return text.stems[reading.end] if reading.end < len(text.stems) else ""
