@@ -94,8 +94,8 @@ class Parser:
         heard = heard.and_slips(read_phrases(folder / "heard-names.tsv"))
         self.topics = Topics(folder / "safety.toml")
         self.entries = Entries(folder, knowledge)
-        people = read_words(folder / "given-names.txt")
-        known = (filler, heard, read_words(folder / "plain-english.txt"), more, people)
+        people, places = (read_words(folder / f"{name}-names.txt") for name in ("given", "place"))
+        known = (filler, heard, read_words(folder / "plain-english.txt"), more, people, places)
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, *known)
         self._remembered = lru_cache(maxsize=REMEMBERED)(self._parse)
 

@@ -54,6 +54,7 @@ class Reader:
         plain: frozenset[str] = frozenset(),
         more: frozenset[str] = frozenset(),
         people: frozenset[str] = frozenset(),
+        places: frozenset[str] = frozenset(),
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
         self._plain, self._people = plain, people
@@ -61,7 +62,7 @@ class Reader:
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
-        self._unread = Unread(self._known, filler, plain, more, people)
+        self._unread = Unread(self._known, filler, plain, more, people, places)
         self._senses = Senses()
         self._common = CommonSlips(lexicon, plain, heard.eaten)
 

@@ -18,7 +18,7 @@ LISTS = (
     "idle-endings", "tastes", "articles", "names-things", "names-eaten", "first-person", "any-wine",
     "turns-over", "behind-wish", "short-tails", "before-a-bringer",
     "eating", "of-a-kitchen", "ruled-out-by", "spread", "occasion", "wine-behind", "felt", "borne",
-    "to-be", "asks-for", "of-people", "not-of-wine",
+    "to-be", "asks-for", "of-people", "not-of-wine", "place-before",
     "stays", "with-wine", "event", "colours", "only-behind",
 )  # fmt: skip
 

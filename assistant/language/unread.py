@@ -12,6 +12,7 @@ from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Text
 from assistant.language.given_names import is_given_name
 from assistant.language.neighbours import LONG
+from assistant.language.place_names import is_place_name
 from assistant.language.slipping import SWAPPED, slip_cost
 from assistant.language.small_words import small_words
 from assistant.language.spelling import is_english
@@ -25,7 +26,7 @@ class Unread:
     """Tells which words are left out. `filler`: words without meaning in this job; `plain`: English ones.
 
     `more`: rarer English words, which may be what is asked for in a question about a word; `people`: given
-    names.
+    names; `places`: towns and countries.
     """
 
     def __init__(
@@ -35,8 +36,9 @@ class Unread:
         plain: frozenset[str],
         more: frozenset[str] = frozenset(),
         people: frozenset[str] = frozenset(),
+        places: frozenset[str] = frozenset(),
     ) -> None:
-        self._more, self._people = more, people
+        self._more, self._people, self._places = more, people, places
         self._known, self._filler, self._idle = known, filler, filler | plain
         self._listed, self._passed = known.heard.listed, known.heard.passed_over
         self._eaten, self._closing = known.heard.eaten, known.heard.closing
@@ -113,7 +115,8 @@ class Unread:
             return False
         if any(c.isdigit() for c in word) or self._tells_how(word) or _run_together(token):
             return False
-        if is_given_name(token, self._people):
+        named = {i for span in token.doc.spans[NAMED] for i in range(span.start, span.end)}
+        if is_given_name(token, self._people) or is_place_name(token, self._places, named):
             return False
         return any(c.isalnum() or (unicodedata.category(c).startswith("S") and not c.isascii()) for c in word)
 

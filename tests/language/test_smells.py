@@ -1,0 +1,84 @@
+"""What a wine should smell of, and where it should come from, as told in plain words."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.language.frame import labels_of
+from tests.language.conftest import Parse
+
+
+@pytest.mark.parametrize(
+    ("text", "labels"),
+    [
+        ("an earthy red for duck", ["earthy", "red wine"]),
+        ("a spicy, earthy red with lamb", ["spicy", "earthy", "red wine"]),
+        ("something nutty for Comté", ["nutty"]),
+        ("nothing smoky with trout", ["not smoky"]),
+        ("a red that's fruity for ribs", ["fruity", "red wine"]),
+        ("we want a white which is really buttery with our chicken", ["buttery", "white wine"]),
+        ("a mineral white for oysters", ["mineral", "white wine"]),
+    ],
+)
+def test_a_smell_asked_of_the_wine_is_a_limit(parse: Parse, text: str, labels: list[str]) -> None:
+    frame = parse(text)
+    assert sorted(labels_of(frame.preferences)) == sorted(labels)
+    assert frame.text.left_out == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "spicy red lentil soup, what wine",
+        "creamy white beans, what wine",
+        "which red for spicy lamb",
+        "is Beaujolais fruity",
+        "a peppery Syrah for steak",
+    ],
+)
+def test_what_a_food_or_a_wine_named_is_like_limits_nothing(parse: Parse, text: str) -> None:
+    assert "spicy" not in labels_of(parse(text).preferences)
+    assert all(limit.property != "smell" for limit in parse(text).preferences)
+
+
+@pytest.mark.parametrize(
+    ("text", "label"),
+    [
+        ("nothing high in alcohol for suya", "not strong"),
+        ("something low in alcohol for coleslaw", "low in alcohol"),
+        ("a wine with high acidity for ceviche", "sharp"),
+        ("a wine with soft tannins for stroganoff", "low in tannin"),
+        ("a wine of medium weight with meatloaf", "medium-bodied"),
+        ("which wine for ham, it has to be Spanish", "from Spain"),
+        ("an Austrian for the schnitzel", "from Austria"),
+        ("Italian please, for the lamb", "from Italy"),
+        ("which wine for ribs, only Californian will do", "from California"),
+    ],
+)
+def test_one_limit_is_read(parse: Parse, text: str, label: str) -> None:
+    assert labels_of(parse(text).preferences) == [label]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my Spanish friend brought chorizo, which wine",
+        "I'm cooking Italian tonight, lasagne, which wine",
+        "only British cheese, which wine",
+    ],
+)
+def test_the_home_of_people_or_of_a_kitchen_limits_no_wine(parse: Parse, text: str) -> None:
+    assert not parse(text).preferences
+
+
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("which wine with lamb on a hot day in Durban", ()),
+        ("nobody in Baton Rouge sells Comté, which wine with Brie instead", ()),
+        ("a red from Hobart with lamb", ("Hobart",)),
+        ("Durban curry, which wine", ("Durban",)),
+    ],
+)
+def test_where_a_host_is_was_no_name_missed(parse: Parse, text: str, left: tuple[str, ...]) -> None:
+    assert parse(text).text.left_out == left
