@@ -20,7 +20,7 @@ from assistant.taken_off import is_there
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
-SETS, KIND = "set-table", "Kind"
+SETS, KIND, SAFETY, PAIRS = "set-table", "Kind", "safety", "wines-for-food"
 # What is told of a table is taken for where nobody looks at what stands there.
 TOLD = ("set-table", "wines-for-food", "foods-for-wine", "unclear", "smalltalk", "substitute",
         "choose-wines", "describe", "judge-pair", "quantity", "what-if")  # fmt: skip
@@ -61,6 +61,7 @@ def with_kinds(frame: Frame) -> Frame:
 
 def arriving(frame: Frame, tonight: Tonight) -> Frame | None:
     """The frame that sets the table where a bottle or a dish is told to have come, or to be there."""
+    frame = _unheeded(frame, tonight)
     if not told_of_table(frame):
         return None
     told, laid = with_kinds(frame), bool(tonight.wines or tonight.dishes)
@@ -72,6 +73,13 @@ def arriving(frame: Frame, tonight: Tonight) -> Frame | None:
     bottles = comes or kinds
     kept = told.wines if bottles else ()
     return replace(without_bringer(told), intent=SETS, wines=kept, preferences=(), again="")
+
+
+def _unheeded(frame: Frame, tonight: Tonight) -> Frame:
+    """The frame without what was only heeded of the line before, where the guests it is of are known."""
+    if not tonight.needs or frame.text.topics or not frame.topics:
+        return frame
+    return replace(frame, topics=(), intent=PAIRS if frame.intent == SAFETY else frame.intent)
 
 
 def puts_there(frame: Frame) -> bool:

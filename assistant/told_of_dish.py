@@ -17,20 +17,35 @@ if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
 SAFETY = "safety"
+COOKED = {"holds-wine": "food/cooked-red-wine", "holds-spirit": "food/cooked-spirit"}
 
 
 def told_of_dish(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None:
     """The frame that sets the table with more on one dish of it; None where nothing of the kind is told."""
     if not (tonight.dishes and _is_told(frame) and says(frame, "holds-told")):
         return None
-    laid = {dish.main.food for dish in tonight.dishes}
     named = dict.fromkeys(reading.id for reading in frame.text.readings if reading.kind in EDIBLE)
-    dish, more = [name for name in named if name in laid], [name for name in named if name not in laid]
+    held = {dish.main.food: {part.food for part in dish.parts} for dish in tonight.dishes}
+    dish = [main for main, foods in held.items() if foods.intersection(named)]
+    more = [name for name in named if not any(name in foods for foods in held.values())]
+    more += _alcohol(frame)
     if len(dish) != 1 or not more:
         return None
     parts = [single(name).main for name in (*dish, *more)]
     dishes = with_parts(tonight.dishes, parts, knowledge)
-    return replace(frame, intent=SETS, wines=(), preferences=(), dishes=dishes, again="")
+    return replace(_without_spirits(frame), intent=SETS, wines=(), preferences=(), dishes=dishes, again="")
+
+
+def _alcohol(frame: Frame) -> list[str]:
+    """What wine or a spirit that is told to be in a dish counts as (`there's brandy in the sauce`)."""
+    return [food for line, food in COOKED.items() if says(frame, line)]
+
+
+def _without_spirits(frame: Frame) -> Frame:
+    """The frame with the spirits that were told of no longer among the words that are not known."""
+    text = frame.text
+    told = {text.words[i] for places in follow_lines()["holds-spirit"].find(text.stems) for i in places}
+    return replace(frame, text=replace(text, left_out=tuple(w for w in text.left_out if w not in told)))
 
 
 def _is_told(frame: Frame) -> bool:

@@ -9,11 +9,12 @@ from assistant.answers.context import Context
 from assistant.answers.eating import fits
 from assistant.answers.items import source_text
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
+from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import first
 from assistant.knowledge.diets import allergens, holds, lineage, only_in
 from assistant.knowledge.store import Knowledge
 from assistant.language.topics import Topic
+from assistant.pairing.dish import Dish
 
 MOST_SPOKEN = 30  # words that are said in one breath
 _STOP = ". "
@@ -24,6 +25,8 @@ def safety(context: Context) -> Answer:
     records = cautions(context)
     sentences = [record["text"] for record in records]
     say, below = spoken(sentences[0]) if sentences else (context.wording("say", "safety"), "")
+    held = _held_lines(context)
+    say = " ".join([*held, say])
     lines = [say, below, *sentences[1:], *_allergen_lines(context), *fits(context)]
     sources = dict.fromkeys(s for r in records for s in r["source"].split("; "))
     lines += [context.wording("line", "source", source="; ".join(sources))] if sources else []
@@ -95,6 +98,26 @@ def for_food(food: str, topic: Topic, knowledge: Knowledge) -> set[str]:
 
 def _foods(context: Context) -> list[str]:
     return list(dict.fromkeys(part.food for dish in context.frame.dishes for part in dish.parts))
+
+
+def _held_lines(context: Context) -> list[str]:
+    """Which dishes named hold, may hold or do not hold what is asked about, as far as is known."""
+    told = next((topic.tells for name in context.frame.topics if (topic := context.topics[name]).tells), "")
+    found: dict[str, list[str]] = {}
+    for dish in context.frame.dishes if told else ():
+        found.setdefault(_held(dish, f"care/{told}", context.knowledge), []).append(context.one_dish(dish))
+    return [
+        capital(context.wording("holding", f"{told}-{kind}", foods=listed(found[kind])))
+        for kind in ("held", "may-hold", "not-held")
+        if kind in found
+    ]
+
+
+def _held(dish: Dish, mark: str, knowledge: Knowledge) -> str:
+    has, may = zip(*(holds(part.food, knowledge) for part in dish.parts), strict=True)
+    if any(mark in marks for marks in has):
+        return "held"
+    return "may-hold" if any(mark in marks for marks in may) else "not-held"
 
 
 def _allergen_lines(context: Context) -> list[str]:

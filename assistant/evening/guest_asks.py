@@ -27,7 +27,7 @@ from assistant.evening.guest_drinks import (
 from assistant.evening.guest_free import free_from
 from assistant.evening.guest_kinds import kinds_told, with_examples
 from assistant.evening.guest_meant import KEPT, doubt, everybody, kept, names_another, spoken_of
-from assistant.evening.guest_sorts import OTHER, asks_for_guest
+from assistant.evening.guest_sorts import OTHER, asks_for_guest, goes_on, has_asked
 from assistant.evening.guest_swaps import guest_swaps
 from assistant.evening.guest_things import (
     Before,
@@ -38,7 +38,7 @@ from assistant.evening.guest_things import (
     takes_up,
     with_things,
 )
-from assistant.evening.guest_touched import touched_told, with_touched
+from assistant.evening.guest_touched import touched_guests, touched_told, traces_told, with_touched
 from assistant.evening.need_corrected import need_corrected
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
@@ -56,7 +56,6 @@ from assistant.session import Session
 SAFETY, BOARD = "safety", "check-board"
 EMERGENCY, LAST = "emergency", -2
 NAMED = (*KEPT, "Method")
-PAIRS = ("wines-for-food", "judge-pair", "foods-for-wine", "one-bottle")
 PARTS = (("guest-no", "keep_away"), ("guest-ask", "check_label"), ("guest-yes", "may_have"))
 
 
@@ -84,19 +83,15 @@ def _asks_of_guest(frame: Frame, session: Session) -> Callable[[Context, Session
         return drink_explained
     if asks_whole(frame, before):
         return lambda context, session: _answer(session.spoken.asked, True, before, context, session)
-    on = (
-        session.spoken.asked
-        if opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY, "unclear")
-        else ()
-    )
+    on = session.spoken.asked if goes_on(frame) else ()
     spoken = spoken_of(frame, session)
     all_of_them = everybody(frame, session) if not (named or spoken) else ()
-    session.spoken.asked = named or spoken or all_of_them or on
+    session.spoken.asked = named or spoken or all_of_them or on or touched_guests(frame, session)
     session.spoken.of = named or (() if names_another(frame, session) else session.spoken.of)
     kept(frame, session)
     if not session.spoken.asked and _of_a_diet(frame):
         return partial(_diet_told, before)
-    further = bool(named) and takes_up(frame)  # `and for Tom?`
+    further = bool(named) and (takes_up(frame) or has_asked(frame))  # `and for Tom?`
     if not session.spoken.asked or not asks_for_guest(frame, named):
         return None
     sure = (says(frame, "guest-may") and not says(frame, "guest-wine")) or not (named or spoken) or further
@@ -162,7 +157,7 @@ def _answer(
     evening = replace(evening, wines=()) if too else evening
     looked_at(evening, context, session)
     rows = [row for row in care(evening, session) if is_asked(row, guests, context)]
-    rows = with_touched(rows, evening, context)
+    rows = with_touched(rows, evening, context, session.spoken)
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
@@ -204,6 +199,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     asked = against or any(row.allergy for row in rows)
     label = [context.wording("plan", "guest-label")] if asked else []
     first = [line for row in rows for line in _lines(row, context)[: bool(row.keep_away)]] or lines[:1]
+    lines[:0] = first[:0] = traces_told(rows, context)
     lines += touched_told(rows, context) + kinds_told(rows, evening, context)
     lines += because(rows, evening, session) if reasons_told(told, context) else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *advised(told, context), *label])

@@ -10,21 +10,33 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.party import needs_told
 
-COUNTS, MYTH = "quantity", "myth"
+COUNTS, MYTH, SAFETY = "quantity", "myth", "safety"
 # What else may be said of a guest than that something is asked for that guest.
 OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
+PAIRS = ("wines-for-food", "judge-pair", "foods-for-wine", "one-bottle")
 SAID = ("note", "teach", "set-table")
 
 
 def asks_for_guest(frame: Frame, named: Sequence[str]) -> bool:
     """Whether something is asked for a guest, and not told of one nor asked of the evening."""
-    has = bool(named) and _has_asked(frame)
+    has = has_asked(frame)
     return has or not (_told(frame) or _other(frame, named) or needs_told(frame).asked)
 
 
-def _has_asked(frame: Frame) -> bool:
-    """`can Tom have the port`, whatever a line is taken for; behind what was told before too."""
-    return (opens(frame, "guest-may") and says(frame, "guest-has")) or says(frame, "guest-has-behind")
+def goes_on(frame: Frame) -> bool:
+    """Whether it is asked on of the guests last asked about (`and the Brie?`, `surely one bite is fine`)."""
+    little = says(frame, "guest-little") and takes_up(frame)
+    return little or (opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY, "unclear"))
+
+
+def has_asked(frame: Frame) -> bool:
+    """`can Tom have the port`, whatever a line is taken for; behind what was told before too.
+
+    So does `what do I tell Tom`, and `what if she has a little`.
+    """
+    little = says(frame, "guest-little") and (opens(frame, "guest-supposes") or takes_up(frame))
+    asks = opens(frame, "guest-told") or little
+    return asks or (opens(frame, "guest-may") and says(frame, "guest-has")) or says(frame, "guest-has-behind")
 
 
 def _told(frame: Frame) -> bool:

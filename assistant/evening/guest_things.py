@@ -15,6 +15,7 @@ from assistant.language.standing import WHYS, wines_of
 from assistant.pairing.dish import Dish
 from assistant.session import Session
 
+TAKEN_UP = ("guest-also", "guest-it", "guest-little")
 KEPT = ("Wine", "Drink", "Food")
 PAIRED = ("wines-for-food", "judge-pair", "foods-for-wine", "one-bottle", "why", "what-if", "compare")
 
@@ -35,7 +36,7 @@ def names_thing(frame: Frame) -> bool:
 
 def takes_up(frame: Frame) -> bool:
     """Whether a text names nothing and asks on about what was asked of another guest, or why."""
-    on = opens(frame, "guest-on") or says(frame, "guest-also") or says(frame, "guest-it")
+    on = opens(frame, "guest-on") or any(says(frame, line) for line in TAKEN_UP)
     of_all = says(frame, "guest-which") or says(frame, "guest-all")
     return (on or frame.intent in WHYS) and not (names_thing(frame) or of_all)
 

@@ -2,29 +2,64 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import replace
 
 from assistant.answers.context import Context
 from assistant.answers.wording import listed
-from assistant.evening.care import GuestCare
+from assistant.evening.care import GuestCare, stands
+from assistant.evening.needs import understood
 from assistant.evening.records import Evening
-from assistant.language.follow_lines import says
+from assistant.knowledge.diets import Fit
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
+from assistant.language.guests import Asked
+from assistant.session import Session
+from assistant.spoken import Spoken
 
 CONTACT = "cross-contact"
 
 
-def with_touched(rows: Sequence[GuestCare], evening: Evening, context: Context) -> list[GuestCare]:
-    """The rows, what touched what an allergic guest is kept from moved to what is not for that guest."""
-    foods = {line.label for line in evening.foods}
-    touched = bool(context.frame.dishes) and not says(context.frame, "touches-not")
-    return [_kept_from(row, foods) if touched and _counts(row, context.frame) else row for row in rows]
+def touched_guests(frame: Frame, session: Session) -> tuple[str, ...]:
+    """The guests with an allergy to something on the table that is told to touch a food named."""
+    touches = says(frame, "touches") or says(frame, "touches-named")
+    if not (touches and frame.dishes) or says(frame, "touches-not"):
+        return ()
+    foods = {part.food for dish in session.tonight.dishes for part in dish.parts}
+    harmed = (one for one in session.tonight.needs if _harmed(one, foods, session))
+    return tuple(dict.fromkeys(one.guest for one in harmed))
+
+
+def _harmed(asked: Asked, foods: Set[str], session: Session) -> bool:
+    allergies = (need for need in understood(asked.need, session) if need.allergy)
+    return any(stands(f, need, session.knowledge) is Fit.NO for need in allergies for f in foods)
+
+
+def with_touched(
+    rows: Sequence[GuestCare], evening: Evening, context: Context, spoken: Spoken
+) -> list[GuestCare]:
+    """The rows, what touched what an allergic guest is kept from moved to what is not for that guest.
+
+    It stays so until it is made anew, where it is told and not only asked.
+    """
+    return [_with_touched(row, {line.label for line in evening.foods}, context.frame, spoken) for row in rows]
+
+
+def _with_touched(row: GuestCare, foods: set[str], frame: Frame, spoken: Spoken) -> GuestCare:
+    kept = spoken.touched.setdefault(row.guest, set())
+    if says(frame, "touches-not"):
+        kept -= foods
+        return row
+    new = foods if frame.dishes and _counts(row, frame) else set()
+    if not (opens(frame, "yes-no") or "?" in frame.text.typed):
+        kept |= new & {*row.may_have, *row.check_label}
+    return _kept_from(row, new | (kept & foods))
 
 
 def _counts(row: GuestCare, frame: Frame) -> bool:
     """Whether it matters to this guest that things touched: `the oil` may be any, but for prawns named."""
-    return row.allergy and (says(frame, "touches") or bool(row.keep_away and says(frame, "touches-named")))
+    what = bool(row.keep_away) or says(frame, "touching-it")  # `they are next to the turkey`
+    return row.allergy and (says(frame, "touches") or (what and says(frame, "touches-named")))
 
 
 def _kept_from(row: GuestCare, foods: set[str]) -> GuestCare:
@@ -33,6 +68,16 @@ def _kept_from(row: GuestCare, foods: set[str]) -> GuestCare:
     topics = (CONTACT, *row.topics) if spoilt else row.topics
     away = (*spoilt, *row.keep_away)
     return replace(row, may_have=may, check_label=check, keep_away=away, topics=topics)
+
+
+def traces_told(rows: Sequence[GuestCare], context: Context) -> list[str]:
+    """That not even a little is for somebody with an allergy, where that is asked (`just a bite`)."""
+    little = says(context.frame, "guest-little")
+    return (
+        [context.wording("plan", "guest-trace")]
+        if little and any(r.allergy and r.keep_away for r in rows)
+        else []
+    )
 
 
 def touched_told(rows: Sequence[GuestCare], context: Context) -> list[str]:

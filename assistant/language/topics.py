@@ -22,7 +22,7 @@ class Topic:
     """A safety topic: the fixed sentences it always says, and those for what is named.
 
     `care` and `kinds` map a food's care or kind to its caution; `lighter`: kinds whose own caution is told
-    in place of that of a care; `allergens`: what the foods hold is told;
+    in place of that of a care; `allergens`: what the foods hold is told; `tells`: so is this one care mark;
     `no_alcohol`: whoever asks about it is offered nothing with alcohol; `otherwise`: for
     what no topic is recognised in; `urgent`: nothing else is heard; `general`: it gives way to the
     known needs of a guest who is asked about; `another`: whom it speaks of (`a kid came in`) is none of the
@@ -44,6 +44,7 @@ class Topic:
     general: bool
     another: bool
     eaten: frozenset[str]
+    tells: str
 
 
 class Topics:
@@ -88,4 +89,5 @@ def _topic(row: Mapping[str, Any]) -> Topic:
         row.get("general", False),
         row.get("another", False),
         frozenset(stem(fold(word)) for word in row.get("eaten", ())),
+        row.get("tells", ""),
     )
