@@ -33,6 +33,7 @@ from assistant.language.follow_lines import says
 from assistant.language.follow_lists import solved
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import without_names
+from assistant.language.guest_spelt import as_spelt
 from assistant.language.parse import Parser
 from assistant.language.party import without_party
 from assistant.language.standing import Talk, only_kinds, stands
@@ -125,7 +126,7 @@ class Session:
             return carried
         if self._last and (again := told_again(typed, self._last)) is not None:
             return again
-        self._last = self._in_turn(typed)
+        self._last = self._in_turn(as_spelt(typed, self.tonight.needs, self.parser.lexicon))
         return self._last
 
     def _in_turn(self, typed: str) -> Answer:

@@ -12,6 +12,7 @@ from assistant.language.frame import Frame
 from assistant.language.guest_named import needs_named
 from assistant.language.standing import WHYS
 
+EMERGENCY, PREGNANT, EATEN = "emergency", "pregnancy", "pregnancy-eaten"
 MOST_TOLD = 4  # cautions that can be read out at a table
 
 
@@ -40,6 +41,13 @@ def general(context: Context, evening: Evening) -> list[str]:
 def apart(context: Context) -> list[str]:
     """What of health is asked for itself, beside the needs of the guests."""
     return [name for name in context.frame.text.topics if not context.topics[name].general]
+
+
+def had_already(rows: Sequence[GuestCare]) -> dict[str, None]:
+    """The topics first told where somebody already had what a need keeps from that guest."""
+    kept = [row for row in rows if row.keep_away]
+    harmed = {EMERGENCY: None} if any(row.allergy for row in kept) else {}
+    return harmed | ({EATEN: None} if any(PREGNANT in row.topics for row in kept) else {})
 
 
 def is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:

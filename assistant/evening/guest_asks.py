@@ -13,7 +13,15 @@ from assistant.answers.safety import cautions
 from assistant.answers.wording import capital, listed
 from assistant.evening.care import GuestCare, because, care
 from assistant.evening.eased import eased_first, says_eased, urgent_first
-from assistant.evening.guest_advice import advised, apart, asks_whole, general, is_asked, reasons_told
+from assistant.evening.guest_advice import (
+    advised,
+    apart,
+    asks_whole,
+    general,
+    had_already,
+    is_asked,
+    reasons_told,
+)
 from assistant.evening.guest_drinks import (
     asks_why,
     chooses_drink,
@@ -54,7 +62,7 @@ from assistant.pairing.dish import BASE, Dish
 from assistant.session import Session
 
 SAFETY, BOARD = "safety", "check-board"
-EMERGENCY, LAST = "emergency", -2
+LAST = -2
 NAMED = (*KEPT, "Method")
 PARTS = (("guest-no", "keep_away"), ("guest-ask", "check_label"), ("guest-yes", "may_have"))
 
@@ -161,8 +169,8 @@ def _answer(
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
-    if says(context.frame, "guest-drank") and any(row.allergy and row.keep_away for row in rows):
-        topics = {EMERGENCY: None, **topics}  # who ate it already is watched for signs
+    if says(context.frame, "guest-drank"):
+        topics = {**had_already(rows), **topics}  # who ate it already is watched for signs
     others = [name for name in apart(context) if name not in topics]
     if others and (not barred or any(context.topics[name].urgent for name in others)):
         return None

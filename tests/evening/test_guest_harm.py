@@ -101,3 +101,34 @@ def test_a_thermometer_tells_whether_meat_is_done(conversation: Session, asked: 
 @pytest.mark.parametrize("asked", ["a pink wine with turkey", "roast lamb served pink, which red"])
 def test_pink_may_be_a_wine_or_how_meat_is_served(conversation: Session, asked: str) -> None:
     assert conversation.ask(asked).intent == "wines-for-food"
+
+
+@pytest.mark.parametrize(
+    "told",
+    ["sams had a bit of brie by mistake", "Sam's eaten a bit of the Brie", "Sam had a glass of Riesling"],
+)
+def test_what_somebody_pregnant_already_had_is_asked_about_today(laid: Session, told: str) -> None:
+    laid.ask("Sam is pregnant")
+    answer = laid.ask(told)
+    assert answer.say.startswith("Not for Sam: ")
+    assert "asks the midwife, doctor or local medical line today" in answer.text
+
+
+@pytest.mark.parametrize(
+    ("asked", "first"),
+    [
+        ("toms asking about the pecan pie", "Not for Tom: pecan pie."),
+        ("is toms macaroni cheese ok if the nuts were in the same box", "Not for Tom: macaroni cheese"),
+        ("anyone who shouldnt get the pecan pie", "Not for Tom: pecan pie."),
+        ("Tom's asking about the macaroni cheese", "Tom may have: macaroni cheese."),
+    ],
+)
+def test_a_guest_typed_without_an_apostrophe_is_that_guest(laid: Session, asked: str, first: str) -> None:
+    laid.ask("Tom is allergic to nuts")
+    assert laid.ask(asked).say.startswith(first)
+
+
+def test_olives_are_olives_though_olive_is_a_guest(conversation: Session) -> None:
+    conversation.ask("foods: olives, Brie")
+    conversation.ask("Olive is vegan")
+    assert "mixed olives" in conversation.ask("what goes with olives").text
