@@ -132,3 +132,20 @@ def test_olives_are_olives_though_olive_is_a_guest(conversation: Session) -> Non
     conversation.ask("foods: olives, Brie")
     conversation.ask("Olive is vegan")
     assert "mixed olives" in conversation.ask("what goes with olives").text
+
+
+@pytest.mark.parametrize(
+    "told", ["theres glass in the box", "her parcel arrived smashed, is the Stilton ok to eat"]
+)
+def test_what_came_with_broken_glass_is_thrown_away(conversation: Session, told: str) -> None:
+    answer = conversation.ask(told)
+    assert answer.intent == "safety"
+    assert "throw all of it away" in answer.say
+
+
+def test_a_diet_given_up_for_tonight_is_taken_off(laid: Session) -> None:
+    laid.ask("Priya is vegan")
+    assert "Taken off for Priya: vegan." in laid.ask("priya says shes off the vegan thing tonight").text
+    laid.ask("Priya is vegan")
+    assert "Taken off for Priya: vegan." in laid.ask("Priya isn't doing vegan tonight").text
+    assert "off the booze" in laid.ask("Tom's off the booze").say
