@@ -138,9 +138,7 @@ def test_olives_are_olives_though_olive_is_a_guest(conversation: Session) -> Non
     "told", ["theres glass in the box", "her parcel arrived smashed, is the Stilton ok to eat"]
 )
 def test_what_came_with_broken_glass_is_thrown_away(conversation: Session, told: str) -> None:
-    answer = conversation.ask(told)
-    assert answer.intent == "safety"
-    assert "throw all of it away" in answer.say
+    assert "throw all of it away" in conversation.ask(told).say
 
 
 def test_a_diet_given_up_for_tonight_is_taken_off(laid: Session) -> None:
