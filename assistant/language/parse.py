@@ -37,6 +37,7 @@ from assistant.language.intent import Choice, Signature, choose, decide, read_in
 from assistant.language.lexicon import build_lexicon
 from assistant.language.phrases import read_phrases
 from assistant.language.preferences import (
+    by_first,
     consistent,
     find_preferences,
     parts_of,
@@ -83,7 +84,7 @@ class Parser:
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder)
         self.limit_words = read_preference_words(folder / "preferences.toml")
-        self._limit_parts = parts_of(self.limit_words)
+        self._limit_parts, self._limit_starts = parts_of(self.limit_words), by_first(self.limit_words)
         roles = read_roles(folder / "roles.toml")
         self._limiting = frozenset(phrase.words[0] for phrase in self.limit_words if len(phrase.words) == 1)
         self._dishes = DishReader(knowledge, roles)
@@ -153,7 +154,7 @@ class Parser:
     def _understood(self, typed: str, standing: bool = False) -> tuple[Text, Sorting, list[Dish]]:
         """The text with the words that did no work, what is named, and the dishes."""
         text = self._without_limit_words(self._reader.read(clean(typed)))
-        found = Sorting(text, self._knowledge, self.limit_words, standing)
+        found = Sorting(text, self._knowledge, self._limit_starts, standing)
         used = self._limits(text, found)
         found.spare(not_eaten(text.stems, found.edible), left_off(text.stems, found.edible))
         dishes, idle = self._dishes.dishes(text, found.edible)
@@ -175,7 +176,7 @@ class Parser:
         parts = self._limit_parts
         fixed = [r for r in found.named if asks_meaning or r.type != "Term" or stems_of(text, r) not in parts]
         taken = {i for r in fixed for i in range(r.start, r.end)} | found.smelled
-        preferences, used = find_preferences(text, self.limit_words, taken, found.among)
+        preferences, used = find_preferences(text, self._limit_starts, taken, found.among)
         found.preferences = consistent([*found.preferences, *preferences], self.limit_words)
         found.drop_terms(used)
         return used | found.smelled

@@ -19,6 +19,7 @@ from assistant.language.quantities import quantity_words
 from assistant.language.small_words import small_words
 from assistant.language.turning import FOODS, negated
 
+LONGEST = 8  # words of a limit
 BUBBLES, SPARKLING = "bubbles", "kind/sparkling-wine"
 
 
@@ -67,25 +68,30 @@ def _phrases(row: Mapping[str, Any]) -> Iterable[PreferenceWord]:
     return (PreferenceWord(key(phrase), asks, negated) for phrase in row["phrases"])
 
 
-def find_preferences(
-    text: Text, words: list[PreferenceWord], taken: set[int], among: Mapping[int, Reading]
-) -> tuple[list[Preference], set[int]]:
-    """Preferences in the text and the token positions they used; `taken` positions are left alone.
-
-    `among`: the kind of wine that the limit starting at a position is about.
-    """
-    found: list[Preference] = []
-    used: set[int] = set()
+def by_first(words: Iterable[PreferenceWord]) -> dict[str, list[PreferenceWord]]:
+    """The words by the stem that each begins with, in their order."""
     starts: dict[str, list[PreferenceWord]] = {}
     for word in words:
         starts.setdefault(word.words[0], []).append(word)
-    firsts = set(starts)
+    return starts
+
+
+def find_preferences(
+    text: Text, starts: Mapping[str, list[PreferenceWord]], taken: set[int], among: Mapping[int, Reading]
+) -> tuple[list[Preference], set[int]]:
+    """Preferences in the text and the token positions they used; `taken` positions are left alone.
+
+    `starts`: the words as `by_first` gives them; `among`: the kind of wine that the limit starting at a
+    position is about.
+    """
+    found: list[Preference] = []
+    used: set[int] = set()
     for at in range(len(text.stems)):
         if at in taken or at in used:
             continue
         for word in starts.get(text.stems[at], ()):
             span = _span(text.stems, at, word.words)
-            if span and not span & (taken | used) and not _of_else(text, max(span) + 1, firsts):
+            if span and not span & (taken | used) and not _of_else(text, max(span) + 1, starts):
                 limit = word.negated if negated(text, at) else word.asks
                 found.append(_among(limit, word.asks.label, among[at]) if at in among else limit)
                 used |= span
@@ -167,13 +173,10 @@ def _among(limit: Preference, asked: str, kind: Reading) -> Preference:
     return replace(limit, label=f"no {asked} {kind.label}", among=kind.id)
 
 
-def phrase_before(stems: tuple[str, ...], at: int, words: list[PreferenceWord]) -> int | None:
+def phrase_before(stems: tuple[str, ...], at: int, starts: Mapping[str, list[PreferenceWord]]) -> int | None:
     """Where a limit phrase starts that ends right before this position, or None."""
-    starts = (at - len(word.words) for word in words)
-    found = {
-        start for start, word in zip(starts, words, strict=True) if stems[max(0, start) : at] == word.words
-    }
-    return min(found, default=None)
+    near = range(max(0, at - LONGEST), at)
+    return next((i for i in near if any(w.words == stems[i:at] for w in starts.get(stems[i], ()))), None)
 
 
 def _span(stems: tuple[str, ...], at: int, words: tuple[str, ...]) -> set[int] | None:

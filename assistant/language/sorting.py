@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
@@ -17,16 +18,15 @@ MOST_DISHES = 6
 BARE_WORDS = 4
 EARLY = 3
 DESSERT = "kind/dessert"
+Limits = Mapping[str, list[PreferenceWord]]  # by the stem each begins with
 EDIBLE = ("food", "sauce", "dressing", "garnish")
 
 
 class Sorting:
     """The readings of a text by what they do in the question."""
 
-    def __init__(
-        self, text: Text, knowledge: Knowledge, words: list[PreferenceWord], standing: bool = False
-    ) -> None:
-        self._text, self._knowledge, self._words = text, knowledge, words
+    def __init__(self, text: Text, knowledge: Knowledge, limits: Limits, standing: bool = False) -> None:
+        self._text, self._knowledge, self._limits = text, knowledge, limits
         self._standing = standing
         self.among: dict[int, Reading] = {}
         self.wines: list[Reading] = []
@@ -124,7 +124,7 @@ class Sorting:
             return "remark"
         before = self._text.stems[reading.start - 1] if reading.start else ""
         banned = negated(self._text, reading.start)
-        adjective = phrase_before(self._text.stems, reading.start, self._words)
+        adjective = phrase_before(self._text.stems, reading.start, self._limits)
         if banned and adjective is not None and turned_word(self._text.stems, adjective):
             banned = False  # `a not oaky white` is a white
         elif banned and adjective is not None:
@@ -160,7 +160,7 @@ class Sorting:
 
     def _limited(self) -> bool:
         """Whether a word limits the wine."""
-        return bool({word.words[0] for word in self._words if len(word.words) == 1} & set(self._text.stems))
+        return any(len(w.words) == 1 for stem in self._text.stems for w in self._limits.get(stem, ()))
 
     def _smell(self, reading: Reading) -> str:
         """`with vanilla notes` limits the wine to those of that family of smells."""
