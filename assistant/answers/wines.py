@@ -39,6 +39,7 @@ def wines_for_food(context: Context) -> Answer:
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
     ruled = choose.picks(ranked, context.top, context.knowledge, at_hand=there)[0]
+    lines += [context.wording("line", "no-prices")] if context.without_prices else []
     lines += _custom_lines(context, chosen[0], ruled, noise)
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
     lines += _shop_lines(context, chosen[0]) + _limit_lines(context, chosen[0], ranked[0])
@@ -153,7 +154,7 @@ def _avoid_lines(context: Context, bad: Sequence[Match]) -> list[str]:
 
 def _shop_lines(context: Context, first: Match) -> list[str]:
     """The best wine of all where the table's best is clearly behind it, or where nothing on it will do."""
-    if not context.tonight.wines or context.frame.anywhere:
+    if not context.tonight.wines or context.frame.anywhere or context.without_prices:
         return []
     if not context.at_table([first.wine]):
         return [context.wording("line", "none-on-table")]
