@@ -112,6 +112,9 @@ def test_whether_another_wine_is_worth_buying_is_asked_of_the_shop(line: str) ->
     answer = session.ask(line)
     assert answer.intent == "wines-for-food"
     assert answer.picks[0].label == "Bual Madeira"
+    assert "Worth buying one: Bual Madeira is strong, the best of the table, off-dry Riesling, fair." in (
+        answer.text
+    )
 
 
 def test_the_cheapest_without_prices_names_what_to_look_for() -> None:
