@@ -29,7 +29,9 @@ Heads = tuple[float | None, float]
 def counted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests a frame speaks of, but not with what it only supposes of those known."""
     votes = frame.intent == "note" and says(frame, "guest-votes")  # `jen voted for two`
-    return tonight if (tonight.guests and supposes(frame)) or votes else _told(tonight, frame)
+    return (
+        tonight if (tonight.guests and supposes(frame)) or votes or shared(frame) else _told(tonight, frame)
+    )
 
 
 def supposed(tonight: Tonight, frame: Frame) -> Tonight:
@@ -38,6 +40,12 @@ def supposed(tonight: Tonight, frame: Frame) -> Tonight:
         return tonight
     some = _told(tonight, frame)
     return some if says(frame, "supposing") else replace(some, non_drinkers=0.0)
+
+
+def shared(frame: Frame) -> bool:
+    """Whether so many bottles are shared by so many who want of them, whoever else is there."""
+    named = {one.name for one in counts(frame.text.stems)}
+    return {PEOPLE, "bottles"} <= named and says(frame, "share-asked")
 
 
 def supposes(frame: Frame) -> bool:

@@ -88,12 +88,14 @@ class Session:
         self._steps, self.stock = Steps(), Stock()
         self._last: Answer | None = None
         self.proposed: Tonight | None = None  # the next evening, as last proposed
+        self.written: Frame | None = None  # the text to guests that was asked for last
+        self.warm_texts = False
         self.spoken = Spoken()
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
         self._talk, self._puzzle, self._cautioned = None, None, None
-        self.tonight, self.proposed = self._given, None
+        self.tonight, self.proposed, self.written, self.warm_texts = self._given, None, None, False
         self._steps, self._last, self.spoken = Steps(), None, Spoken()
         self.taught.new_conversation()
 

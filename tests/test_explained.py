@@ -91,3 +91,35 @@ def test_why_one_of_the_wines_is_fizzy_is_explained_without_figures(conversation
         answer = conversation.ask(question)
         assert answer.say == KNOWLEDGE.entry("explained/bubbles-from")["say"][0], question
         assert "mg/l" not in answer.text
+
+
+def test_a_wine_that_tastes_sour_after_a_sweet_dish_is_explained_with_the_pair() -> None:
+    session = Session()
+    session.ask("on the table: cava, an off-dry riesling, a pinot noir, turkey and pecan pie")
+    answer = session.ask("why does the riesling taste sour after the pie")
+    assert answer.intent == "why"
+    assert answer.say.startswith("After sugar the tongue expects more of it")
+    assert "Against: the food is sweeter than the wine" in answer.text
+
+
+@pytest.mark.parametrize(
+    "line", ["then what about dessert wine, is it worth buying one", "is a sweet wine worth getting"]
+)
+def test_whether_another_wine_is_worth_buying_is_asked_of_the_shop(line: str) -> None:
+    session = Session()
+    session.ask("on the table: cava, an off-dry riesling, a pinot noir, turkey and pecan pie")
+    session.ask("and the pecan pie?")
+    answer = session.ask(line)
+    assert answer.intent == "wines-for-food"
+    assert answer.picks[0].label == "Bual Madeira"
+    assert "Worth buying one: Bual Madeira is strong, the best of the table, off-dry Riesling, fair." in (
+        answer.text
+    )
+
+
+def test_the_cheapest_without_prices_names_what_to_look_for() -> None:
+    session = Session()
+    session.ask("on the table: cava, an off-dry riesling, a pinot noir, turkey and pecan pie")
+    answer = session.ask("cheapest thing for pecan pie under 15 dollars")
+    assert "I know no shop prices: take the cheapest of these" in answer.text
+    assert answer.picks[0].id not in session.tonight.wines

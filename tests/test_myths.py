@@ -184,3 +184,45 @@ def test_health_sayings_send_to_a_doctor(conversation: Session) -> None:
         answer = told(conversation, "myth", first_way(subject))
         assert "doctor" in answer.text
         assert answer.cautions
+
+
+@pytest.mark.parametrize(
+    ("claim", "opens"),
+    [
+        ("linda says you never serve chardonnay with mac and cheese", "There is no such rule: Chardonnay"),
+        ("is it true that you can't serve merlot with oysters", "There is something in it: Merlot"),
+        (
+            "im holding the zinfandel, linda swears its the only thing for turkey",
+            "It is not the only one",
+        ),
+        ("my dad says port is the only thing with stilton", "It is not the only one for Stilton"),
+        ("my aunt says rosé is the only wine for the holidays, who's right", "No wine is the only one"),
+        ("tom reckons malbec goes with everything", "No wine goes with everything"),
+        ("she says you have to let the pinot noir breathe for two hours, is she right", "No need for that"),
+        ("dad says the zinfandel has to be decanted for ten minutes", "A little air helps: 30 minutes"),
+    ],
+)
+def test_what_somebody_claims_of_a_wine_is_judged(conversation: Session, claim: str, opens: str) -> None:
+    answer = conversation.ask(claim)
+    assert (answer.intent, answer.understood) == ("myth", True)
+    assert answer.say.startswith(opens)
+    assert "Limit" not in answer.text
+
+
+def test_a_claim_about_the_whole_meal_is_held_against_the_table(conversation: Session) -> None:
+    conversation.ask("on the table: cava, zinfandel and chardonnay, mac and cheese and turkey")
+    answer = conversation.ask("linda says zinfandel is the only wine for tonight")
+    assert answer.say.startswith("It is not the only one for macaroni cheese and turkey: Zinfandel is poor")
+    assert [item.label for item in answer.picks[1:]] == ["Cava", "Chardonnay"]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "jen says she only drinks pinot noir",
+        "my husband says red with fish is a crime. i want pinot noir with my salmon. settle this",
+        "learn this: moscato with lime pickle is fantastic, dont say it clashes",
+    ],
+)
+def test_what_a_guest_drinks_and_what_the_host_says_are_no_claims(conversation: Session, line: str) -> None:
+    assert conversation.read(line).intent != "myth"

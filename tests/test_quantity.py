@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import ceil
+from math import ceil, floor
 
 import pytest
 
@@ -171,3 +171,14 @@ def test_foods_of_a_class_share_what_a_guest_eats_of_it(session: Session) -> Non
 )
 def test_a_glass_is_no_bottle(session: Session, asked: str, ml: int) -> None:
     assert f" in {ml} ml" in ask(session, asked).say
+
+
+def test_some_who_share_a_bottle_are_not_all_guests(session: Session) -> None:
+    session.new_conversation()
+    session.ask("on the table: cava, beaujolais, turkey and brie for 14 guests")
+    line = (
+        "seven people want seconds of the beaujolais and theres only one bottle left how much does each get"
+    )
+    ml = floor(USABLE / 7)
+    assert session.ask(line).say == f"{ml} ml each for 7, some {ml / 29.5735:.1f} fl oz."
+    assert session.tonight.guests == 14

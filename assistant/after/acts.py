@@ -49,7 +49,7 @@ def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
         return False
     if (act.proposed and session.proposed is None) or (act.fresh and talk is not None):
         return False
-    if act.poured and not session.tonight.wines:
+    if (act.poured and not session.tonight.wines) or (act.written and session.written is None):
         return False
     return (
         _said(act, frame, session)

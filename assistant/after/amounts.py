@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from assistant.after.phrases import phrases
 from assistant.language.frame import Frame, Reading, Text
 from assistant.language.quantities import numbers
+from assistant.language.small_words import small_words
 
 GRAMS, BOTTLES = "g", "bottle"
 
@@ -26,16 +28,14 @@ def amount_said(frame: Frame) -> Amount | None:
     return amount_in(frame.text.stems)
 
 
-def amounts_of_each(text: Text, things: Sequence[Reading]) -> list[Amount]:
-    """The amount of each of these things, in order, where each has its own right before or behind it."""
+def amounts_of_each(text: Text, things: Sequence[Reading]) -> list[Amount | None]:
+    """The amount right before or behind each of these things, in order; empty where not two have one."""
     starts, ends = [one.start for one in things], [one.end for one in things]
     before = zip([0, *ends], starts, strict=False)
     behind = zip(ends, [*starts[1:], len(text.stems)], strict=True)
-    for spans in (before, behind):
-        found = [amount_in(text.stems[start:end]) for start, end in spans]
-        if all(found):
-            return [amount for amount in found if amount]
-    return []
+    found = [[amount_in(text.stems[start:end]) for start, end in spans] for spans in (before, behind)]
+    most = max(found, key=lambda amounts: len(list(filter(None, amounts))))
+    return most if len(list(filter(None, most))) > 1 else []
 
 
 def amount_in(stems: tuple[str, ...]) -> Amount | None:
@@ -58,7 +58,15 @@ def _counted(stems: tuple[str, ...]) -> list[tuple[float, str]]:
             found.append((value * weight, GRAMS))
         elif end < len(stems) and stems[end] in phrases().sets["bottles"]:
             found.append((value, BOTTLES))
-    return found
+    return found or list(_lone(stems))
+
+
+def _lone(stems: tuple[str, ...]) -> Iterator[tuple[float, str]]:
+    """`a pound of`: a unit with no number, right behind an article."""
+    for article, stem in pairwise(stems):
+        weight = phrases().weights.get(stem)
+        if weight is not None and article in small_words()["articles"]:
+            yield weight, GRAMS
 
 
 def _part(stems: tuple[str, ...]) -> Amount | None:

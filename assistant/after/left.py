@@ -59,7 +59,21 @@ def left(context: Context, session: Session) -> Answer:
         return not_kept(context, problems)
     lines = dict.fromkeys(line for rest in rests for line in _lines(rest))
     say = [rests_said(rests)] if len(rests) > 1 else []
-    return told(context, [*say, *lines])
+    bare = _without_amount(context)
+    more = [said("amounts", "no-amount", things=listed(bare))] if bare else []
+    return told(context, [*say, *lines, *more])
+
+
+def _without_amount(context: Context) -> list[str]:
+    """What is named beside other things and has no amount of its own."""
+    things = _left_things(context)
+    amounts = amounts_of_each(context.frame.text, things) if len(things) > 1 else []
+    return [thing.label for thing, amount in zip(things, amounts, strict=False) if not amount]
+
+
+def _left_things(context: Context) -> list[Reading]:
+    known = context.knowledge
+    return [r for r in context.frame.text.readings if r.kind in EDIBLE or known.styles_of(r.id)]
 
 
 def rests_said(rests: Sequence[Rest]) -> str:
@@ -70,15 +84,15 @@ def rests_said(rests: Sequence[Rest]) -> str:
 
 def rests_of(context: Context) -> list[Rest]:
     """What was left of each thing that is told with an amount of its own; else of the one that is named."""
-    text = context.frame.text
-    things = [r for r in text.readings if r.kind in EDIBLE or context.knowledge.styles_of(r.id)]
-    amounts = amounts_of_each(text, things) if len(things) > 1 else []
+    things = _left_things(context)
+    amounts = amounts_of_each(context.frame.text, things) if len(things) > 1 else []
     if not amounts:
         rest = _rest(amount_said(context.frame), context)
         return [rest] if rest else []
     each = [
         _rest(amount, replace(context, frame=_of_one(context.frame, thing)))
         for thing, amount in zip(things, amounts, strict=True)
+        if amount
     ]
     return [rest for rest in each if rest]
 

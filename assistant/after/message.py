@@ -41,6 +41,7 @@ class Message:
 
 def message(context: Context, session: Session) -> Answer:
     """The text for the guest named, with what is said of them in the same breath."""
+    session.written = context.frame
     guest = guests_named(context.frame, session)[0]
     written = written_to(guest, said_now(context, session, guest), context, session)
     lines = [*written.sentences, *_remarks(written), said("message", "check")]
@@ -49,7 +50,7 @@ def message(context: Context, session: Session) -> Answer:
 
 def messages(context: Context, session: Session) -> Answer:
     """A text for every guest known by name; one for all where no name is known, but what they liked is."""
-    guests = known_guests(session)
+    guests, session.written = known_guests(session), context.frame
     known = counted(context, session) or (session.taught.keeps and ballots(context, session))
     missing = not guests or len(guests) < (context.tonight.guests or 0)
     if known and missing and (not guests or not _several(context.frame.text)):
@@ -57,6 +58,11 @@ def messages(context: Context, session: Session) -> Answer:
     if not guests:
         return bare_answer(context, said("message", "none"), understood=False)
     return _one_each(guests, missing, context, session)
+
+
+def _manner(name: str, session: Session) -> str:
+    """The template of this name in the manner that is wanted."""
+    return f"{name}-warm" if session.warm_texts else name
 
 
 def _several(text: Text) -> bool:
@@ -80,13 +86,13 @@ def _one_each(guests: Sequence[str], missing: bool, context: Context, session: S
 
 def message_for_all(context: Context, session: Session) -> Answer:
     """One text for all guests: thanks, and what the table liked best; nobody is named in it."""
-    title = context.tonight.title
+    session.written, title = context.frame, context.tonight.title
     evening = said("message", "evening", title=title) if title else ""
-    greeting = said("message", "greeting-all", evening=evening)
+    greeting = said("message", _manner("greeting-all", session), evening=evening)
     lines = [
         greeting,
         *_hits_of_all(context, session),
-        said("message", "close"),
+        said("message", _manner("close", session)),
         said("message", "check"),
         said("message", "each"),
     ]
@@ -116,11 +122,11 @@ def written_to(guest: str, now: Sequence[Liking], context: Context, session: Ses
     owed, kept_back = _owed(guest, session)
     title = context.tonight.title
     where = sendable([said("message", "evening", title=title)], guest, session) if title else []
-    greeting = said("message", "greeting", guest=guest, evening="".join(where))
+    greeting = said("message", _manner("greeting", session), guest=guest, evening="".join(where))
     sentences = sendable(
         [_hits(liked, context), *_try(guest, liked, context, session), *owed], guest, session
     )
-    close = said("message", "close")
+    close = said("message", _manner("close", session))
     return Message(guest, (greeting, *sentences, close), kept_back, bool(known), kept_out)
 
 

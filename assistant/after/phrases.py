@@ -37,6 +37,7 @@ class Act:
     hands: bool
     safe: bool
     poured: bool
+    written: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,4 +114,5 @@ def _act(row: Mapping[str, Any]) -> Act:
         bool(row.get("hands")),
         bool(row.get("safe")),
         bool(row.get("poured")),
+        bool(row.get("written")),
     )

@@ -70,11 +70,17 @@ class Context:
 
     def candidates(self) -> list[str]:
         """Wines within the limits: on the table, else in the list; all if none is or all are meant."""
-        if self.frame.anywhere:
+        if self.frame.anywhere or self.without_prices:
             return self.all_candidates()
         poured = [] if self.by_price else list(self.tonight.wines)
         within = self.engine.within(poured, self.frame.preferences) or self.in_list()
         return within or self.in_list(at_any_price=True) or self.all_candidates()
+
+    @property
+    def without_prices(self) -> bool:
+        """Whether a price to buy by is asked for, and none of any bottle is known."""
+        known = self.stock or self.tonight.prices or self.tonight.evening
+        return not known and asks_price(self.frame.text.typed)
 
     @property
     def by_price(self) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.answers.claim import claim
 from assistant.answers.compose import label
 from assistant.answers.context import Context
 from assistant.answers.judge import judge_pair
@@ -81,8 +82,10 @@ def _other(context: Context, claim: str) -> list[str]:
 
 
 def _unnamed(context: Context) -> Answer:
-    """No claim that is known: the pair doubted is judged; otherwise it is said that nothing is known."""
+    """No claim that is known: the claim or pair is judged; otherwise it is said that nothing is known."""
     frame = context.frame
+    if not frame.topics and (judged := claim(context)) is not None:
+        return judged
     wines = frame.wines or tuple(p.wanted for p in frame.preferences if p.wanted and not p.banned)
     wines = tuple(wine for wine in wines if context.knowledge.styles_of(wine))
     if frame.dishes and wines and not frame.topics:

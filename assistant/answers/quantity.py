@@ -14,8 +14,9 @@ from assistant.evening import alcohol as measures
 from assistant.evening.bottles import cliffs, needed
 from assistant.evening.facts import HAIR, amount, fact
 from assistant.evening.portions import class_of
+from assistant.headcount import shared
 from assistant.knowledge.concepts import Amount
-from assistant.language.quantities import Quantities, asked_for, quantities
+from assistant.language.quantities import Quantities, asked_for, quantities, quantity_words
 from assistant.language.turning import FOODS
 
 
@@ -50,7 +51,7 @@ def _drunk_alone(context: Context) -> bool:
 def _with_guests(counted: Quantities, context: Context) -> Quantities:
     """The numbers with the guests as the table has them, after the question and all that was said before."""
     tonight = context.tonight
-    if tonight.guests is None:
+    if tonight.guests is None or shared(context.frame):
         return counted
     return replace(counted, people=tonight.guests, non_drinkers=tonight.non_drinkers)
 
@@ -106,8 +107,8 @@ def _enough(context: Context, counted: Quantities) -> Built:
     drinkers = max(1.0, (counted.people or 1.0) - counted.non_drinkers)
     ml = floor((counted.bottles or 0.0) * usable(counted) / drinkers + HAIR)
     pours = round(ml / pour(counted), 1)
-    kind = "enough" if pours >= 1 else "too-little"
-    say = _told(context, kind, bottles=counted.bottles, people=drinkers, ml=ml, pours=pours)
+    kind = "share" if shared(context.frame) else "enough" if pours >= 1 else "too-little"
+    say = _told(context, kind, people=drinkers, ml=ml, pours=pours, oz=ml / quantity_words().sizes["oz"])
     return say, {"pours": (pours, "pour")}, []
 
 

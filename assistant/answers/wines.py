@@ -10,6 +10,7 @@ from assistant.answers.context import Context, deciding_part, say_reason, tied_w
 from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.language.follow_lines import says
 from assistant.language.frame import labels_of
 from assistant.pairing import choose
 from assistant.pairing.fixes import smallest_fix
@@ -39,6 +40,7 @@ def wines_for_food(context: Context) -> Answer:
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
     ruled = choose.picks(ranked, context.top, context.knowledge, at_hand=there)[0]
+    lines += [context.wording("line", "no-prices")] if context.without_prices else []
     lines += _custom_lines(context, chosen[0], ruled, noise)
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
     lines += _shop_lines(context, chosen[0]) + _limit_lines(context, chosen[0], ranked[0])
@@ -151,9 +153,20 @@ def _avoid_lines(context: Context, bad: Sequence[Match]) -> list[str]:
     return lines
 
 
+def _worth_lines(context: Context, first: Match) -> list[str]:
+    """Whether a bottle from the shop does clearly more than the best of the table."""
+    there = context.engine.rank(context.table(), context.tonight.wines)[0]
+    gains = first.score - there.score > 2 * context.knowledge.constants["noise"]
+    fields = {"wine": label(context, first), "verdict": first.verdict}
+    fields |= {"there": label(context, there), "there_verdict": there.verdict}
+    return [context.wording("line", "worth" if gains else "not-worth", **fields)]
+
+
 def _shop_lines(context: Context, first: Match) -> list[str]:
     """The best wine of all where the table's best is clearly behind it, or where nothing on it will do."""
-    if not context.tonight.wines or context.frame.anywhere:
+    if context.tonight.wines and says(context.frame, "worth"):
+        return _worth_lines(context, first)
+    if not context.tonight.wines or context.frame.anywhere or context.without_prices:
         return []
     if not context.at_table([first.wine]):
         return [context.wording("line", "none-on-table")]

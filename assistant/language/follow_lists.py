@@ -100,8 +100,8 @@ def described(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     wines = talk.frame.wines[-1:] or wines_of(talk.picks[:1])
     if frame.dishes or frame.wines or not wines or frame.intent not in ("unclear", "wines-for-food"):
         return None
-    if frame.text.left_out or not says(frame, "like") or "why" in frame.text.cues:
-        return None
+    if frame.text.left_out or not says(frame, "like") or "why" in frame.text.cues or says(frame, "shop"):
+        return None  # `is a dessert wine worth buying` asks of no wine that stands
     return replace(frame, intent="describe", wines=wines, dishes=talk.frame.dishes, preferences=())
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.knowledge.store import Knowledge
+from assistant.language.claimed import as_claim
 from assistant.language.clean import clean
 from assistant.language.counting import bottles
 from assistant.language.cues import CueBook, read_cues
@@ -204,7 +205,7 @@ class Parser:
             barred=tuple(found.barred),
             diets=tuple(diets),
         )
-        return self.entries.told(frame)
+        return as_claim(self.entries.told(frame))
 
     def _sober(self, intent: str, text: Text, limits: list[Preference]) -> tuple[Preference, ...]:
         """`I don't drink, what goes with the gouda` asks for a drink without alcohol."""

@@ -45,9 +45,8 @@ def _read_hands(heard: Hearing, cast: Sequence[Vote]) -> str:
 def _read_back(heard: Hearing, vote: Vote) -> str:
     """Who thought what of which wine, so that a slip of the ear is seen at once."""
     things = listed([heard.context.knowledge.label(thing) for thing in vote.about])
-    guest = vote.guest or words(
-        heard.context, "noted-some" if vote.votes > 1 else "noted-one", count=vote.votes
-    )
+    some = "noted-all" if vote.by_all else "noted-some" if vote.votes > 1 else "noted-one"
+    guest = vote.guest or words(heard.context, some, count=vote.votes)
     verdict = vote.verdict.removeprefix(BAND)
     kind = "noted-liked" if verdict in LIKED else "noted-not" if verdict in DISLIKED else "noted-so"
     return words(heard.context, kind, guest=guest, things=things)

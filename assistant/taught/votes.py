@@ -28,12 +28,13 @@ _PIECES = re.compile(r"\w+|[^\w\s]")
 
 @dataclass(frozen=True, slots=True)
 class Vote:
-    """What was voted on, the band, by how many, and by which guest where one is named."""
+    """What was voted on, the band, by how many, by which guest where one is named, whether by everybody."""
 
     about: tuple[str, ...]
     verdict: str
     votes: int = 1
     guest: str = ""
+    by_all: bool = False
 
 
 def votes(heard: Hearing) -> list[Vote]:
@@ -43,10 +44,13 @@ def votes(heard: Hearing) -> list[Vote]:
     found: list[Vote] = []
     for at, word in enumerate(heard.stems):
         verdict = _verdict(word)
-        about = tuple(dict.fromkeys(_behind(heard.stems, at + 1, things))) if verdict and at else ()
+        about = _about(heard, at + 1, things) if verdict and at else ()
         if verdict and about:
             before = found[-1].guest if found else ""
             turned = _turned(heard.stems, at, verdict)
+            if _by_all(heard.stems, at):
+                found.append(Vote(about, turned, int(heard.context.tonight.guests or 1), by_all=True))
+                continue
             names = guests_before(heard, at) or [before]
             found += [Vote(about, turned, _count(heard.stems, at), name) for name in names]
     return found or list(_rated(heard, things))
@@ -124,6 +128,21 @@ def places(heard: Hearing) -> Things:
     )
     told = ((at, n - 1 if n > 0 else n) for at, n in numbers if n and n <= len(poured))
     return {at: (poured[n], at + 1) for at, n in told} if poured else {}
+
+
+def _about(heard: Hearing, at: int, things: Things) -> tuple[str, ...]:
+    """The things behind a word of liking; with `everything` all wines of the table."""
+    stems, sets = heard.stems, taught_words().sets
+    whole = stems[at : at + 1] and stems[at] in sets["whole_table"] and sets["apart_from"].isdisjoint(stems)
+    return heard.context.tonight.wines if whole else tuple(dict.fromkeys(_behind(stems, at, things)))
+
+
+def _by_all(stems: tuple[str, ...], at: int) -> bool:
+    """Whether who liked it is everybody: `everybody loved`, and not `not everybody loved`."""
+    sets = taught_words().sets
+    while at and stems[at - 1] in sets["passed"]:
+        at -= 1
+    return bool(at) and stems[at - 1] in sets["by_all"] and sets["not_all"].isdisjoint(stems[: at - 1])
 
 
 def _behind(stems: tuple[str, ...], at: int, things: Things) -> Iterator[str]:

@@ -126,3 +126,15 @@ def test_parts_of_a_bottle_are_counted(evening: Session, typed: str, left: float
     evening.ask(typed)
     told, *_ = evening.taught.told()
     assert float(told.value["amount"]) == pytest.approx(left)
+
+
+def test_several_things_left_are_told_in_one_line(evening: Session) -> None:
+    say = evening.ask("we had half the riesling left and most of the malbec and like a pound of crackers").say
+    assert say == (
+        "Noted: 0.5 of a bottle off-dry Riesling, 0.75 of a bottle Malbec and 454 g plain cracker left."
+    )
+
+
+def test_what_has_no_amount_beside_others_is_asked_for(evening: Session) -> None:
+    answer = evening.ask("we had half the riesling left, some crackers and a third of the malbec")
+    assert "How much plain cracker was left? I noted no amount of it." in answer.text

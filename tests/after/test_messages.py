@@ -188,3 +188,34 @@ def test_where_names_are_missing_a_text_is_one_for_all(bare: Session) -> None:
     each = bare.ask("messages for everyone").text
     assert list(letters(each)) == ["Jen"]
     assert "whose names I do not know" in each
+
+
+@pytest.mark.parametrize(
+    ("asked", "opens"),
+    [
+        ("write a thank you text for jen", "Dear Jen, thank you for coming"),
+        ("thank you note to wendy", "Dear Wendy, thank you for coming"),
+        ("thank you text for everyone", "Dear all, thank you for coming"),
+    ],
+)
+def test_a_thank_you_text_is_for_whom_it_is_asked(evening: Session, asked: str, opens: str) -> None:
+    evening.ask("everybody loved the malbec")
+    assert evening.ask(asked).text.splitlines()[1].startswith(opens)
+
+
+def test_one_for_everybody_follows_a_text_to_one(evening: Session) -> None:
+    evening.ask("everybody loved the malbec")
+    evening.ask("write a thank you text for jen")
+    assert evening.ask("one for everybody").say == "One text for all:"
+
+
+def test_a_text_is_written_anew_in_another_manner(evening: Session) -> None:
+    evening.ask("tom loved the malbec")
+    stiff = evening.ask("write a thank you text for tom")
+    warm = evening.ask("not so stiff")
+    assert stiff.text.splitlines()[1].startswith("Dear Tom, ")
+    assert warm.text.splitlines()[1].startswith("Hey Tom, ")
+    assert "You liked the Malbec." in warm.text
+    assert evening.ask("more formal please").text == stiff.text
+    evening.new_conversation()
+    assert "Tom" not in evening.ask("not so stiff").text

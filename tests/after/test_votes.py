@@ -98,7 +98,7 @@ def test_a_pair_again_is_answered_with_its_votes(evening: Session) -> None:
     assert plain.verdict  # nobody voted: the book alone
     evening.ask("everyone loved the brie with the malbec")
     answer = evening.ask("brie + malbec again??")
-    assert answer.say == f"Yes, again: we say {plain.verdict}, and 1 of 1 liked it."
+    assert answer.say == f"Yes, again: we say {plain.verdict}, and 12 of 12 liked it."
 
 
 def test_without_votes_or_notebook_it_is_said(evening: Session, session: Session) -> None:
@@ -136,3 +136,23 @@ def test_a_wine_that_is_not_poured_is_none_of_another_colour(evening: Session) -
     evening.ask("skip the pinot")
     evening.ask("Jen loved the pinot")
     assert [about for _, about, _ in cast(evening)] == [("wine/pinot-noir",)]
+
+
+def test_everybody_counts_as_all_guests(evening: Session) -> None:
+    answer = evening.ask("everybody loved the malbec best")
+    assert "Everybody liked Malbec." in answer.text
+    vote = next(one for one in evening.taught.told() if one.kind == "vote")
+    assert (vote.value["votes"], vote.value.get("guest")) == (12, None)
+
+
+@pytest.mark.parametrize("said", ["tom says 4 out of 5 for the malbec", "tom said malbec 4 out of 5"])
+def test_who_says_the_points_is_named(evening: Session, said: str) -> None:
+    evening.ask(said)
+    assert cast(evening) == [("Tom", ("wine/malbec",), "band/good")]
+
+
+def test_everything_is_every_wine_of_the_table(evening: Session) -> None:
+    evening.ask("linda hated everything")
+    assert cast(evening) == [("Linda", evening.tonight.wines, "band/poor")]
+    evening.ask("jen loved everything but the malbec")
+    assert len(cast(evening)) == 1
