@@ -11,9 +11,9 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import called
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
+from assistant.language.not_brought import not_brought
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
-from assistant.language.not_brought import not_brought
 from assistant.pairing.dish import BASE, Dish, single
 from assistant.put_on import dishes_coming, foods_coming
 
