@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.asides import aside
-from assistant.at_home import owns
+from assistant.at_home import owns, recounts
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.knowledge.store import Knowledge
@@ -73,6 +73,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, wines=gone, dishes=(), preferences=(), again="")
     if only_prices(frame, tonight):
         frame = without_prices(frame, tonight)
+        return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
+    if recounts(frame, tonight):
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
     if owns(frame, tonight):
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")

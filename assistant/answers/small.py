@@ -10,6 +10,7 @@ from assistant.answers.instead import instead
 from assistant.answers.record import Answer
 from assistant.answers.safety import caution
 from assistant.answers.wording import capital, listed
+from assistant.at_home import recounts
 from assistant.bare_bottles import style_of_kind
 from assistant.brought import kinds_poured
 from assistant.knowledge.concepts import first
@@ -115,7 +116,7 @@ def set_table(context: Context) -> Answer:
 def _there_already(context: Context) -> list[str]:
     """The bottles that are there already, where that is told."""
     owned = [f"{count} {context.knowledge.label(wine)}" for wine, count in context.tonight.owned]
-    told = owned and says(context.frame, "owns")
+    told = owned and (says(context.frame, "owns") or recounts(context.frame, context.tonight))
     return [context.wording("line", "there-already", things=listed(owned))] if told else []
 
 
