@@ -41,7 +41,7 @@ from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
 from assistant.language.own_needs import own_told
 from assistant.language.party import needs_told
-from assistant.overrun import begins, overspends, runs_late
+from assistant.overrun import begins, food_late, overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -88,7 +88,7 @@ SOUNDS = (
 WHYS, PLAN, ORDERS = ("why", "why-not"), "plan", "pour-order"
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 SHOPS = "shopping"
-PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
+PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "chill", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble", "one-bottle")
 ASKS_FOR_TABLE = (
     "unclear",
@@ -138,8 +138,10 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return lambda context, _: heads_told(context)
     if not named and says_only(frame, "start-asked"):
         return lambda context, _: first.start_told(context)
-    if not named and says_only(frame, "first-asked"):
+    if not named and (says_only(frame, "first-asked") or first.asks_while_waiting(frame)):
         return _first
+    if food_late(frame):
+        return _late()
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
@@ -181,12 +183,21 @@ def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     if part is None:
         return None
     if part == "late":
-        from assistant.evening.late import late_by_talk
+        return _late()
+    if part == "chill":
+        from assistant.evening.chill_by_talk import chill_by_talk
 
-        return late_by_talk
+        return chill_by_talk
     from assistant.evening.by_talk import section_by_talk
 
     return section_by_talk(part)
+
+
+def _late() -> Callable[[Context, Session], Answer | None]:
+    """What answers where time is over; loaded only then."""
+    from assistant.evening.late import late_by_talk
+
+    return late_by_talk
 
 
 def _shopping(context: Context, session: Session) -> Answer | None:
