@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 
 def next_same(context: Context, session: Session) -> Answer:
-    """The same table without what is named, as the next evening; a new one where nothing of it is left out."""
+    """The same table without what is named, as the next evening; another where nothing is left out."""
     table, gone = context.tonight, _gone(context)
     wines = tuple(wine for wine in table.wines if not gone & names_of(wine, context))
     dishes = tuple(dish for dish in table.dishes if not gone & _names(dish, context))
