@@ -47,6 +47,12 @@ def owns(frame: Frame, tonight: Tonight) -> bool:
     )
 
 
+def brings_food(frame: Frame) -> bool:
+    """Whether the guests are told to bring what is eaten (`it's a potluck`)."""
+    asks = "?" in frame.text.typed or says(frame, "menu-asks-what") or bool(frame.topics)
+    return says(frame, "food-brought") and not (asks or says(frame, "supposing"))
+
+
 def recounts(frame: Frame, tonight: Tonight) -> bool:
     """Whether bottles that are there already are counted anew (`I only have one Cava`, `one of each`)."""
     asks = "?" in frame.text.typed or says(frame, "table-questions") or says(frame, "by-the-glass")

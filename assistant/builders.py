@@ -41,7 +41,7 @@ from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
 from assistant.language.own_needs import own_told
 from assistant.language.party import needs_told
-from assistant.overrun import begins, food_late, overspends, runs_late
+from assistant.overrun import begins, buys, food_late, overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -75,31 +75,18 @@ BUILDERS: dict[str, Builder] = {
 }
 
 SOUNDS = (
-    "service",
-    "unclear",
-    "describe",
-    "define",
-    "foods-for-wine",
-    "wines-for-food",
-    "smalltalk",
-    "help",
-    "judge-pair",
-)
+    "service", "unclear", "describe", "define", "foods-for-wine", "wines-for-food",
+    "smalltalk", "help", "judge-pair",
+)  # fmt: skip
 WHYS, PLAN, ORDERS = ("why", "why-not"), "plan", "pour-order"
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 SHOPS = "shopping"
 PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "chill", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble", "one-bottle")
 ASKS_FOR_TABLE = (
-    "unclear",
-    "define",
-    "help",
-    "set-table",
-    "wines-for-food",
-    "plan",
-    "choose-wines",
-    "check-board",
-)
+    "unclear", "define", "help", "set-table", "wines-for-food", "plan",
+    "choose-wines", "check-board",
+)  # fmt: skip
 
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
@@ -142,6 +129,8 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return _first
     if food_late(frame):
         return _late()
+    if not named and buys(frame):
+        return _bought
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
@@ -171,6 +160,14 @@ def _table(context: Context, session: Session) -> Answer | None:
 def _first(context: Context, session: Session) -> Answer | None:
     """What comes first on the table that is laid; None where no wine is poured."""
     return first.first_told(context) if context.tonight.wines else None
+
+
+def _bought(context: Context, session: Session) -> Answer | None:
+    """What the money buys, or the list of what to buy; loaded only then."""
+    from assistant.evening.money_by_talk import bought
+
+    other = _part(context.frame)
+    return bought(context) or (other(context, session) if other else None)
 
 
 def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:

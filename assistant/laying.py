@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.asides import aside
-from assistant.at_home import owns, recounts
+from assistant.at_home import brings_food, owns, recounts
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.knowledge.store import Knowledge
@@ -46,6 +46,7 @@ ASKED_OF_CHOICE = ("wines-for-food", "one-bottle")
 NAMED = ("Wine", "Food", "Drink")
 OF_TABLE = ("set-table", "check-board", "plan", "quantity")
 TELLS_OF_IT = ("plan", "set-table", "note", "unclear", "smalltalk")
+BROUGHT = ("unclear", "note", "smalltalk", "set-table", "wines-for-food", "foods-for-wine", "undo")
 TAKES = (
     "unclear",
     "compare",
@@ -75,6 +76,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         frame = without_prices(frame, tonight)
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
     if recounts(frame, tonight):
+        return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
+    if brings_food(frame) and not frame.text.readings and frame.intent in BROUGHT:
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
     if owns(frame, tonight):
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")

@@ -26,6 +26,11 @@ def runs_late(frame: Frame) -> bool:
     return late and not people and not (overspends(frame) or frame.topics or frame.diets)
 
 
+def buys(frame: Frame) -> bool:
+    """Whether it is asked what so much money buys (`what should I buy with the 120`)."""
+    return says(frame, "money-buys") and bool(numbers(frame.text.stems)) and not frame.topics
+
+
 def food_late(frame: Frame) -> bool:
     """Whether what is eaten is told to be late, which leaves time (`the ham needs an hour`)."""
     told = says(frame, "food-late") and not opens(frame, "yes-no")
