@@ -66,12 +66,17 @@ def _corrected(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | Non
 
 def _told_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     """`what do I say about the Grüner`, `something to tell about this one`: what the wine is like."""
-    stands = (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk else ()
+    stands = _stands(talk)
     placed = follow_words().places.keys() & set(frame.text.stems)  # `the second one`
     wines = frame.wines or (() if frame.text.readings or placed else stands)
     if frame.intent not in TELLS or frame.dishes or not wines or not says(frame, "say-about"):
         return None
     return replace(frame, intent=DESCRIBES, wines=wines, preferences=(), again="")
+
+
+def _stands(talk: Talk | None) -> tuple[str, ...]:
+    """The wine last spoken of."""
+    return (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk else ()
 
 
 def _why_there(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
@@ -94,10 +99,11 @@ def _next_poured(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | N
 
 def _bite_with(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     """`what bite first with the Albariño`: the foods of the table for that wine, the best first."""
-    one = len(frame.wines) == 1 and tonight.dishes and not _eaten_by_name(frame)
+    wines = frame.wines or (_stands(talk) if not frame.text.readings else ())
+    one = len(wines) == 1 and tonight.dishes and not _eaten_by_name(frame)
     if not one or frame.intent not in (*TELLS, ORDERS) or not says(frame, "bite-with"):
         return None
-    return replace(frame, intent="foods-for-wine", dishes=(), preferences=(), again="")
+    return replace(frame, intent="foods-for-wine", wines=wines, dishes=(), preferences=(), again="")
 
 
 def _because_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:

@@ -41,7 +41,7 @@ from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
 from assistant.language.own_needs import own_told
 from assistant.language.party import needs_told
-from assistant.overrun import begins, overspends, runs_late
+from assistant.overrun import begins, buys, food_late, overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session
@@ -75,31 +75,18 @@ BUILDERS: dict[str, Builder] = {
 }
 
 SOUNDS = (
-    "service",
-    "unclear",
-    "describe",
-    "define",
-    "foods-for-wine",
-    "wines-for-food",
-    "smalltalk",
-    "help",
-    "judge-pair",
-)
+    "service", "unclear", "describe", "define", "foods-for-wine", "wines-for-food",
+    "smalltalk", "help", "judge-pair",
+)  # fmt: skip
 WHYS, PLAN, ORDERS = ("why", "why-not"), "plan", "pour-order"
 # Parts of the plan of tonight's table that may be asked for by themselves, and what that is taken for else.
 SHOPS = "shopping"
-PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "clock", "needs", "temperatures")
+PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "chill", "clock", "needs", "temperatures")
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble", "one-bottle")
 ASKS_FOR_TABLE = (
-    "unclear",
-    "define",
-    "help",
-    "set-table",
-    "wines-for-food",
-    "plan",
-    "choose-wines",
-    "check-board",
-)
+    "unclear", "define", "help", "set-table", "wines-for-food", "plan",
+    "choose-wines", "check-board",
+)  # fmt: skip
 
 
 def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
@@ -138,8 +125,12 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return lambda context, _: heads_told(context)
     if not named and says_only(frame, "start-asked"):
         return lambda context, _: first.start_told(context)
-    if not named and says_only(frame, "first-asked"):
+    if not named and (says_only(frame, "first-asked") or first.asks_while_waiting(frame)):
         return _first
+    if food_late(frame):
+        return _late()
+    if not named and buys(frame):
+        return _bought
     part = None if named or says(frame, "plan-it") else _part(frame)
     if part is not None:
         return part
@@ -171,6 +162,14 @@ def _first(context: Context, session: Session) -> Answer | None:
     return first.first_told(context) if context.tonight.wines else None
 
 
+def _bought(context: Context, session: Session) -> Answer | None:
+    """What the money buys, or the list of what to buy; loaded only then."""
+    from assistant.evening.money_by_talk import bought
+
+    other = _part(context.frame)
+    return bought(context) or (other(context, session) if other else None)
+
+
 def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     """What answers where one part of the plan is asked for, or where time is said to be over."""
     part = next((name for name in PARTS if says(frame, f"plan-{name}")), None)
@@ -181,12 +180,21 @@ def _part(frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
     if part is None:
         return None
     if part == "late":
-        from assistant.evening.late import late_by_talk
+        return _late()
+    if part == "chill":
+        from assistant.evening.chill_by_talk import chill_by_talk
 
-        return late_by_talk
+        return chill_by_talk
     from assistant.evening.by_talk import section_by_talk
 
     return section_by_talk(part)
+
+
+def _late() -> Callable[[Context, Session], Answer | None]:
+    """What answers where time is over; loaded only then."""
+    from assistant.evening.late import late_by_talk
+
+    return late_by_talk
 
 
 def _shopping(context: Context, session: Session) -> Answer | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.asides import aside
-from assistant.at_home import owns
+from assistant.at_home import brings_food, owns, recounts
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.knowledge.store import Knowledge
@@ -24,7 +24,7 @@ from assistant.prices_told import only_prices, without_prices
 from assistant.put_on import goes_on_listing, has_menu, is_spread
 from assistant.supposed import only_supposed
 from assistant.table_set import dressed, wines_refused
-from assistant.taken_off import clears, not_there
+from assistant.taken_off import as_order, clears, not_there
 from assistant.time_and_money import budget_said
 from assistant.told_of_dish import told_of_dish
 from assistant.tonight import ORDERS, SETS, Tonight
@@ -46,6 +46,7 @@ ASKED_OF_CHOICE = ("wines-for-food", "one-bottle")
 NAMED = ("Wine", "Food", "Drink")
 OF_TABLE = ("set-table", "check-board", "plan", "quantity")
 TELLS_OF_IT = ("plan", "set-table", "note", "unclear", "smalltalk")
+BROUGHT = ("unclear", "note", "smalltalk", "set-table", "wines-for-food", "foods-for-wine", "undo")
 TAKES = (
     "unclear",
     "compare",
@@ -62,7 +63,7 @@ TAKES = (
 
 def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
-    frame = _without_event(frame)
+    frame = as_order(_without_event(frame), tonight)
     if only_supposed(frame):
         return chosen_anew(frame, talk)
     if _only_cuisine(frame) and frame.intent == SETS:
@@ -73,6 +74,10 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, wines=gone, dishes=(), preferences=(), again="")
     if only_prices(frame, tonight):
         frame = without_prices(frame, tonight)
+        return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
+    if recounts(frame, tonight):
+        return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
+    if brings_food(frame) and not frame.text.readings and frame.intent in BROUGHT:
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
     if owns(frame, tonight):
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.language.clock import clock_in_digits
-from assistant.language.follow_lines import says
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import time_of
 from assistant.language.quantities import numbers, quantities
@@ -24,6 +24,18 @@ def runs_late(frame: Frame) -> bool:
     people = len(found) == 1 and quantities(frame.text).people is not None  # `two guests are late`
     late = says(frame, "plan-behind") or (says(frame, "plan-over") and bool(found))
     return late and not people and not (overspends(frame) or frame.topics or frame.diets)
+
+
+def buys(frame: Frame) -> bool:
+    """Whether it is asked what so much money buys (`what should I buy with the 120`)."""
+    return says(frame, "money-buys") and bool(numbers(frame.text.stems)) and not frame.topics
+
+
+def food_late(frame: Frame) -> bool:
+    """Whether what is eaten is told to be late, which leaves time (`the ham needs an hour`)."""
+    told = says(frame, "food-late") and not opens(frame, "yes-no")
+    poured = any(reading.type == "Wine" for reading in frame.text.readings)  # `a late-harvest Riesling`
+    return told and not (frame.topics or poured)
 
 
 def overspends(frame: Frame) -> bool:

@@ -11,6 +11,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import called
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
+from assistant.language.not_brought import not_brought
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import BASE, Dish, single
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
 SETS, REACH = "set-table", 3
+SAFETY, CONTACT = "safety", "cross-contact"
 DROPPED = (
     "set-table",
     "wines-for-food",
@@ -40,6 +42,8 @@ def clears(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None
     """The frame that takes foods off, clears the table or a half of it; None for any other text."""
     if (apart := set_apart(frame, tonight, knowledge)) is not None:
         return apart
+    if missed := not_brought(frame):
+        return _without_missed(frame, missed, tonight, knowledge)
     asks = bool(frame.topics) or says(frame, "table-questions")
     if not asks and says(frame, ALL_OFF) and not frame.text.readings:
         return _set(frame, tonight, (), (), tonight.dishes)
@@ -51,6 +55,29 @@ def clears(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None
         gone = (*tonight.dishes, *_parts_off(tonight.dishes, left))
         return _set(frame, tonight, (*left, *new), tonight.wines, gone)
     return _set(frame, tonight, tonight.dishes, (), ()) if not asks and says(frame, WINES_OFF) else None
+
+
+def _without_missed(frame: Frame, missed: list[Reading], tonight: Tonight, knowledge: Knowledge) -> Frame:
+    """The frame that sets the table without what did not come, and with what is told to have come."""
+    left, off = tonight.dishes, {reading.id for reading in missed}
+    for reading in missed:
+        left = _without(left, reading, knowledge) if reading.kind in EDIBLE else left
+    there = {dish.main.food for dish in left}
+    new = [dish for dish in frame.dishes if dish.main.food not in off | there]
+    wines = tuple(wine for wine in tonight.wines if wine not in off)
+    return _set(frame, tonight, (*left, *new), wines, tonight.dishes)
+
+
+def as_order(frame: Frame, tonight: Tonight) -> Frame:
+    """The frame of a host who has whole dishes of the table taken off, which is no question of health.
+
+    `take the walnuts off` may be asked of a guest's plate: only what lies by itself goes so.
+    """
+    named = {reading.id for reading in frame.text.readings if reading.kind in EDIBLE}
+    alone = bool(named) and named <= {dish.main.food for dish in tonight.dishes}
+    asks = says(frame, "table-questions") or says(frame, "menu-asks") or opens(frame, "yes-no")
+    told = frame.intent == SAFETY and set(frame.topics) == {CONTACT} and says(frame, "table-drops")
+    return replace(frame, intent=SETS, topics=(), again="") if told and alone and not asks else frame
 
 
 def _set(
@@ -146,7 +173,8 @@ def _less(dish: Dish, reading: Reading, knowledge: Knowledge) -> Dish:
 
 def not_there(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> list[Reading]:
     """What is said to come off a table where it does not lie; empty where something went."""
-    told = frame.intent in LOOKED_FOR and says(frame, "table-drops") and not frame.topics
+    drops = says(frame, "table-drops") or bool(not_brought(frame))
+    told = frame.intent in LOOKED_FOR and drops and not frame.topics
     asks = says(frame, "menu-asks") or says(frame, "table-instead")
     told = told and bool(tonight.dishes or frame.intent == SETS)
     named = [reading for reading in frame.text.readings if reading.kind in EDIBLE]

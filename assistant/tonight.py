@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time
 from typing import TYPE_CHECKING
 
-from assistant.at_home import amount_asked, at_home
+from assistant.at_home import amount_asked, at_home, brings_food
 from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import POURED
@@ -45,7 +45,8 @@ class Tonight:
     money, as last said; `reserve`: styles of wines that its file lists and that are not poured; `day`: as
     said before any time was; `per_head`: the money where it was said for each guest; `owned`: bottles there
     already, by wine; `prices` of a bottle as told; `meal`: supper, where that was said; `guests_before`: how
-    many they were before more came; `late`: who comes when.
+    many they were before more came; `late`: who comes when; `food_brought`: guests bring
+    what is eaten, so that none of it is bought.
     """
 
     wines: tuple[str, ...] = ()
@@ -65,6 +66,7 @@ class Tonight:
     day: date | None = field(default=None, compare=False)
     guests_before: float | None = field(default=None, compare=False)
     late: tuple[tuple[str, time | None], ...] = ()
+    food_brought: bool = False
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
@@ -150,7 +152,7 @@ def _looks_at_some(frame: Frame, tonight: Tonight) -> bool:
 def after_said(frame: Frame, tonight: Tonight) -> Tonight:
     """The table after all that a frame says of it."""
     told = at_home(budgeted(dated(counted(laid(frame, tonight), frame), frame), frame), frame)
-    return needed(told, frame)
+    return needed(replace(told, food_brought=told.food_brought or brings_food(frame)), frame)
 
 
 def needed(tonight: Tonight, frame: Frame) -> Tonight:

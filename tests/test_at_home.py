@@ -62,3 +62,45 @@ def test_how_much_of_a_food_is_asked_whatever_is_told_beside_it(table: Session) 
     answer = table.ask("it's a proper supper, not a tasting, so how much lamb")
     assert answer.intent == "quantity"
     assert "2250 g" in answer.say
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "I've got three bottles already: a gavi, a barbera d'asti and a malbec",
+        "I have three bottles, gavi, barbera d'asti and malbec",
+        "we have three bottles already a gavi a barbera d'asti and a malbec",
+    ],
+)
+def test_a_number_before_a_list_counts_all_of_it(table: Session, typed: str) -> None:
+    table.ask(typed)
+    assert dict(table.tonight.owned) == {GAVI: 1, BARBERA: 1, MALBEC: 1}
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "wait, I only have one bottle of gavi. two bottles altogether",
+        "sorry, just one bottle of gavi",
+        "it's one gavi, not six",
+    ],
+)
+def test_a_count_is_put_right(table: Session, typed: str) -> None:
+    table.ask("I've got six bottles of gavi and one malbec already")
+    answer = table.ask(typed)
+    assert table.tonight.wines == (GAVI, MALBEC)
+    assert dict(table.tonight.owned) == {GAVI: 1, MALBEC: 1}
+    assert "There already, so not to buy: 1 Gavi and 1 Malbec." in answer.text
+
+
+def test_one_of_each_counts_all_that_are_there(table: Session) -> None:
+    table.ask("I've got six bottles of gavi and two malbec already")
+    table.ask("one bottle of each")
+    assert dict(table.tonight.owned) == {GAVI: 1, MALBEC: 1}
+
+
+@pytest.mark.parametrize("typed", ["will one bottle of each be enough", "I only have one glass of gavi left"])
+def test_what_is_asked_or_left_in_a_glass_counts_no_bottle(table: Session, typed: str) -> None:
+    table.ask("I've got six bottles of gavi and two malbec already")
+    table.ask(typed)
+    assert dict(table.tonight.owned) == {GAVI: 6, MALBEC: 2}

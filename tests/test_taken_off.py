@@ -150,3 +150,56 @@ def test_wines_come_off_by_the_name_they_are_called(
 def test_a_wine_that_is_not_there_takes_nothing_off(board: Session) -> None:
     board.ask("drop the champagne")
     assert board.tonight.wines == ("wine/gavi", "wine/malbec")
+
+
+SALSA = "food/chips-and-salsa"
+
+
+@pytest.mark.parametrize(
+    ("typed", "left"),
+    [
+        ("nobody brought walnuts, just chips and salsa", [*BOARD[:3], BOARD[4], SALSA]),
+        ("nobody brought the walnuts or the sourdough, only figs", [*BOARD[:3], "food/fig"]),
+        ("jen didn't bring the walnuts", [*BOARD[:3], BOARD[4]]),
+        ("the walnuts never showed up", [*BOARD[:3], BOARD[4]]),
+        ("we don't have any brie", BOARD[1:]),
+    ],
+)
+def test_what_nobody_brought_is_not_there(board: Session, typed: str, left: list[str]) -> None:
+    assert board.ask(typed).intent == "set-table"
+    assert mains(board) == left
+    assert not board.tonight.needs
+
+
+def test_what_may_come_yet_stays(board: Session) -> None:
+    board.ask("nobody brought the walnuts yet")
+    assert mains(board) == BOARD
+
+
+def test_a_wine_that_is_dumped_goes_and_nothing_comes_for_it(board: Session) -> None:
+    board.ask("dump the malbec it turned out to be grape juice")
+    assert board.tonight.wines == ("wine/gavi",)
+
+
+def test_a_wine_that_is_another_drink_stands_there_as_that(board: Session) -> None:
+    board.ask("the malbec turned out to be grape juice")
+    assert board.tonight.wines == ("wine/gavi", "drink/white-grape-juice")
+
+
+@pytest.mark.parametrize("typed", ["take the walnuts off", "no walnuts, take the walnuts off"])
+def test_an_order_of_the_host_is_no_question_of_health(board: Session, typed: str) -> None:
+    answer = board.ask(typed)
+    assert answer.say == "Off the table: walnut."
+    assert "shared knife" not in answer.text
+    assert mains(board) == [*BOARD[:3], BOARD[4]]
+
+
+def test_what_lay_beside_is_told_where_somebody_has_an_allergy(board: Session) -> None:
+    board.ask("ben is allergic to nuts")
+    assert "shared knife" in board.ask("take the walnuts off").text
+    assert mains(board) == [*BOARD[:3], BOARD[4]]
+
+
+def test_what_is_asked_of_a_plate_stays_a_question_of_health(board: Session) -> None:
+    assert board.ask("can I just take the walnuts off for ben").intent == "safety"
+    assert mains(board) == BOARD

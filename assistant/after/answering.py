@@ -14,6 +14,7 @@ from assistant.after.manner import in_manner
 from assistant.after.message import message, message_for_all, messages
 from assistant.after.money import cost, cost_said
 from assistant.after.next_event import next_event, take_next
+from assistant.after.next_same import next_same
 from assistant.after.opened import opened
 from assistant.after.outside import out_of_fridge
 from assistant.after.parked import parked_answered, parked_list
@@ -43,6 +44,7 @@ BUILDERS: Mapping[str, Builder] = {
     "next": next_event,
     "next-bare": next_event,
     "next-season": next_event,
+    "next-same": next_same,
     "next-take": take_next,
     "parked-list": parked_list,
     "parked-answer": parked_answered,

@@ -113,7 +113,7 @@ def wish_of(context: Context) -> Wish:
     regions = [name for name in named if name.startswith(REGION)]
     countries = sorted(context.knowledge.countries(regions)) if regions else []
     meant, gone = wines_meant(context) if one_of(stems, "keep") else [], _gone(context)
-    stays = [w for w in meant if w in context.tonight.wines and not gone & _names(w, context)]
+    stays = [w for w in meant if w in context.tonight.wines and not gone & names_of(w, context)]
     one = one_of(stems, "country") and not countries
     return Wish(season_said(stems), countries[0] if countries else None, one, tuple(stays), gone)
 
@@ -124,7 +124,7 @@ def _gone(context: Context) -> frozenset[str]:
     return frozenset(i for r in text.readings if negated(text, r.start) for i in (r.id, *r.others))
 
 
-def _names(wine: str, context: Context) -> set[str]:
+def names_of(wine: str, context: Context) -> set[str]:
     """The wine, the kinds that it is of and its grapes."""
     known = context.knowledge
     return {wine, *known.broader(wine), *known.wines[wine].grapes}
@@ -144,7 +144,7 @@ def _wines(evening: Evening, swaps: Sequence[Swap], wish: Wish, context: Context
     poured = [line.wine for line in evening.wines]
     if wish.must:  # what is named only says what stays
         context = replace(context, frame=replace(context.frame, preferences=()))
-    free = [wine for wine in new_wines(poured, context) if not wish.gone & _names(wine, context)]
+    free = [wine for wine in new_wines(poured, context) if not wish.gone & names_of(wine, context)]
     if wish.country:
         known = context.knowledge
         free = [wine for wine in free if wish.country in known.countries(known.wines[wine].homes)]

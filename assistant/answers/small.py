@@ -8,7 +8,9 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.instead import instead
 from assistant.answers.record import Answer
+from assistant.answers.safety import caution
 from assistant.answers.wording import capital, listed
+from assistant.at_home import brings_food, recounts
 from assistant.bare_bottles import style_of_kind
 from assistant.brought import kinds_poured
 from assistant.knowledge.concepts import first
@@ -16,8 +18,9 @@ from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
 from assistant.language.quantities import numbers
 from assistant.prices_told import prices_told
-from assistant.taken_off import has_cleared, not_there
+from assistant.taken_off import CONTACT, has_cleared, not_there
 
+CAUTION = "caution/cross-contact"
 EMPTY = ("unclear", "set-table", "help", "define")
 OF_PAIRS = ("judge-pair", "why", "why-not", "what-if")
 
@@ -106,15 +109,26 @@ def set_table(context: Context) -> Answer:
         return _nothing_laid(context)
     say = context.wording("say", "table", things=listed([*foods, *wines]))
     lines = [*_prices(context), *instead(context), *_off(context), say, *taken_as(context)]
-    lines += _there_already(context)
+    lines += [*_there_already(context), *_brought(context), *_lay_beside(context)]
     return compose(context, lines[0], [*lines, context.wording("line", "table-next")])
 
 
 def _there_already(context: Context) -> list[str]:
     """The bottles that are there already, where that is told."""
     owned = [f"{count} {context.knowledge.label(wine)}" for wine, count in context.tonight.owned]
-    told = owned and says(context.frame, "owns")
+    told = owned and (says(context.frame, "owns") or recounts(context.frame, context.tonight))
     return [context.wording("line", "there-already", things=listed(owned))] if told else []
+
+
+def _brought(context: Context) -> list[str]:
+    """That the food is not bought, where that is told."""
+    return [context.wording("plan", "food-brought")] if brings_food(context.frame) else []
+
+
+def _lay_beside(context: Context) -> list[str]:
+    """What lay there may have touched the rest, which matters where a guest's need is told of."""
+    touches = CONTACT in context.frame.text.topics and bool(context.tonight.needs)
+    return [caution(context, CAUTION)["text"]] if touches else []
 
 
 def _prices(context: Context) -> list[str]:
@@ -144,7 +158,7 @@ def _nothing_laid(context: Context) -> Answer:
     if kitchens:
         ask = context.wording("line", "dishes-of", kitchen=listed(kitchens))
         return replace(compose(context, ask, [ask]), clarify=ask)
-    off = _off(context)
+    off = [*_off(context), *_brought(context)]
     lines = [*off, context.wording("plan", "nothing")]
     return compose(context.of_evening(), lines[0], lines) if off or has_cleared(frame) else unclear(context)
 

@@ -99,10 +99,20 @@ def _section(name: str, context: Context, session: Session) -> Answer:
     record = plan(evening, session)
     priced = name != "cost" or bool(record["cost"]["total"])
     found = _blocks(text(evening, record), [name]) if priced else []
+    found = [f"{found[0]}\n  {_brought(context)}"] if found and _is_brought(name, context) else found
     say = found[0] if found else context.wording("plan", "no-part")
     heading, *rows = say.split("\n")
     spoken = rows[0].strip() if len(rows) == 1 else heading
     return replace(compose(context.of_evening(), spoken, [say]), dish=None, intent="plan")
+
+
+def _is_brought(name: str, context: Context) -> bool:
+    """Whether the list of what to buy leaves the food to the guests."""
+    return name == "shopping" and context.tonight.food_brought
+
+
+def _brought(context: Context) -> str:
+    return context.wording("plan", "food-brought")
 
 
 def evening_of(context: Context) -> Evening:
@@ -147,7 +157,9 @@ def _of_table(context: Context) -> Evening:
         room_celsius=fact("cooling", "limits", "room_celsius").typical,
         needs=_needs(tonight.needs, context),
         wines=tuple(_wine(wine, context) for wine in tonight.wines),
-        foods=tuple(FoodLine(context.one_dish(dish), (dish,)) for dish in tonight.dishes),
+        foods=tuple(
+            FoodLine(context.one_dish(dish), (dish,), brought=tonight.food_brought) for dish in tonight.dishes
+        ),
     )
 
 

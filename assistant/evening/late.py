@@ -9,6 +9,7 @@ from math import ceil
 from assistant.after.times import minutes_said
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
+from assistant.answers.first import eaten_first, first_told
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
@@ -19,6 +20,7 @@ from assistant.evening.records import Evening
 from assistant.evening.selecting import MOST_STATES
 from assistant.evening.tasting import taste
 from assistant.language.quantities import numbers
+from assistant.overrun import food_late
 from assistant.pairing.engine import Engine
 from assistant.session import Session
 
@@ -42,6 +44,8 @@ class Caught:
 def late_by_talk(context: Context, session: Session) -> Answer | None:
     """What to cut where the evening runs late; None without wines on the table."""
     evening = evening_of(context)
+    if food_late(context.frame):
+        return _food_late(context, evening)
     if len(evening.wines) < 2:
         return None
     found = caught(evening, _behind(context, evening), session.engine)
@@ -52,6 +56,17 @@ def late_by_talk(context: Context, session: Session) -> Answer | None:
     say = context.wording("plan", name, **fields)
     lines = [say, context.wording("plan", "late-why", pace=f"{_pace(evening):g}", **fields)]
     lines += [context.wording("plan", "late-missing", **fields)] if found.missing else []
+    return replace(compose(context.of_evening(), say, lines), intent="plan", dish=None)
+
+
+def _food_late(context: Context, evening: Evening) -> Answer | None:
+    """Where the food is late nothing is cut: there is more time to pour."""
+    if not evening.wines:
+        return None
+    length = minutes_said(context.frame.text.typed)
+    say = context.wording("plan", "food-late-by" if length else "food-late", minutes=f"{length or 0:g}")
+    opener = first_told(replace(context, tonight=replace(context.tonight, dishes=eaten_first(context)))).say
+    lines = [say, opener, *(context.wording("plan", name) for name in ("food-late-then", "food-late-out"))]
     return replace(compose(context.of_evening(), say, lines), intent="plan", dish=None)
 
 

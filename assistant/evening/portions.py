@@ -53,7 +53,7 @@ def staple_food(name: str) -> str:
 def _portion(line: FoodLine, row: Row, sharing: int, evening: Evening) -> Portion:
     each = amount(row[evening.meal]).typical / sharing
     total = each * evening.guests * _reserve()
-    left = max(0.0, total - (line.grams or 0.0))
+    left = 0.0 if line.brought else max(0.0, total - (line.grams or 0.0))
     return Portion(line.label, row["label"], round(each, 1), round(total), _stepped(left, row["step"]))
 
 

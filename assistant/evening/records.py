@@ -26,12 +26,16 @@ class WineLine:
 
 @dataclass(frozen=True, slots=True)
 class FoodLine:
-    """A food of the file: the price is that of the grams named or, where none are, of all that is bought."""
+    """A food of the file: the price is that of the grams named or, where none are, of all that is bought.
+
+    `brought`: a guest brings it, so that none of it is bought.
+    """
 
     label: str
     dishes: tuple[Dish, ...]
     grams: float | None = None
     price: float | None = None
+    brought: bool = False
 
     @property
     def food(self) -> str:

@@ -45,9 +45,10 @@ def shopping(
 
 
 def bought_bread(evening: Evening, knowledge: Knowledge) -> tuple[FoodLine, ...]:
-    """The plain bread that is bought because none is on the table; empty where some is."""
+    """The plain bread that is bought because none is on the table; empty where some is, or all is brought."""
     bread = FoodLine(wording()("shop", "bread"), (single(staple_food(STAPLE)),))
-    return () if bread_of(evening, knowledge) else (bread,)
+    brought = any(line.brought for line in evening.foods)
+    return () if brought or bread_of(evening, knowledge) else (bread,)
 
 
 def bread_of(evening: Evening, knowledge: Knowledge) -> tuple[FoodLine, ...]:

@@ -16,6 +16,7 @@ from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked, Told, all_asked, all_told, guest_words
+from assistant.language.not_brought import not_brought
 from assistant.language.quantities import counts, numbers
 from assistant.language.small_words import small_words
 from assistant.language.sober import is_sober
@@ -100,7 +101,7 @@ def needs_told(frame: Frame) -> Told:
     sober = any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
     only = bool(frame.preferences or frame.wines) and any(sort_drunk(one.need) for one in told.asked)
     disliked = any(has_name(one.guest) and dislikes(one.need) for one in told.asked)
-    known = frame.topics or frame.diets or frame.barred
+    known = (frame.topics or frame.diets or frame.barred) and not not_brought(frame)
     return told if known or sober or only or (frame.preferences and disliked) else Told()
 
 

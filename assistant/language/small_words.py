@@ -19,7 +19,7 @@ LISTS = (
     "turns-over", "behind-wish", "short-tails", "before-a-bringer",
     "eating", "of-a-kitchen", "ruled-out-by", "spread", "occasion", "wine-behind", "felt", "borne",
     "to-be", "asks-for", "of-people", "not-of-wine", "place-before",
-    "stays", "with-wine", "event", "colours", "only-behind",
+    "stays", "turns-to", "answers", "behind-answer", "with-wine", "event", "colours", "only-behind",
 )  # fmt: skip
 
 

@@ -35,7 +35,15 @@ def _turn(text: Text, at: int) -> int | None:
     """Where the nearest word in front stands that turns what follows or ends what was turned, if any."""
     words = small_words()
     near = range(at - 1, max(-1, at - 1 - _REACH), -1)
-    return next((i for i in near if text.stems[i] in words["ends"] or text.stems[i] in words["turns"]), None)
+    found = next((i for i in near if text.stems[i] in words["ends"] or text.stems[i] in words["turns"]), None)
+    return None if found is not None and _only_answers(text.stems, found) else found
+
+
+def _only_answers(stems: Sequence[str], at: int) -> bool:
+    """Whether a `no` opens a text and refuses what was answered, not what follows (`no something fizzy`)."""
+    words = small_words()
+    opens = at == 0 and stems[0] in words["answers"]
+    return opens and not words["behind-answer"].isdisjoint(stems[1:2])
 
 
 def _of_thing(text: Text, at: int) -> bool:

@@ -117,3 +117,26 @@ def test_a_question_takes_no_proposal_and_next_time_counts_nobody_now(evening: S
     assert (evening.tonight.wines, evening.tonight.guests) == (old.wines, old.guests)
     evening.ask("go with that")
     assert evening.tonight.wines != old.wines
+
+
+@pytest.mark.parametrize(
+    ("typed", "gone"),
+    [
+        ("next year I want to do the same but without the malbec", "Malbec"),
+        ("same again next year but skip the riesling", "off-dry Riesling"),
+    ],
+)
+def test_what_is_left_out_next_year_is_noted_and_plans_nothing(
+    evening: Session, typed: str, gone: str
+) -> None:
+    old = evening.tonight
+    answer = evening.ask(typed)
+    assert gone in answer.say
+    assert answer.say.startswith("Noted for next time: the same without")
+    assert len(answer.text.splitlines()) <= 5
+    assert evening.tonight == old
+    assert evening.proposed
+    assert len(evening.proposed.wines) == len(old.wines) - 1
+    assert evening.proposed.dishes == old.dishes
+    evening.ask("take that")
+    assert len(evening.tonight.wines) == len(old.wines) - 1

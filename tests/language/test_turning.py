@@ -57,3 +57,25 @@ def test_a_food_hates_nothing(parse: Parse) -> None:
     frame = parse("does the blue hate the Sancerre")
     assert frame.wines == ("wine/sancerre",)
     assert not frame.preferences
+
+
+@pytest.mark.parametrize(
+    ("text", "label"),
+    [
+        ("no something fizzy", "sparkling wine"),
+        ("no I want something sweet with brie", "sweet"),
+        ("no fizz", "no sparkling wine"),
+        ("no red with brie", "no red wine"),
+    ],
+)
+def test_a_no_that_refuses_an_answer_bans_nothing(parse: Parse, text: str, label: str) -> None:
+    labels = [limit.label for limit in parse(text).preferences]
+    assert all(not one.startswith("no ") for one in labels) or labels == [label]
+    assert label.startswith("no ") == any(one.startswith("no ") for one in labels)
+
+
+def test_red_chile_is_a_sauce_and_no_wine(parse: Parse) -> None:
+    frame = parse("the tamales are pork with red chile")
+    assert [reading.id for reading in frame.text.readings][-1] == "food/enchilada-sauce"
+    assert not frame.preferences
+    assert not frame.wines
