@@ -24,6 +24,7 @@ from assistant.language import (
     quantities,
     senses,
     small_words,
+    smells,
 )
 from assistant.rehearse import words as rehearsing
 from assistant.taught import words
@@ -45,6 +46,7 @@ READERS = (
     rehearsing,
     clock,
     numbered,
+    smells,
 )
 KEPT = (
     help.help_texts,
@@ -60,6 +62,7 @@ KEPT = (
     rehearsing.rehearse_words,
     clock.clock_words,
     numbered.number_patterns,
+    smells.smell_words,
 )
 # What is read only by the chat itself: tests/chat looks after it.
 OF_THE_CHAT = "chat.toml"
