@@ -41,6 +41,8 @@ MENUS = (
     "pour-order",
     "smalltalk",
     "describe",
+    "one-bottle",
+    "set-table",
 )
 ASKED_OF_CHOICE = ("wines-for-food", "one-bottle")
 NAMED = ("Wine", "Food", "Drink")
