@@ -5,20 +5,23 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.answers.extremes import extremes_asked, of_taste_asked
-from assistant.language.follow_lines import follow_lines, opens, says, says_only
+from assistant.language.follow_lines import ends_of, follow_lines, opens, says, says_only
+from assistant.language.dish_edits import POURED
 from assistant.language.follow_words import follow_words
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Reading
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, Talk, dishes_of, wines_of
 from assistant.tonight import ORDERS, Tonight
 
-CHOOSES, SMALLTALK, DESCRIBES = "wines-for-food", "smalltalk", "describe"
-IDLE = ("waits", "recap")
+CHOOSES, SMALLTALK, DESCRIBES, REPLACES = "wines-for-food", "smalltalk", "describe", "substitute"
+IDLE = ("waits", "recap", "lets-be")
 UNHEARD = ("unclear", "smalltalk")
 TELLS = ("help", "unclear", "smalltalk", "wines-for-food", "foods-for-wine", "define")
 NEXT = ("trouble", "unclear", "wines-for-food", "pour-order", "service", "smalltalk")
 MOST_IDLE, MOST_BETWEEN, DEEP = 6, 5, 2
 PAIRS = ("wines-for-food", "what-if", "unclear", "why-not")
+STOOD_IN = ("judge-pair", "wines-for-food", "foods-for-wine", "unclear", "substitute", "set-table",
+            "what-if", "compare", "smalltalk", "safety", "one-bottle")  # fmt: skip
 
 
 def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
@@ -26,6 +29,7 @@ def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     if frame.topics or frame.entries:
         return frame
     for step in (
+        _instead_of,
         _corrected,
         _idle,
         _told_of,
@@ -62,6 +66,32 @@ def _corrected(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | Non
         return None
     text = replace(frame.text, readings=(second,))
     return replace(frame, text=text, dishes=dishes_of((second.id,)), barred=(), preferences=(), again="")
+
+
+def _instead_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`what can Bev drink instead of the Rioja`: what comes nearest to the one thing that is not to be had.
+
+    With a food beside the wine another wine is asked for with it.
+    """
+    named = [r for r in frame.text.readings if r.type in ("Wine", "Food", "Drink")]
+    asks = says(frame, "stands-in-asks") or bool(talk and talk.asked == REPLACES)
+    if not named or frame.intent not in STOOD_IN or not (asks and _is_gone(frame, named[-1])):
+        return None
+    gone, beside = named[-1], named[:-1]
+    frame = replace(frame, preferences=(), barred=(), again="")
+    if beside and (gone.kind not in POURED or any(one.kind in POURED for one in beside)):
+        return None
+    if beside:
+        return replace(frame, intent=CHOOSES, wines=(), named_before=(gone.id,))
+    poured = gone.kind in POURED
+    wines, dishes = ((gone.id,), ()) if poured else ((), dishes_of((gone.id,)))
+    return replace(frame, intent=REPLACES, wines=wines, dishes=dishes)
+
+
+def _is_gone(frame: Frame, last: Reading) -> bool:
+    """Whether `instead of` stands before what is named last, or that is not to be had."""
+    missed = says(frame, "not-to-be-had") and (says(frame, "table-instead") or says(frame, "what-else"))
+    return last.start in ends_of(frame, "stands-in") or missed
 
 
 def _told_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
