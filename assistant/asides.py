@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.answers.extremes import extremes_asked, of_taste_asked
-from assistant.language.follow_lines import ends_of, follow_lines, opens, says, says_only
 from assistant.language.dish_edits import POURED
+from assistant.language.follow_lines import ends_of, follow_lines, opens, says, says_only
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.sorting import EDIBLE

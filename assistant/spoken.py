@@ -20,7 +20,8 @@ class Spoken:
     or `he` was said; `sober`: whether those who drink no wine were just spoken of; `things`: the evening
     with no more on its table than was just asked about for a guest; `drink`: whether a drink was just chosen;
     `reacted`: whether a reaction to a food was spoken of;
-    `looked`: the foods asked about one by one for guests, which `the other cheeses` are not.
+    `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
+    `ails`: the trouble just told, by id.
     """
 
     asked: tuple[str, ...] = ()
@@ -31,6 +32,7 @@ class Spoken:
     drink: bool = False
     looked: dict[tuple[str, ...], set[str]] = field(default_factory=dict)
     reacted: bool = False
+    ails: tuple[str, ...] = ()
 
     def heard(self, answer: Answer) -> None:
         """Takes down that a reaction was spoken of, where an answer tells when to call for help."""

@@ -67,7 +67,7 @@ def _drink_told(guests: Sequence[str], context: Context, session: Session) -> An
 
 
 def _met_told(food: str, needs: Sequence[Need], context: Context, session: Session) -> Answer | None:
-    """The foods most like one, where no guest is named: a diet that the food itself is against asks nothing."""
+    """The foods most like one, where no guest is named: a diet that it is against itself asks nothing."""
     known = context.knowledge
     kept = [n for n in needs if n.allergy or n.topics or stands(food, n, known) is not Fit.NO]
     return _told(food, kept, context, sure=False)
