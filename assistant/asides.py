@@ -22,6 +22,7 @@ MOST_IDLE, MOST_BETWEEN, DEEP = 6, 5, 2
 PAIRS = ("wines-for-food", "what-if", "unclear", "why-not")
 STOOD_IN = ("judge-pair", "wines-for-food", "foods-for-wine", "unclear", "substitute", "set-table",
             "what-if", "compare", "smalltalk", "safety", "one-bottle")  # fmt: skip
+OAKED = (*TELLS, *STOOD_IN, "describe", "why", "why-not", "quantity", "myth")
 
 
 def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
@@ -32,6 +33,7 @@ def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
         _instead_of,
         _corrected,
         _idle,
+        _oak_asked,
         _told_of,
         _why_there,
         _next_poured,
@@ -92,6 +94,15 @@ def _is_gone(frame: Frame, last: Reading) -> bool:
     """Whether `instead of` stands before what is named last, or that is not to be had."""
     missed = says(frame, "not-to-be-had") and (says(frame, "table-instead") or says(frame, "what-else"))
     return last.start in ends_of(frame, "stands-in") or missed
+
+
+def _oak_asked(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`is it oaked`, `and the Rioja, how much oak`: how much of it the one wine meant has."""
+    stands = (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk else ()
+    wines = frame.wines or (stands if says(frame, "guest-it") else ())
+    if len(wines) != 1 or _eaten(frame) or frame.intent not in OAKED or not says(frame, "oak-asked"):
+        return None
+    return replace(frame, intent=DESCRIBES, wines=wines, dishes=(), again="")
 
 
 def _told_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
