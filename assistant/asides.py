@@ -31,6 +31,7 @@ def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
         return frame
     for step in (
         _instead_of,
+        _spends,
         _corrected,
         _idle,
         _oak_asked,
@@ -94,6 +95,18 @@ def _is_gone(frame: Frame, last: Reading) -> bool:
     """Whether `instead of` stands before what is named last, or that is not to be had."""
     missed = says(frame, "not-to-be-had") and (says(frame, "table-instead") or says(frame, "what-else"))
     return last.start in ends_of(frame, "stands-in") or missed
+
+
+def _spends(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`to spend more than the Rioja`, `and a cheaper one?`: a wine like it that costs more or less."""
+    stands = talk.frame.wines if talk and talk.asked == REPLACES else ()
+    read = frame.text.readings  # `a step up from the Rioja` is of the wine, not of its home
+    wines = frame.wines or (wines_of(tuple(i for r in read for i in r.others)) if read else stands)
+    if len(wines) != 1 or _eaten(frame) or frame.intent not in (*STOOD_IN, "plan", "quantity", "help"):
+        return None
+    if not (says(frame, "dearer") or says(frame, "cheaper")):
+        return None
+    return replace(frame, intent=REPLACES, wines=wines, dishes=(), preferences=(), again="")
 
 
 def _oak_asked(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
