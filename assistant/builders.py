@@ -31,6 +31,7 @@ from assistant.answers import (
     why,
     wines,
 )
+from assistant.answers.against_wine import against_wine
 from assistant.answers.context import Context
 from assistant.answers.degrees import degrees_said, held_against
 from assistant.answers.explained import explained
@@ -206,7 +207,7 @@ def built(context: Context) -> Answer:
     if is_explained(frame):
         return explained(context)
     degrees = degrees_said(frame)
-    told = held_against(context, degrees) if degrees is not None else None
+    told = held_against(context, degrees) if degrees is not None else against_wine(context)
     if told is not None:
         return told
     builder = BUILDERS.get(frame.intent)

@@ -8,6 +8,7 @@ from assistant.asides import aside
 from assistant.at_home import owns
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
+from assistant.claimed import claimed
 from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
@@ -88,6 +89,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, preferences=(), again="")
     if (meant := aside(frame, talk, tonight)) is not frame:
         return meant
+    if (settled := claimed(frame)) is not None:
+        return settled
     if (arrived := arriving(frame, tonight)) is not None:
         return arrived
     if _is_prepared(frame):

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from assistant.answers.context import Context
 from assistant.answers.wording import listed
 from assistant.knowledge.concepts import Wine
+from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import says
 
 WINE = "Wine"
@@ -36,7 +37,9 @@ def origin(wine: Wine, context: Context) -> dict[str, str]:
 
 def asked_of(context: Context) -> str | None:
     """The fact that is asked for, or None."""
-    return next((name for line, name in ASKED.items() if says(context.frame, line)), None)
+    named = {r.id for r in context.frame.text.readings if r.kind in POURED}
+    asked = {**ASKED, "must-be": "grapes"} if len(named) > 1 else ASKED  # `Rioja has to be Tempranillo`
+    return next((name for line, name in asked.items() if says(context.frame, line)), None)
 
 
 def _nearest(wine: Wine, context: Context) -> frozenset[str]:

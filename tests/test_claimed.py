@@ -1,0 +1,57 @@
+"""What two people claim against each other is settled in one line, or told to be kept by nobody."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.session import Session
+
+
+@pytest.fixture
+def table(conversation: Session) -> Session:
+    """Four wines and three foods."""
+    conversation.ask("the wines are crémant, albariño, beaujolais and rioja")
+    conversation.ask("on the board: brie, chorizo, olives")
+    return conversation
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "fiona reckons its the acid not the tannin that cuts the fat, gareth says tannin. whos right",
+        "bev says acid cuts the richness and mo says its the tannins, who is right",
+        "does tannin cut fat",
+    ],
+)
+def test_acid_cuts_fat_and_tannin_binds(table: Session, told: str) -> None:
+    assert table.ask(told).say == "Acid cuts fat: it cleans the mouth. Tannin binds to protein."
+
+
+@pytest.mark.parametrize(
+    "told", ["what about the olives, gareth says olives kill wine", "olives kill all wine"]
+)
+def test_a_food_said_to_go_with_no_wine_is_held_against_the_best(table: Session, told: str) -> None:
+    assert table.ask(told).say == "Not all wine: crémant is strong with mixed olives."
+
+
+def test_chilled_or_not_is_told_by_the_degrees(table: Session) -> None:
+    said = table.ask("gareth: beaujolais is best chilled, fiona: no room temp").say
+    assert said.startswith("Chilled, not at room temperature: Beaujolais: 11 to 13 °C")
+    assert table.ask("mo says rioja should be drunk chilled").say.startswith("Cool, but not chilled: Rioja:")
+
+
+@pytest.mark.parametrize(
+    "told", ["gareth says rioja has to be tempranillo", "does rioja have to be tempranillo"]
+)
+def test_what_a_wine_has_to_be_is_what_it_is_made_of(table: Session, told: str) -> None:
+    assert table.ask(told).say == "It is made from Tempranillo and Grenache."
+
+
+@pytest.mark.parametrize("told", ["half a point each then", "fiona 3 points gareth 2"])
+def test_nobody_keeps_points(table: Session, told: str) -> None:
+    assert table.ask(told).say.startswith("I keep no score of points")
+    assert table.tonight.guests is None
+
+
+def test_a_wish_for_sharpness_is_no_claim(conversation: Session) -> None:
+    assert conversation.ask("which wine cuts through the fat of pork belly").intent == "wines-for-food"
