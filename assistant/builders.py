@@ -118,7 +118,7 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return rehearses
     if stories.story_asked(frame) and not is_explained(frame):
         return lambda context, _: stories.outside_story(context)
-    if says(frame, "pronounce") and frame.intent in SOUNDS:
+    if (says(frame, "pronounce") and frame.intent in SOUNDS) or stories.sound_asked(frame):
         return lambda context, _: stories.outside_sound(context)
     if extremes.extremes_asked(frame):
         return lambda context, _: extremes.extreme(context)

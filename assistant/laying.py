@@ -89,7 +89,7 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, preferences=(), again="")
     if (meant := aside(frame, talk, tonight)) is not frame:
         return meant
-    if (settled := claimed(frame)) is not None:
+    if (settled := claimed(frame, talk)) is not None:
         return settled
     if (arrived := arriving(frame, tonight)) is not None:
         return arrived

@@ -21,6 +21,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, of_evening
 from assistant.chosen import last_choice, of_choice
+from assistant.claimed import rated
 from assistant.evening.warned import warned, with_unserved
 from assistant.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.knowledge.collector import loading
@@ -180,7 +181,7 @@ class Session:
             return replace(NOTHING_SAID, intent=alone, text=frame.text)
         before = of_same(self._cautioned, frame, self.tonight.needs)
         frame = heeded(frame, before, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL))
-        frame = after_heard(frame, self, self._talk)
+        frame = after_heard(rated(frame, self.tonight), self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
         last = self._last.intent if self._last else ""

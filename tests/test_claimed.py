@@ -55,3 +55,30 @@ def test_nobody_keeps_points(table: Session, told: str) -> None:
 
 def test_a_wish_for_sharpness_is_no_claim(conversation: Session) -> None:
     assert conversation.ask("which wine cuts through the fat of pork belly").intent == "wines-for-food"
+
+
+def test_whether_a_name_is_that_of_a_grape(table: Session) -> None:
+    table.ask("what is beaujolais")
+    assert (
+        table.ask("is it a grape?").say == "No grape: Beaujolais is a place, and its wine is made from Gamay."
+    )
+    assert table.ask("is albariño a grape or a region").say == "Yes, Albariño is a grape."
+    assert not table.ask("is that a good place for a tasting").say.startswith("No grape")
+
+
+@pytest.mark.parametrize("asked", ["how do you say albariño", "how do you pronounce albariño?"])
+def test_how_a_name_is_said_is_no_pairing(table: Session, asked: str) -> None:
+    assert table.ask(asked).say.startswith("How Albariño is said I cannot tell")
+
+
+@pytest.mark.parametrize("asked", ["rate the four with the brie out of ten", "score them with the brie"])
+def test_wines_to_be_rated_are_compared_and_no_vote_is_taken(table: Session, asked: str) -> None:
+    answer = table.ask(asked)
+    assert (answer.intent, answer.say) == ("compare", "Crémant, the best of them here.")
+    assert len(answer.picks) == 4
+
+
+def test_a_doubt_puts_nothing_on_the_dish_and_the_answer_fits_one_line(table: Session) -> None:
+    answer = table.ask("does chorizo n albariño work or is it too spicy")
+    assert answer.say.startswith("Yes, Albariño with chorizo:")
+    assert table.ask("say it in one line i can paste in the chat").text == answer.say

@@ -9,7 +9,7 @@ from assistant.answers.asked_taste import asked_taste, body_word, oak_told
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import source_text, wine_item
-from assistant.answers.origin import asked_of, origin
+from assistant.answers.origin import asked_of, origin, sort_told
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import Amount
@@ -52,6 +52,7 @@ def _wine(context: Context) -> Answer:
     lines = [say, context.wording("line", "smells", aromas=", ".join(smells))]
     facts, asked = origin(wine, context), asked_of(context)
     say = (facts.pop(asked, say) if asked else asked_taste(wine, context)) or say
+    say = sort_told(wine, context) or say
     lines = list(dict.fromkeys(map(capital, [say, *oak_told(wine, context), *lines, *facts.values()])))
     item = wine_item(wine, glass, "neutral", (), context.knowledge, context.wording)
     return _with_values(context, lines[0], lines, wine.amounts, item)

@@ -46,3 +46,15 @@ def _nearest(wine: Wine, context: Context) -> frozenset[str]:
     """The homes of a wine without the countries around them; the countries where nothing nearer is known."""
     countries = context.knowledge.countries(wine.homes)
     return (wine.homes - countries) or wine.homes
+
+
+def sort_told(wine: Wine, context: Context) -> str | None:
+    """Whether the name of a wine is that of a grape or of a place; None where that is not asked."""
+    if not (says(context.frame, "is-grape") or says(context.frame, "is-grape-named")):
+        return None
+    label = context.knowledge.label
+    grapes, homes = [label(grape) for grape in wine.grapes], {label(home) for home in wine.homes}
+    if (named := [grape for grape in grapes if grape in wine.label])[:1]:
+        return context.wording("origin", "is-grape", grape=named[0])
+    name = "is-place" if wine.label in homes else "is-style"
+    return context.wording("origin", name, wine=wine.label, grapes=listed(grapes)) if grapes else None
