@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.answers.extremes import extremes_asked, of_taste_asked
@@ -78,7 +79,7 @@ def _instead_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | No
     """
     named = [r for r in frame.text.readings if r.type in ("Wine", "Food", "Drink")]
     asks = says(frame, "stands-in-asks") or bool(talk and talk.asked == REPLACES)
-    if not named or frame.intent not in STOOD_IN or not (asks and _is_gone(frame, named[-1])):
+    if not named or frame.intent not in STOOD_IN or not (asks and _is_gone(frame, named)):
         return None
     gone, beside = named[-1], named[:-1]
     frame = replace(frame, preferences=(), barred=(), again="")
@@ -91,10 +92,10 @@ def _instead_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | No
     return replace(frame, intent=REPLACES, wines=wines, dishes=dishes)
 
 
-def _is_gone(frame: Frame, last: Reading) -> bool:
-    """Whether `instead of` stands before what is named last, or that is not to be had."""
+def _is_gone(frame: Frame, named: Sequence[Reading]) -> bool:
+    """Whether `instead of` stands before what is named last, or the one thing named is not to be had."""
     missed = says(frame, "not-to-be-had") and (says(frame, "table-instead") or says(frame, "what-else"))
-    return last.start in ends_of(frame, "stands-in") or missed
+    return named[-1].start in ends_of(frame, "stands-in") or (missed and len(named) == 1)
 
 
 def _spends(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:

@@ -27,7 +27,7 @@ def claimed(frame: Frame, talk: Talk | None) -> Frame | None:
         return None
     if not frame.text.readings and frame.intent in COUNTED and says(frame, "points"):
         return replace(frame, intent=SMALLTALK, dishes=(), wines=(), again="")
-    if frame.intent not in CLAIMED:
+    if frame.intent not in CLAIMED or frame.entries:
         return None
     return _made_of(frame) or _chilled(frame) or _is_grape(frame, talk)
 

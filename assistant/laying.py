@@ -192,6 +192,7 @@ def _is_headed(frame: Frame, tonight: Tonight) -> bool:
     """Whether foods are told to be on the table, or stand behind a heading (`cheeses: Brie, Gouda`)."""
     there = says(frame, "on-the-table") and not (tonight.dishes or opens(frame, "yes-no"))
     headed = says(frame, "menu-headed") and len(frame.dishes) >= FEWEST_LISTED
+    headed = headed and not says(frame, "table-questions")  # `..., is that a bit much`
     return (there or headed) and not (says(frame, "wine-wanted") or frame.intent == ORDERS)
 
 

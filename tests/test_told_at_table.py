@@ -37,7 +37,7 @@ def test_a_sparkling_wine_without_bubbles_is_trouble(table: Session, told: str) 
         "tony's red is freezing, been in the fridge all day",
         "the rioja's stone cold",
         "my beaujolais is ice cold what now",
-        "how do I warm the red",
+        "how do I warm the red up",
     ],
 )
 def test_a_red_too_cold_is_warmed(table: Session, told: str) -> None:
