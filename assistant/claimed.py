@@ -27,9 +27,22 @@ def claimed(frame: Frame, talk: Talk | None) -> Frame | None:
         return None
     if not frame.text.readings and frame.intent in COUNTED and says(frame, "points"):
         return replace(frame, intent=SMALLTALK, dishes=(), wines=(), again="")
-    if frame.intent not in CLAIMED or frame.entries:
+    if frame.entries:
         return None
+    if (apart := _is_not(frame)) is not None or frame.intent not in CLAIMED:
+        return apart
     return _made_of(frame) or _chilled(frame) or _is_grape(frame, talk)
+
+
+def _is_not(frame: Frame) -> Frame | None:
+    """`why isn't crémant Champagne`: where each of the two comes from."""
+    named, word = [r for r in frame.text.readings if r.kind in POURED], follow_lines()["isnt-between"]
+    if len(frame.wines) != 2 or len(named) != 2:
+        return None
+    beside = frame.text.stems[named[0].end : named[1].start]
+    two = all(word.stand_in([stem]) for stem in beside)  # `why isn't Rioja as good as Malbec` compares
+    asks = two and frame.intent in ("why", "why-not", *CLAIMED) and says(frame, "isnt-other")
+    return replace(frame, intent=DESCRIBES, dishes=(), preferences=(), again="") if asks else None
 
 
 def _made_of(frame: Frame) -> Frame | None:

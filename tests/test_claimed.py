@@ -82,3 +82,10 @@ def test_a_doubt_puts_nothing_on_the_dish_and_the_answer_fits_one_line(table: Se
     answer = table.ask("does chorizo n albariño work or is it too spicy")
     assert answer.say.startswith("Yes, Albariño with chorizo:")
     assert table.ask("say it in one line i can paste in the chat").text == answer.say
+
+
+@pytest.mark.parametrize("asked", ["why isn't crémant champagne", "why is crémant not champagne"])
+def test_one_wine_is_not_the_other_by_where_it_comes_from(table: Session, asked: str) -> None:
+    said = table.ask(asked).say
+    assert said == "Crémant comes above all from Alsace, Burgundy and Loire, Champagne from Champagne."
+    assert "comes above all" not in table.ask("why isn't rioja as good as beaujolais").say

@@ -9,7 +9,7 @@ from assistant.answers.asked_taste import asked_taste, body_word, oak_told
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import source_text, wine_item
-from assistant.answers.origin import asked_of, origin, sort_told
+from assistant.answers.origin import apart_told, asked_of, origin, sort_told
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import Amount
@@ -33,7 +33,9 @@ def _wines(context: Context) -> Answer:
     alone = (replace(context, frame=replace(context.frame, wines=(w,))) for w in context.frame.wines)
     answers = [_wine(one) for one in alone]
     lines = [line for answer in answers for line in answer.text.splitlines()[:TASTE_AND_SMELL]]
-    return replace(answers[0], text=compose(context, answers[0].say, lines).text)
+    apart = apart_told(context)
+    say, lines = apart or answers[0].say, [*([apart] if apart else []), *lines]
+    return replace(answers[0], say=say, text=compose(context, say, lines).text)
 
 
 def _wine(context: Context) -> Answer:

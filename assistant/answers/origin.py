@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from assistant.answers.context import Context
-from assistant.answers.wording import listed
+from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import Wine
 from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import says
 
-WINE = "Wine"
+WINE, TWO = "Wine", 2
 ASKED = {"of-home": "home", "of-grapes": "grapes", "of-strength": "strength"}
 """Turns of phrase of follow-ups.toml, and the fact they ask for."""
 
@@ -58,3 +58,14 @@ def sort_told(wine: Wine, context: Context) -> str | None:
         return context.wording("origin", "is-grape", grape=named[0])
     name = "is-place" if wine.label in homes else "is-style"
     return context.wording("origin", name, wine=wine.label, grapes=listed(grapes)) if grapes else None
+
+
+def apart_told(context: Context) -> str | None:
+    """Where each of two wines comes from, the one not being the other; None where that is not asked."""
+    names, known = context.frame.wines, context.knowledge
+    if len(names) != TWO or not says(context.frame, "isnt-other"):
+        return None
+    first, second = (known.wines[known.style(name)] for name in names)
+    homes = [listed(sorted(map(known.label, _nearest(wine, context)))) for wine in (first, second)]
+    told = {"wine": first.label, "places": homes[0], "other": second.label, "others": homes[1]}
+    return capital(context.wording("origin", "another", **told)) if all(homes) else None
