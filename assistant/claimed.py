@@ -70,7 +70,7 @@ def _is_grape(frame: Frame, talk: Talk | None) -> Frame | None:
     named = frame.wines or wines_of(tuple(i for reading in read for i in (reading.id, *reading.others)))
     wines = named[:1] or stands
     asks = says(frame, "is-grape") or (bool(named) and says(frame, "is-grape-named"))
-    if not wines or not asks:
+    if not wines or not asks or frame.terms:
         return None
     return replace(frame, intent=DESCRIBES, wines=wines, dishes=(), preferences=(), again="")
 
