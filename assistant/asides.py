@@ -2,23 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.answers.extremes import extremes_asked, of_taste_asked
-from assistant.language.follow_lines import follow_lines, opens, says, says_only
+from assistant.language.dish_edits import POURED
+from assistant.language.follow_lines import ends_of, follow_lines, opens, says, says_only
 from assistant.language.follow_words import follow_words
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Reading
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, Talk, dishes_of, wines_of
 from assistant.tonight import ORDERS, Tonight
 
-CHOOSES, SMALLTALK, DESCRIBES = "wines-for-food", "smalltalk", "describe"
-IDLE = ("waits", "recap")
+CHOOSES, SMALLTALK, DESCRIBES, REPLACES = "wines-for-food", "smalltalk", "describe", "substitute"
+IDLE = ("waits", "recap", "lets-be")
 UNHEARD = ("unclear", "smalltalk")
 TELLS = ("help", "unclear", "smalltalk", "wines-for-food", "foods-for-wine", "define")
 NEXT = ("trouble", "unclear", "wines-for-food", "pour-order", "service", "smalltalk")
 MOST_IDLE, MOST_BETWEEN, DEEP = 6, 5, 2
 PAIRS = ("wines-for-food", "what-if", "unclear", "why-not")
+STOOD_IN = ("judge-pair", "wines-for-food", "foods-for-wine", "unclear", "substitute", "set-table",
+            "what-if", "compare", "smalltalk", "safety", "one-bottle")  # fmt: skip
+OAKED = (*TELLS, *STOOD_IN, "describe", "why", "why-not", "quantity", "myth")
 
 
 def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
@@ -26,8 +31,11 @@ def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     if frame.topics or frame.entries:
         return frame
     for step in (
+        _instead_of,
+        _spends,
         _corrected,
         _idle,
+        _oak_asked,
         _told_of,
         _why_there,
         _next_poured,
@@ -62,6 +70,53 @@ def _corrected(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | Non
         return None
     text = replace(frame.text, readings=(second,))
     return replace(frame, text=text, dishes=dishes_of((second.id,)), barred=(), preferences=(), again="")
+
+
+def _instead_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`what can Bev drink instead of the Rioja`: what comes nearest to the one thing that is not to be had.
+
+    With a food beside the wine another wine is asked for with it.
+    """
+    named = [r for r in frame.text.readings if r.type in ("Wine", "Food", "Drink")]
+    asks = says(frame, "stands-in-asks") or bool(talk and talk.asked == REPLACES)
+    if not named or frame.intent not in STOOD_IN or not (asks and _is_gone(frame, named)):
+        return None
+    gone, beside = named[-1], named[:-1]
+    frame = replace(frame, preferences=(), barred=(), again="")
+    if beside and (gone.kind not in POURED or any(one.kind in POURED for one in beside)):
+        return None
+    if beside:
+        return replace(frame, intent=CHOOSES, wines=(), named_before=(gone.id,))
+    poured = gone.kind in POURED
+    wines, dishes = ((gone.id,), ()) if poured else ((), dishes_of((gone.id,)))
+    return replace(frame, intent=REPLACES, wines=wines, dishes=dishes)
+
+
+def _is_gone(frame: Frame, named: Sequence[Reading]) -> bool:
+    """Whether `instead of` stands before what is named last, or the one thing named is not to be had."""
+    missed = says(frame, "not-to-be-had") and (says(frame, "table-instead") or says(frame, "what-else"))
+    return named[-1].start in ends_of(frame, "stands-in") or (missed and len(named) == 1)
+
+
+def _spends(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`to spend more than the Rioja`, `and a cheaper one?`: a wine like it that costs more or less."""
+    stands = talk.frame.wines if talk and talk.asked == REPLACES else ()
+    read = frame.text.readings  # `a step up from the Rioja` is of the wine, not of its home
+    wines = frame.wines or (wines_of(tuple(i for r in read for i in r.others)) if read else stands)
+    if len(wines) != 1 or _eaten(frame) or frame.intent not in (*STOOD_IN, "plan", "quantity", "help"):
+        return None
+    if not (says(frame, "dearer") or says(frame, "cheaper")):
+        return None
+    return replace(frame, intent=REPLACES, wines=wines, dishes=(), preferences=(), again="")
+
+
+def _oak_asked(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`is it oaked`, `and the Rioja, how much oak`: how much of it the one wine meant has."""
+    stands = (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk else ()
+    wines = frame.wines or (stands if says(frame, "guest-it") else ())
+    if len(wines) != 1 or _eaten(frame) or frame.intent not in OAKED or not says(frame, "oak-asked"):
+        return None
+    return replace(frame, intent=DESCRIBES, wines=wines, dishes=(), again="")
 
 
 def _told_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:

@@ -31,6 +31,7 @@ from assistant.answers import (
     why,
     wines,
 )
+from assistant.answers.against_wine import against_wine
 from assistant.answers.context import Context
 from assistant.answers.degrees import degrees_said, held_against
 from assistant.answers.explained import explained
@@ -104,7 +105,7 @@ def of_evening(frame: Frame) -> Callable[[Context, Session], Answer | None] | No
         return rehearses
     if stories.story_asked(frame) and not is_explained(frame):
         return lambda context, _: stories.outside_story(context)
-    if says(frame, "pronounce") and frame.intent in SOUNDS:
+    if (says(frame, "pronounce") and frame.intent in SOUNDS) or stories.sound_asked(frame):
         return lambda context, _: stories.outside_sound(context)
     if extremes.extremes_asked(frame):
         return lambda context, _: extremes.extreme(context)
@@ -214,7 +215,7 @@ def built(context: Context) -> Answer:
     if is_explained(frame):
         return explained(context)
     degrees = degrees_said(frame)
-    told = held_against(context, degrees) if degrees is not None else None
+    told = held_against(context, degrees) if degrees is not None else against_wine(context)
     if told is not None:
         return told
     builder = BUILDERS.get(frame.intent)

@@ -187,7 +187,9 @@ def _counted_again(stems: Sequence[str]) -> float | None:
     behind, led = stems[end : end + 2], stems[max(0, start - 3) : start]
     opens_part = not start or words["again-before"].stand_in(stems[start - 1 : start])
     made = words["make-it"].stand_in(led) and end == len(stems)
-    told = made or (opens_part and behind and any(words["again"].at(behind, 0)))
+    changed = any(words[kind].stand_in(stems[:start]) for kind in ("fewer", "absent", "more"))
+    closes = opens_part and changed and end == len(stems)  # `Nick's dropped out, so 15`
+    told = made or closes or (opens_part and behind and any(words["again"].at(behind, 0)))
     return number if told and number > 1 else None
 
 

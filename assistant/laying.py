@@ -8,6 +8,7 @@ from assistant.asides import aside
 from assistant.at_home import brings_food, owns, recounts
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
+from assistant.claimed import claimed
 from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
@@ -41,6 +42,8 @@ MENUS = (
     "pour-order",
     "smalltalk",
     "describe",
+    "one-bottle",
+    "set-table",
 )
 ASKED_OF_CHOICE = ("wines-for-food", "one-bottle")
 NAMED = ("Wine", "Food", "Drink")
@@ -91,6 +94,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, preferences=(), again="")
     if (meant := aside(frame, talk, tonight)) is not frame:
         return meant
+    if (settled := claimed(frame, talk)) is not None:
+        return settled
     if (arrived := arriving(frame, tonight)) is not None:
         return arrived
     if _is_prepared(frame):
@@ -192,6 +197,7 @@ def _is_headed(frame: Frame, tonight: Tonight) -> bool:
     """Whether foods are told to be on the table, or stand behind a heading (`cheeses: Brie, Gouda`)."""
     there = says(frame, "on-the-table") and not (tonight.dishes or opens(frame, "yes-no"))
     headed = says(frame, "menu-headed") and len(frame.dishes) >= FEWEST_LISTED
+    headed = headed and not says(frame, "table-questions")  # `..., is that a bit much`
     return (there or headed) and not (says(frame, "wine-wanted") or frame.intent == ORDERS)
 
 

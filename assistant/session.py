@@ -21,6 +21,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, of_evening
 from assistant.chosen import last_choice, of_choice
+from assistant.claimed import rated
 from assistant.evening.warned import warned, with_unserved
 from assistant.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.knowledge.collector import loading
@@ -39,6 +40,7 @@ from assistant.language.party import without_party
 from assistant.language.standing import Talk, only_kinds, stands
 from assistant.language.strength import as_labelled
 from assistant.laying import as_laid, with_choice
+from assistant.mending import TROUBLE, mended_on
 from assistant.notebook import Notebook
 from assistant.numbered import by_number
 from assistant.own_dishes import followed, short_names
@@ -156,6 +158,7 @@ class Session:
         answer = with_unserved(answer, before[0], self._context(frame), self)
         self._cautioned = after(frame, self._cautioned)
         self.spoken.heard(answer)
+        self.spoken.ails = frame.entries[:1] if answer.intent == TROUBLE else ()
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
         if (answer.understood or told) and not (looks or self._aside(frame)):
@@ -181,12 +184,12 @@ class Session:
             return replace(NOTHING_SAID, intent=alone, text=frame.text)
         before = of_same(self._cautioned, frame, self.tonight.needs)
         frame = heeded(frame, before, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL))
-        frame = after_heard(frame, self, self._talk)
+        frame = after_heard(rated(frame, self.tonight), self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
         last = self._last.intent if self._last else ""
         frame = doubted(paired(frame, self.tonight, self._talk), self._talk, last)
-        frame = bottles_meant(frame, self.tonight, self.knowledge)
+        frame = mended_on(bottles_meant(frame, self.tonight, self.knowledge), self.spoken)
         told = as_laid(frame, self._talk, self.tonight, self.knowledge)
         heard = followed(frame, self._talk, self.tonight, self.knowledge) if told is frame else told
         frame = self._pourable(heard)

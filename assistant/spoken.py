@@ -21,7 +21,8 @@ class Spoken:
     with no more on its table than was just asked about for a guest; `drink`: whether a drink was just chosen;
     `reacted`: whether a reaction to a food was spoken of;
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
-    `touched`: by guest, the foods that are told to have touched what that guest may not have.
+    `touched`: by guest, the foods that are told to have touched what that guest may not have;
+    `ails`: the trouble just told, by id.
     """
 
     asked: tuple[str, ...] = ()
@@ -33,6 +34,7 @@ class Spoken:
     looked: dict[tuple[str, ...], set[str]] = field(default_factory=dict)
     reacted: bool = False
     touched: dict[str, set[str]] = field(default_factory=dict)
+    ails: tuple[str, ...] = ()
 
     def heard(self, answer: Answer) -> None:
         """Takes down that a reaction was spoken of, where an answer tells when to call for help."""

@@ -56,3 +56,33 @@ def test_a_kind_of_wine_keeps_its_name(session: Session, asked: str, name: str) 
 def test_what_hosts_ask_in_passing_is_answered(session: Session, asked: str, said: str) -> None:
     session.new_conversation()
     assert said in session.ask(asked).say
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "is the albariño oaked",
+        "helen says the albariño tastes oaky, is it oaked",
+        "is there oak in the albariño",
+        "has the albariño been in a barrel",
+    ],
+)
+def test_whether_a_wine_has_oak_is_no_pairing(conversation: Session, asked: str) -> None:
+    conversation.ask("the wines are crémant, albariño and rioja")
+    conversation.ask("on the board: manchego, brie")
+    conversation.ask("Helen hates oak")
+    answer = conversation.ask(asked)
+    assert (answer.intent, answer.say) == ("describe", "No, Albariño is not oaky: oak 0.0 of 5.")
+    assert "a bottle may differ" in answer.text
+
+
+def test_how_much_oak_goes_by_what_the_label_says(conversation: Session) -> None:
+    conversation.ask("is albariño oaked")
+    text = conversation.ask("and the rioja, how much oak").text
+    assert text.startswith("Yes, Rioja is oaky: oak 2.5 of 5.")
+    assert "Rioja Reserva 3.2" in text
+    assert conversation.ask("is it oaked").text.startswith("Yes, Rioja is oaky")
+
+
+def test_an_oaked_wine_for_a_food_is_chosen(conversation: Session) -> None:
+    assert conversation.ask("is there an oaked white for lobster").intent == "wines-for-food"

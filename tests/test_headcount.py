@@ -145,3 +145,21 @@ def test_who_came_last_may_leave_again(demo: Session, came: str, went: str) -> N
 )
 def test_how_many_there_are_is_told_in_a_line(demo: Session, asked: str) -> None:
     assert demo.ask(asked).text == "You are 12."
+
+
+@pytest.mark.parametrize(
+    ("said", "guests"),
+    [
+        ("nick's just dropped out, so 11", 11),
+        ("bev can't make it, so that's 11", 11),
+        ("jo is coming too so 13", 13),
+    ],
+)
+def test_a_number_behind_who_left_or_came_is_that_of_all(demo: Session, said: str, guests: int) -> None:
+    demo.ask(said)
+    assert demo.tonight.guests == guests
+
+
+def test_a_number_of_bottles_counts_nobody(demo: Session) -> None:
+    demo.ask("the manchego is gone, so 3 cheeses")
+    assert demo.tonight.guests == 12

@@ -56,6 +56,7 @@ def parked_answered(context: Context, session: Session) -> Answer:
     more = len(found) - len(turn)
     lines += [said("parked", "more", count=more)] if more else []
     first = capital(said("parked", "say", question=asked(turn[0]), say=says[0]))
+    lines = lines if lines[1:] else []  # what was one question is answered once
     also = tuple(answer.as_json() for answer in answers if answer)
     return replace(told(context, [first, *lines, said("parked", "rest")]), also=also)
 

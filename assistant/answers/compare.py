@@ -18,6 +18,8 @@ COMPARED = {"sweetness", "acid", "tannin", "body", "alcohol", "oak", "bubbles", 
 CLEAR, SLIGHT = 0.3, 0.1  # points from which a difference is told, and from which one that is asked about is
 TASTED = ("fat", "sugar", "acid", "salt", "umami", "heat", "bitter", "smoke", "aroma", "weight")
 
+PAIR = 2
+
 
 def compare(context: Context) -> Answer:
     """Which of the wines does better with the dish; how they differ without one, or where that is asked."""
@@ -30,9 +32,8 @@ def compare(context: Context) -> Answer:
     matches = sorted((judged(context, w) for w in context.frame.wines), key=lambda m: -m.score)
     noise = context.knowledge.constants["noise"]
     tie = matches[0].score - matches[-1].score < noise
-    say = capital(
-        context.wording("say", "compare-tie" if tie else "compare", winner=label(context, matches[0]))
-    )
+    name = "compare-tie" if tie else "compare-many" if len(matches) > PAIR else "compare"
+    say = capital(context.wording("say", name, winner=label(context, matches[0])))
     lines = [say]
     for match in matches:
         fields = {"verdict": match.verdict, "reason": _reason(context, match)}

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from assistant.answers.asked_taste import asked_taste, body_word
+from assistant.answers.asked_taste import asked_taste, body_word, oak_told
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.items import source_text, wine_item
-from assistant.answers.origin import asked_of, origin
+from assistant.answers.origin import apart_told, asked_of, origin, sort_told
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import Amount
@@ -33,7 +33,9 @@ def _wines(context: Context) -> Answer:
     alone = (replace(context, frame=replace(context.frame, wines=(w,))) for w in context.frame.wines)
     answers = [_wine(one) for one in alone]
     lines = [line for answer in answers for line in answer.text.splitlines()[:TASTE_AND_SMELL]]
-    return replace(answers[0], text=compose(context, answers[0].say, lines).text)
+    apart = apart_told(context)
+    say, lines = apart or answers[0].say, [*([apart] if apart else []), *lines]
+    return replace(answers[0], say=say, text=compose(context, say, lines).text)
 
 
 def _wine(context: Context) -> Answer:
@@ -52,7 +54,8 @@ def _wine(context: Context) -> Answer:
     lines = [say, context.wording("line", "smells", aromas=", ".join(smells))]
     facts, asked = origin(wine, context), asked_of(context)
     say = (facts.pop(asked, say) if asked else asked_taste(wine, context)) or say
-    lines = list(dict.fromkeys(map(capital, [say, *lines, *facts.values()])))
+    say = sort_told(wine, context) or say
+    lines = list(dict.fromkeys(map(capital, [say, *oak_told(wine, context), *lines, *facts.values()])))
     item = wine_item(wine, glass, "neutral", (), context.knowledge, context.wording)
     return _with_values(context, lines[0], lines, wine.amounts, item)
 

@@ -148,7 +148,11 @@ def _in_freezer(sparkling: bool) -> str:
 
 def _served(context: Context, wine: Wine) -> str:
     glass = context.wording("glass", wine.glass or "white-small")
-    return context.wording("say", "serve", wine=wine.label, degrees=_range(wine.serve), glass=glass)
+    served = context.wording("say", "serve", wine=wine.label, degrees=_range(wine.serve), glass=glass)
+    if wine.serve is None or not says(context.frame, "chilled-or-warm"):
+        return served
+    chilled = wine.serve.typical <= fact("cooling", "limits", "iced_below").typical
+    return context.wording("say", "serve-chilled" if chilled else "serve-warmer", served=served)
 
 
 def _range(amount: Amount | None) -> str:

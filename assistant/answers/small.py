@@ -40,6 +40,10 @@ def smalltalk(context: Context) -> Answer:
         told = [context.wording("smalltalk", line) for line in ("who", "what")]
     elif says(context.frame, "waits"):
         told = [context.wording("smalltalk", "waits"), *_stands(context)]
+    elif says(context.frame, "points"):
+        told = [context.wording("smalltalk", "points")]
+    elif says(context.frame, "lets-be"):
+        told = [context.wording("smalltalk", "lets-be"), *_stands(context)]
     elif says(context.frame, "leaves"):
         told = [context.wording("smalltalk", "bye")]
     elif says(context.frame, "recap"):

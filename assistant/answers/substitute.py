@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -10,7 +10,9 @@ from assistant.answers.context import Context, say_reason
 from assistant.answers.items import groups_of
 from assistant.answers.record import Answer, Item
 from assistant.answers.wording import listed
-from assistant.pairing.likeness import alike_foods, alike_wines
+from assistant.language.follow_lines import says
+from assistant.pairing.choose import COMMONEST
+from assistant.pairing.likeness import alike_foods, alike_wines, unlike
 from assistant.pairing.match import Match
 from assistant.pairing.score import LIKED
 
@@ -30,8 +32,9 @@ def substitute(context: Context) -> Answer:
 
 
 def _for_wine(context: Context, wine: str) -> Answer:
-    among = [w for w in context.candidates() if w not in context.frame.named_before]
-    near = alike_wines(wine, among, context.engine)[:NEAREST]
+    if _asks_price(context):  # what the table has is paid for
+        context = replace(context, frame=replace(context.frame, anywhere=True))
+    near = _near(context, wine)[:NEAREST]
     if not near:
         none = context.wording("line", "none-left")
         return compose(context, none, [none])
@@ -40,6 +43,39 @@ def _for_wine(context: Context, wine: str) -> Answer:
     matches = context.engine.judge_each(context.table(), near)
     liked = [m for m in matches if m.verdict in LIKED]
     return _named(context, wine, [*liked, *(m for m in matches if m not in liked)][: context.top])
+
+
+def _asks_price(context: Context) -> bool:
+    """Whether one is asked for that costs more, or less."""
+    return says(context.frame, "dearer") or says(context.frame, "cheaper")
+
+
+def _near(context: Context, wine: str) -> list[str]:
+    """The wines most like one, but for those left out; from a shop only what is easy to buy, if any is."""
+    known = context.knowledge.wines
+    among = [w for w in context.candidates() if w not in context.frame.named_before]
+    near = alike_wines(wine, among, context.engine)
+    if says(context.frame, "dearer") and (of_name := _of_its_name(context, wine)):
+        return of_name
+    easy = [w for w in near if known[w].availability >= COMMONEST] if context.frame.anywhere else []
+    return easy or near
+
+
+def _of_its_name(context: Context, wine: str) -> list[str]:
+    """The wines that bear its name and say more on the label (Reserva, cru), the most alike first."""
+    known, glasses = context.knowledge, context.engine.glasses
+    narrower = [w for w in context.all_candidates() if wine in known.wines[w].kinds]
+    return sorted(narrower, key=lambda w: (round(unlike(glasses[wine], glasses[w], known), 1), w))
+
+
+def _in_shop(context: Context, wine: str, told: Sequence[str]) -> list[str]:
+    """What a shop has in the place of a wine, where only the table was looked at."""
+    if not context.at_table(told):
+        return []
+    shop = replace(context, frame=replace(context.frame, anywhere=True))
+    near = [w for w in _near(shop, wine) if w not in context.tonight.wines][: context.top - 1]
+    wines = listed([context.knowledge.label(w) for w in near])
+    return [context.wording("line", "instead-shop", wines=wines)] if near else []
 
 
 def _named(context: Context, wine: str, matches: list[Match]) -> Answer:
@@ -55,6 +91,9 @@ def _named(context: Context, wine: str, matches: list[Match]) -> Answer:
         lines.append(context.wording("line", "instead-poor", dish=context.dish_name(), verdict=verdict))
     elif reason:
         lines.append(context.wording("line", "instead-dish", dish=context.dish_name(), reason=reason))
+    lines += _in_shop(context, wine, [m.wine for m in matches])
+    if _asks_price(context) and not context.stock:
+        lines.append(context.wording("line", "no-prices"))
     return compose(context, say, lines, picks=matches)
 
 

@@ -10,7 +10,7 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.party import needs_told
 
-COUNTS, MYTH, SAFETY = "quantity", "myth", "safety"
+COUNTS, MYTH, DESCRIBES, SAFETY = "quantity", "myth", "describe", "safety"
 # What else may be said of a guest than that something is asked for that guest.
 OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
 PAIRS = ("wines-for-food", "judge-pair", "foods-for-wine", "one-bottle")
@@ -52,4 +52,5 @@ def _other(frame: Frame, named: Sequence[str]) -> bool:
     counts = frame.intent == COUNTS and (may or opens(frame, "guest-what"))
     claimed = frame.intent == MYTH and not (named or frame.topics)  # `he says screw caps are cheap`
     asked = counts or says(frame, "guest-drank") or further
-    return (frame.intent in OTHER and not asked) or claimed or doubt_told(frame)
+    tastes = frame.intent == DESCRIBES and says(frame, "oak-asked")
+    return (frame.intent in OTHER and not asked) or claimed or tastes or doubt_told(frame)

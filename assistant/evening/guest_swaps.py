@@ -4,20 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
-from assistant.answers.substitute import for_food
+from assistant.answers.substitute import for_food, substitute
 from assistant.answers.wines import wines_for_food
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import care, stands
 from assistant.evening.guest_advice import advised
+from assistant.evening.guest_drinks import drinks_told
 from assistant.evening.guest_meant import spoken_of
 from assistant.evening.needs import Need, understood
 from assistant.knowledge.diets import Fit
+from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.pairing.dish import Dish
@@ -37,20 +40,61 @@ def guest_swaps(frame: Frame, guests: Sequence[str], session: Session) -> Callab
         return lambda context, session: _plate(guests, context, session)
     instead = frame.intent == REPLACES and says(frame, "table-instead")
     asked = instead or says(frame, "guest-swap")
-    if not asked or len(foods) != 1 or frame.wines:
+    needs = _needs_of(guests, session)
+    if asked and guests and not foods and _one_wine(frame):
+        sober = any(need.sober for need in needs)
+        return partial(_drink_told, guests) if sober else partial(_wine_told, needs)
+    if not asked or len(foods) != 1 or any(r.kind in POURED for r in frame.text.readings):
         return None
-    told = [one for one in session.tonight.needs if one.guest in guests or not guests]
-    needs = [need for one in told for need in understood(one.need, session)]
+    if not guests:
+        return partial(_met_told, foods[0], needs)
     theirs = guests if opens(frame, "guest-may") else ()  # `swap it for` brings something new
     return lambda context, session: (
         _of_table(foods[0], theirs, context, session) or _told(foods[0], needs, context)
     )
 
 
+def _one_wine(frame: Frame) -> bool:
+    """Whether one wine is named, and no other."""
+    return len({r.id for r in frame.text.readings if r.type == "Wine"}) == 1 and len(frame.wines) == 1
+
+
+def _drink_told(guests: Sequence[str], context: Context, session: Session) -> Answer | None:
+    """Drinks without alcohol in the place of a wine, for guests who may have none."""
+    rows = [row for row in care(evening_of(context), session) if row.guest in guests]
+    asked = replace(context, frame=replace(context.frame, wines=(), dishes=()))
+    return drinks_told(asked, rows, session) if rows else None
+
+
+def _met_told(food: str, needs: Sequence[Need], context: Context, session: Session) -> Answer | None:
+    """The foods most like one, where no guest is named: a diet that it is against itself asks nothing."""
+    known = context.knowledge
+    kept = [n for n in needs if n.allergy or n.topics or stands(food, n, known) is not Fit.NO]
+    return _told(food, kept, context, sure=False)
+
+
+def _wine_told(needs: Sequence[Need], context: Context, session: Session) -> Answer | None:
+    """The wines most like one that these guests drink; `swap it for` looks beyond the table."""
+    known, frame = context.knowledge, context.frame
+    tastes = tuple(dict.fromkeys(taste for need in needs for taste in need.tastes))
+    away = (w for w in known.wines if any(stands(w, need, known) is Fit.NO for need in needs))
+    anywhere = frame.anywhere or opens(frame, "guest-swaps")
+    frame = replace(frame, dishes=(), preferences=tastes, named_before=tuple(away), anywhere=anywhere)
+    answer = substitute(replace(context, frame=frame))
+    label = context.wording("plan", "guest-label")
+    text = answer.text if all(need.of_taste for need in needs) else f"{answer.text}\n{label}"
+    return replace(answer, text=text, intent=REPLACES)
+
+
+def _needs_of(guests: Sequence[str], session: Session) -> list[Need]:
+    """The needs of these guests; without one those of all."""
+    told = [one for one in session.tonight.needs if one.guest in guests or not guests]
+    return [need for one in told for need in understood(one.need, session)]
+
+
 def _of_any_wine(guests: Sequence[str], session: Session) -> bool:
     """Whether one guest with needs is meant, who drinks wine."""
-    asked = [one for one in session.tonight.needs if one.guest in guests]
-    needs = [need for one in asked for need in understood(one.need, session)]
+    needs = _needs_of(guests, session) if guests else []
     laid = session.tonight.dishes and session.tonight.wines
     return len(guests) == 1 and bool(laid and needs) and not any(n.sober for n in needs)
 
@@ -97,11 +141,12 @@ def _with_wine(lines: Sequence[str], dishes: tuple[Dish, ...], sober: bool, cont
     return replace(poured, say=f"{say} {poured.say}", text=f"{whole}\n{poured.text}", intent=REPLACES)
 
 
-def _told(food: str, needs: Sequence[Need], context: Context) -> Answer | None:
-    """The foods most alike that all of these needs allow."""
-    known = context.knowledge
-    kept = {f for f in known.of_type("Food") if any(stands(f, n, known) is not Fit.YES for n in needs)}
+def _told(food: str, needs: Sequence[Need], context: Context, sure: bool = True) -> Answer | None:
+    """The foods most alike that all of these needs allow; unless `sure`, those to be asked about as well."""
+    known, against = context.knowledge, (Fit.NO, Fit.UNKNOWN) if sure else (Fit.NO,)
+    kept = {f for f in known.of_type("Food") if any(stands(f, n, known) in against for n in needs)}
     answer = for_food(context, food, kept)
     label = context.wording("plan", "guest-label")
-    text = f"{answer.text}\n{label}" if any(need.allergy for need in needs) else answer.text
+    asks = any(need.allergy or (need.topics and not sure) for need in needs)
+    text = f"{answer.text}\n{label}" if asks else answer.text
     return replace(answer, text=text, intent=REPLACES)

@@ -103,7 +103,7 @@ class Entries:
         """
         if (explained := self._explained(frame)) is not None:
             return explained
-        if frame.intent not in (*SORTS, SAFETY) and self._surely.stand_in(frame.text.stems):
+        if frame.intent not in (*SORTS, SAFETY) and self._is_surely(frame.text):
             frame = replace(frame, intent=TROUBLE)
         if frame.intent in CLAIMED and not frame.text.topics and self._claimed(frame):
             frame = replace(frame, intent=MYTH, preferences=())
@@ -142,6 +142,11 @@ class Entries:
         """Whether somebody is told to say what is a popular claim (`Rolf says never chill red`)."""
         known = any(cue.name.startswith(MYTH) for cue in frame.text.entries)
         return known and not frame.dishes and self._says.stand_in(frame.text.stems)
+
+    def _is_surely(self, text: Text) -> bool:
+        """Whether trouble is told whatever the words speak for, a wine being named or called by its kind."""
+        called = (stems for stems, _ in as_called(text, self._called, self._knowledge))
+        return any(self._surely.stand_in(stems) for stems in (text.stems, *called))
 
     def _of_called(self, text: Text) -> tuple[Cue, ...]:
         """The cues found where wines that are named are called wine, red or the like; the surest first."""
@@ -219,8 +224,8 @@ def _troubles(tables: Mapping[str, Any]) -> list[Row]:
 
 
 def _row(id_: str, table: Mapping[str, Any]) -> Row:
-    lines, anywhere = tuple(table.get("lines", ())), tuple(table.get("anywhere", ()))
-    surely = tuple(table.get("surely", ()))
+    surely, anywhere = tuple(table.get("surely", ())), tuple(table.get("anywhere", ()))
+    lines = (*table.get("lines", ()), *surely)
     settles = frozenset(table.get("settles", ()))
     intent, tongue = str(table.get("intent", WHY)), bool(table.get("tongue"))
     return Row(id_, lines, anywhere, settles, surely, intent, tongue)

@@ -13,7 +13,7 @@ from assistant.language.fold import fold, key
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 
-MOST_AGAIN = 5
+MOST_AGAIN, MOST_SENT = 5, 14
 FIXED = ("safety", "myth", "trouble", "service", "define")
 DOUBTS = ("doubts-told", "doubts-proof")
 
@@ -51,7 +51,8 @@ def wants_again(typed: str, last: str = "") -> bool:
 def wants_shorter(typed: str) -> bool:
     """Whether what was answered is to be said in fewer words, and nothing else is asked."""
     stems = key(typed)
-    return len(stems) <= MOST_AGAIN and follow_lines()["shorter"].stand_in(stems)
+    few = len(stems) <= MOST_AGAIN and follow_lines()["shorter"].stand_in(stems)
+    return few or (len(stems) <= MOST_SENT and follow_lines()["shorter-to-send"].stand_in(stems))
 
 
 def wants_deeper(typed: str) -> bool:

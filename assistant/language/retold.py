@@ -71,7 +71,7 @@ class Retold:
             re.compile(rf"(?<=\w){the_one}(?=\s)", re.IGNORECASE),
             re.compile(rf"(?<=\w)\s{either(table['reacts'])}\s", re.IGNORECASE),
             re.compile(
-                rf"\s(?:has\s|is\s)?(?:just\s)?{either(table['arrives'])}(?:,|;|\sand|\sbut)?\s"
+                rf"(?:\s(?:has\s|is\s)?|['’]s\s)(?:just\s)?{either(table['arrives'])}(?:,|;|\sand|\sbut)?\s"
                 rf"(?:{who}(?:['’]?s|\sis|['’]?re|\sare)|is|are)\s",
                 re.IGNORECASE,
             ),

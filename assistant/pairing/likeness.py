@@ -32,16 +32,14 @@ def _unrelated(one: Glass, other: Glass, knowledge: Knowledge) -> float:
 
 
 def alike_wines(wine: str, among: Iterable[str], engine: Engine) -> list[str]:
-    """Other wines by likeness, the most alike first; of equals the easier to buy."""
+    """Other wines by likeness, the most alike first; of equals the easier to buy.
+
+    Blanc de blancs is no stand-in for Champagne, which it is; Tempranillo is one for Rioja.
+    """
     known, glasses = engine.knowledge, engine.glasses
-    others = [w for w in among if w != wine and not _same(w, wine, known)]
+    others = [w for w in among if w != wine and wine not in known.wines[w].kinds]
     apart = {w: round(unlike(glasses[wine], glasses[w], known), 1) for w in others}
     return sorted(others, key=lambda w: (apart[w], -known.wines[w].availability, w))
-
-
-def _same(one: str, other: str, knowledge: Knowledge) -> bool:
-    """Whether one is a kind of the other: blanc de blancs for Champagne is no stand-in."""
-    return one in knowledge.wines[other].kinds or other in knowledge.wines[one].kinds
 
 
 def alike_foods(food: str, engine: Engine, leave_out: Collection[str] = ()) -> list[str]:

@@ -65,3 +65,9 @@ def test_answering_keeps_nothing_new(evening: Session) -> None:
 
 def test_nothing_is_parked(evening: Session) -> None:
     assert evening.ask("what did we park").say.startswith("Nothing is parked")
+
+
+def test_one_question_is_answered_once(evening: Session) -> None:
+    evening.ask("park that, someone asked why crémant isn't champagne")
+    answer = evening.ask("answer the parked one")
+    assert answer.text.count("comes above all from Alsace") == 1

@@ -36,6 +36,14 @@ def test_the_need_is_told_alone(typed: str) -> None:
     assert not told.unread
 
 
+@pytest.mark.parametrize(
+    "typed",
+    ["raj is here now hes veggie", "raj is here, he's veggie", "raj's here now and he's veggie"],
+)
+def test_who_is_here_now_is_told_of_by_the_need_alone(typed: str) -> None:
+    assert all_told(typed).asked == (Asked("Raj", "veggie"),)
+
+
 @pytest.mark.parametrize("typed", ["everyone arrives at 7", "the guests arrive at 7", "we come at eight"])
 def test_all_who_arrive_are_no_one_guest(typed: str) -> None:
     assert without_arrivals(typed) == typed
