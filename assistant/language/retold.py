@@ -103,7 +103,7 @@ class Retold:
             re.compile(rf"^{either(table['only_one'])}\s(?P<name>\w+)\s(?:who|that)\s", re.IGNORECASE),
             re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
             re.compile(
-                rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
+                rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?:(?i:the|my|our|his|her)\s\w+[,;]\s)?(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
             ),
             re.compile(
                 rf"\b(?:{ones}|one)\s(?:is\s)?(?P<need>[^,;.?!()]+)\s\((?P<name>\w+)\)", re.IGNORECASE
