@@ -17,6 +17,7 @@ from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked, Told, all_asked, all_told, guest_words
 from assistant.language.quantities import counts, numbers
+from assistant.language.run_on import tells_need
 from assistant.language.small_words import small_words
 from assistant.language.sober import is_sober
 
@@ -101,7 +102,8 @@ def needs_told(frame: Frame) -> Told:
     sober = any((has_name(one.guest) or (she and not one.guest)) and is_sober(one.need) for one in told.asked)
     only = bool(frame.preferences or frame.wines) and any(sort_drunk(one.need) for one in told.asked)
     disliked = any(has_name(one.guest) and dislikes(one.need) for one in told.asked)
-    known = frame.topics or frame.diets or frame.barred
+    counted = any(tells_need(f"{one.guest} {one.need}") and not is_sober(one.need) for one in told.asked)
+    known = frame.topics or frame.diets or frame.barred or counted
     return told if known or sober or only or (frame.preferences and disliked) else Told()
 
 
