@@ -15,13 +15,17 @@ from assistant.language.follow_lines import follow_lines
 from assistant.language.guest_named import has_name
 from assistant.language.guests import all_told, guest_words
 from assistant.language.in_line import questions_in
+from assistant.language.same_guests import diet_of
 from assistant.language.small_words import small_words
 from assistant.told_beside import told_beside
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
-_STOP = re.compile(r"(?:[,;.!]|\s[-–]|\sso)\s")
+_STOP = re.compile(r"(?:[,;.!]|\s[-–]|\sso)\s|\s(?=what\s(?:can|may|should)\s)", re.IGNORECASE)
+_SHE_MAY = re.compile(
+    r"(?P<may>what (?:can|may|should)) (?:she|he|they) (?P<have>(?:have|eat|drink|try)\b.*)", re.IGNORECASE
+)
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
@@ -59,7 +63,16 @@ def _told_first(typed: str, session: Session) -> list[str]:
         if guest:
             _called(guest, asked, session)
             return [told, asked if _takes_up(asked) else f"{asked.rstrip(' ?')} for {guest}?"]
-    return []
+    return next(filter(None, (_of_diet(*halves) for halves in _halves(typed))), [])
+
+
+def _of_diet(told: str, asked: str) -> list[str]:
+    """The two parts where the guest told of has a diet and no name (`she's vegan what can she have`)."""
+    found = all_told(told)
+    nameless = len(found.asked) == 1 and not found.unread and not has_name(found.asked[0].guest)
+    diet = diet_of(found.asked[0].need) if nameless else ""
+    she = _SHE_MAY.match(asked.strip()) if diet else None
+    return [told, f"{she['may']} the {diet} {she['have']}"] if she else []
 
 
 def _halves(typed: str) -> Iterator[tuple[str, str]]:

@@ -123,3 +123,26 @@ def test_a_flush_is_answered_before_sulphites(session: Session, typed: str) -> N
     answer = session.ask(typed)
     assert answer.intent == "safety"
     assert answer.say.startswith("Nobody here can say what causes a headache or a flush")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "my uncle feels shaky and sweaty",
+        "uncle ray feels shaky",
+        "she's shaking",
+        "he looks pale and clammy",
+        "my diabetic uncle is acting drunk but had none",
+        "bob is having a hypo",
+    ],
+)
+def test_who_is_suddenly_shaky_gets_help_and_no_wine(session: Session, said: str) -> None:
+    answer = asked(session, said)
+    assert answer.cautions[0]["id"] == "caution/low-sugar"
+    assert not answer.picks
+
+
+@pytest.mark.parametrize("said", ["the brie is sweaty", "why is the table shaky", "my brie got all sweaty"])
+def test_a_sweaty_cheese_is_nobody_shaky(session: Session, said: str) -> None:
+    session.new_conversation()
+    assert "caution/low-sugar" not in [caution["id"] for caution in session.ask(said).cautions]

@@ -48,7 +48,7 @@ def _party_told(answer: Answer, before: Tonight, context: Context) -> Answer:
     if answer.intent == TROUBLE:
         return _without_spoilt(answer, before, context)
     unread = answer.intent == "smalltalk" or (answer.intent in EMPTY and not answer.understood)
-    unread = unread or (answer.intent in TELLS and only_counts(context.frame))
+    unread = unread or (answer.intent in TELLS and only_counts(context.frame)) or _came(before, context)
     prepared = context.frame.intent == SETS or bool(
         before.dishes or before.wines or before.guests or before.needs
     )
@@ -66,6 +66,12 @@ def _party_told(answer: Answer, before: Tonight, context: Context) -> Answer:
         return replace(answer, say=line, text=f"{line}\n{answer.text}")
     said = f"{answer.say} {line}" if answer.say and not answer.picks else answer.say
     return replace(answer, say=said, text=f"{answer.text}\n{line}")
+
+
+def _came(before: Tonight, context: Context) -> bool:
+    """Whether guests came or left, and nothing is named (`Jo rolled in, so we're nine now`)."""
+    named = context.frame.text.readings or context.frame.topics or "?" in context.frame.text.typed
+    return context.frame.intent == SETS and not named and before.guests not in (None, context.tonight.guests)
 
 
 def _without_spoilt(answer: Answer, before: Tonight, context: Context) -> Answer:

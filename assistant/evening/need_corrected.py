@@ -14,7 +14,7 @@ from assistant.evening.needs import named_needs, understood
 from assistant.evening.needs_by_talk import needs_by_talk
 from assistant.language.corrected import Corrected, corrected
 from assistant.language.frame import Frame
-from assistant.language.guests import Asked, Told
+from assistant.language.guests import Asked, Told, all_told
 from assistant.session import Session
 
 SETS, SAFETY = "set-table", "safety"
@@ -24,15 +24,23 @@ Answers = Callable[[Context, Session], Answer | None]
 def need_corrected(frame: Frame, session: Session) -> Answers | None:
     """What takes a need or a guest off, and gives the need to another; None where none changes."""
     found = corrected(frame.text, session.tonight.needs, session.spoken.of)
-    if not (found and (found.on or found.goes)) and (changed := need_changed(frame, session)):
+    moves = found and (found.on or found.goes or all_told(found.rest).asked)
+    if not moves and (changed := need_changed(frame, session)):
         return changed
     gone = _gone(found, session) if found else ()
     if found and not gone and (stays := _allergies(found, session)):
         return lambda context, _: _stays(stays, context)
+    told = _told(found, gone) if found else ()
     if found is None or not gone:
-        return None
-    told = tuple(Asked(capital(found.on), one.need) for one in gone) if found.on else ()
+        return needs_by_talk(Told(told)) if told else None
     return lambda context, session: _answer(found, gone, told, context, session)
+
+
+def _told(found: Corrected, gone: tuple[Asked, ...]) -> tuple[Asked, ...]:
+    """What is told of another guest: the same need, or what stands behind (`the driver is Mike`)."""
+    if found.on:
+        return tuple(Asked(capital(found.on), one.need) for one in gone)
+    return all_told(found.rest).asked
 
 
 def _gone(found: Corrected, session: Session) -> tuple[Asked, ...]:
@@ -40,7 +48,7 @@ def _gone(found: Corrected, session: Session) -> tuple[Asked, ...]:
 
     An allergy goes only with the guest, or to another guest.
     """
-    own = tuple(one for one in session.tonight.needs if one.guest == found.off)
+    own = tuple(one for one in session.tonight.needs if found.off and one.guest == found.off)
     if found.goes or found.names:
         return own
     if not found.need:
@@ -52,7 +60,7 @@ def _gone(found: Corrected, session: Session) -> tuple[Asked, ...]:
 def _allergies(found: Corrected, session: Session) -> tuple[Asked, ...]:
     """The allergies that a guest is said not to have."""
     ids = {need.id for need in named_needs(found.need, session) if need.allergy}
-    own = (one for one in session.tonight.needs if one.guest == found.off)
+    own = (one for one in session.tonight.needs if found.off and one.guest == found.off)
     return tuple(one for one in own if ids & {need.id for need in understood(one.need, session)})
 
 

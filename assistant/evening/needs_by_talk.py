@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
@@ -16,8 +17,9 @@ from assistant.evening.guest_meant import doubt, pronoun_in, says_pronoun, spoke
 from assistant.evening.needs import understood, with_sober
 from assistant.language.fold import fold, key
 from assistant.language.follow_lines import opens
+from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named, has_name, own_name
-from assistant.language.guests import Asked, Told
+from assistant.language.guests import Asked, Told, guest_words
 from assistant.language.party import party_words
 from assistant.language.quantities import numbers
 from assistant.language.retold import comes_too, tells_habit
@@ -30,6 +32,7 @@ from assistant.taught.words import taught_words
 from assistant.tonight import Tonight, needing
 
 NAMED = ("Wine", "Drink", "Food")
+ONE = "one"
 OWN = {"note": noted, "teach": taught}
 PARTS = (("keep-away", "keep_away"), ("label-first", "check_label"), ("may-have", "may_have"))
 
@@ -123,7 +126,8 @@ def _names(said: str, session: Session) -> bool:
 
 def _meant_by_pronoun(told: Told, context: Context, session: Session) -> str:
     """The guest of `Omar wants a glass, he drives`, or who was just spoken of; empty where none is sure."""
-    if sum(not one.guest for one in told.asked) != 1 or not says_pronoun(context.frame):
+    nameless = sum(not one.guest for one in told.asked)
+    if nameless != 1 or not says_pronoun(context.frame) or _says_one(context.frame):
         return ""
     here = [one.guest for one in told.asked if has_name(one.guest)]  # `Tim is coming, he's vegan`
     if here:
@@ -133,6 +137,12 @@ def _meant_by_pronoun(told: Told, context: Context, session: Session) -> str:
     changed = _eats_otherwise(told, spoken_of(context.frame, session), session)
     meant = named or (spoken_of(context.frame, session) if opened or changed else ())
     return meant[0] if len(meant) == 1 else ""
+
+
+def _says_one(frame: Frame) -> bool:
+    """Whether one of the guests is told of who is nobody named (`one's driving, and Dana ...`)."""
+    behind = guest_words().is_ | {word for need in party_words().needs for word in need[:1]}
+    return any(word == ONE and after in behind for word, after in pairwise(frame.text.stems))
 
 
 def _eats_otherwise(told: Told, spoken: Sequence[str], session: Session) -> bool:

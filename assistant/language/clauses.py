@@ -14,7 +14,7 @@ _END = r"(?<=\w{3})[.!]"
 _STOP = re.compile(rf"{_END}\s++")
 _PIECES = re.compile(rf"((?<!\s)\s*+(?:[,;]|{_END})\s++(?:and\s++)?+|(?<!\s)\s++and\s++)", re.IGNORECASE)
 _LINK = re.compile(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)")
-_TOO = re.compile(r"(?<=\w)(?:,?\s(?:too|also|as well))?[ .!,;]*+$", re.IGNORECASE)
+_TOO = re.compile(r"(?<=\w)(?:,?\s(?:too|also|as well|either))?[ .!,;]*+$", re.IGNORECASE)
 _JUST = re.compile(r"^(?:just|actually|really|now)\s(?=\w)", re.IGNORECASE)
 _NAME = re.compile(r"(?<![\w-])[^\W\d][\w-]*+")
 _ONE = re.compile(rf"(?:(?:my|our|his|her|their)\s(?:\w{{1,20}}\s){{0,2}}?)?{_NAME.pattern}", re.IGNORECASE)

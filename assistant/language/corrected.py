@@ -25,13 +25,14 @@ END = r"[ .!]*$"
 @dataclass(frozen=True, slots=True)
 class Corrected:
     """The guest `off` whom the need is taken, as called before; `on`: who has it; `goes`: with all needs;
-    `names`: who had no name gets one."""
+    `names`: who had no name gets one; `rest`: what is told behind it."""
 
     off: str
     on: str = ""
     need: str = ""
     goes: bool = False
     names: bool = False
+    rest: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +62,9 @@ class CorrectedWords:
             rf"(?<!\w){meant}\s{ON},?\s(?:and\s)?not\s{OFF}{END}",
             rf"(?<!\w){is_not}\s{OFF}[,;.]?\s(?:but\s|{meant}\s){ON}{END}",
         )
+        kin = either(tables["named"]["kin"])
         goes = (
-            rf"^(?:{table['opens']}\s){{0,3}}{table['goes']}\s(?:guest\s)?{OFF}(?:[,;.]?\s{table['goes_behind']})?{END}",
+            rf"^(?:{table['opens']}\s){{0,3}}{table['goes']}\s(?:(?:my\s|our\s)?{kin}\s)?{OFF}(?:[,;.]?\s{table['goes_behind']})?{END}",
             rf"^(?:{table['opens']}\s){{0,3}}{table['takes']}\s{OFF}\s{table['goes_behind']}{END}",
             rf"^(?:{table['opens']}\s){{0,3}}{OFF}(?:{isnt}\s{table['guest']}|\sis\sno\sguest)\b",
         )
@@ -96,7 +98,7 @@ def corrected(text: Text, needs: Sequence[Asked], spoken: Sequence[str] = ()) ->
         if found and (off := _known(found["off"], needs)):
             return Corrected(off, found["on"], (found.groupdict().get("need") or "").strip())
     named = words.named.search(said) if needs and not text.readings else None
-    if named and needs[-1].guest in ("", own_words().called) and fold(named["on"]) not in words.no_name:
+    if named and _nameless(needs[-1].guest) and fold(named["on"]) not in words.no_name:
         return Corrected(needs[-1].guest, named["on"], names=True)
     for pattern in words.goes:
         found = pattern.search(said)
@@ -104,7 +106,12 @@ def corrected(text: Text, needs: Sequence[Asked], spoken: Sequence[str] = ()) ->
             return Corrected(off, goes=True)
     found = words.isnt.search(said)
     off = _known(found["off"], needs) or _meant(found["off"], spoken) if found and "?" not in said else ""
-    return Corrected(off, need=found["need"].strip()) if off and found else None
+    rest = said[found.end() :].strip(" ,;.") if found and "?" not in said else ""
+    return Corrected(off, need=found["need"].strip(), rest=rest) if (off or rest) and found else None
+
+
+def _nameless(guest: str) -> bool:
+    return guest == own_words().called or not has_name(guest)
 
 
 def as_corrected(typed: str) -> str:

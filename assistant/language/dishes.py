@@ -21,8 +21,8 @@ INSTEAD = "instead"
 ACCOMPANIMENT, SWEETENER, SWEETENED = "kind/accompaniment", "kind/sweetener", "kind/cheese"
 SAVOURY = "course/savoury"
 TOPPING = "role/topping"
-# What is named with one of these is on it, not beside it.
-CARRIES = frozenset(("kind/pizza-kind", "kind/sandwich-kind"))
+# What is named with one of these is on it, not beside it: who may not have it may not have the dish.
+CARRIES = frozenset(("kind/pizza-kind", "kind/sandwich-kind", "kind/pasta-kind", "kind/rice-kind"))
 # What lies on a dish where it is named behind something that does: `gnocchi with gorgonzola and walnuts`.
 LIES_ON = frozenset(("kind/nut", "kind/vegetable", "kind/fruit"))
 # A jam or chutney in a list is an item of it, if one of these stands before it or a comma on both sides.

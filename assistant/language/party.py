@@ -12,12 +12,13 @@ from assistant.language.corrected import as_corrected
 from assistant.language.data import read_data
 from assistant.language.drinks_only import dislikes, sort_drunk
 from assistant.language.fold import fold, stem
-from assistant.language.follow_lines import opens
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Text
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked, Told, all_asked, all_told, guest_words
 from assistant.language.not_brought import not_brought
 from assistant.language.quantities import counts, numbers
+from assistant.language.run_on import tells_need
 from assistant.language.small_words import small_words
 from assistant.language.sober import is_sober
 
@@ -98,10 +99,12 @@ def needs_told(frame: Frame) -> Told:
     if party:
         return Told(party) if only_told(frame) else Told()
     told = all_told(as_corrected(frame.text.typed))
-    sober = any(has_name(one.guest) and is_sober(one.need) for one in told.asked)
+    she = says(frame, "guest-she")
+    sober = any((has_name(one.guest) or (she and not one.guest)) and is_sober(one.need) for one in told.asked)
     only = bool(frame.preferences or frame.wines) and any(sort_drunk(one.need) for one in told.asked)
     disliked = any(has_name(one.guest) and dislikes(one.need) for one in told.asked)
-    known = (frame.topics or frame.diets or frame.barred) and not not_brought(frame)
+    counted = any(tells_need(f"{one.guest} {one.need}") and not is_sober(one.need) for one in told.asked)
+    known = (frame.topics or frame.diets or frame.barred or counted) and not not_brought(frame)
     return told if known or sober or only or (frame.preferences and disliked) else Told()
 
 

@@ -18,7 +18,7 @@ from assistant.language.frame import Reading, Text
 from assistant.language.given_names import is_somebody
 from assistant.language.heard import Heard
 from assistant.language.lexicon import Lexicon, Name
-from assistant.language.persons import is_person
+from assistant.language.persons import is_called_so, is_person
 from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
 from assistant.language.senses import Senses
@@ -80,7 +80,7 @@ class Reader:
         stems = [token.norm_ for token in doc]
         elsewhere, verbs = self._senses.elsewhere(doc), self._senses.verbs(doc)
         named = (r for r in self._names(doc, stems, mended) if r.start not in verbs or r.end > r.start + 1)
-        readings = [r for r in named if not (_lies_in(r, elsewhere) or is_somebody(doc, r, self._people))]
+        readings = [r for r in named if not (_lies_in(r, elsewhere) or self._is_somebody(doc, r))]
         cues = self._cues.find(doc)
         warnings = _undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings, {reading.kind for reading in readings}, stems)
@@ -96,6 +96,9 @@ class Reader:
             entries=self._entries.find(doc),
             notes=_notes(cleaned),
         )
+
+    def _is_somebody(self, doc: Doc, reading: Reading) -> bool:
+        return is_called_so(doc, reading) or is_somebody(doc, reading, self._people)
 
     def _as_meant(self, text: str) -> str:
         """Replaces whole-phrase speech slips (`savvy b`) by what was meant."""

@@ -21,6 +21,7 @@ class Retold:
     """What is left out of what is retold: `mine` in front, `theirs` between a guest and the need.
 
     `opens`, `told`, `then`, `hence`: what leads in, who told it, what follows (`so no more for him`);
+    `kept`: that it is to be remembered;
     `where`: the place behind a guest; `the_one`: that this is who has the need, `only_one`: and nobody else;
     `reacts`: a reaction that a guest always has; `short`: a name run together
     with `is` in front of a need; `behind`: somebody, a need, and only then the name of who has it; `bracket`:
@@ -39,6 +40,7 @@ class Retold:
     then: re.Pattern[str]
     hence: re.Pattern[str]
     leads_to: re.Pattern[str]
+    kept: re.Pattern[str]
     willing: re.Pattern[str]
     cannot_do: re.Pattern[str]
     cannot_have: str
@@ -60,6 +62,7 @@ class Retold:
         names = ("mine", "verbs", "who", "where", "the_one", "short_needs", "ones", "named_by")
         mine, verbs, who, where, the_one, short, ones, named_by = (either(table[key]) for key in names)
         needs = {word: need for need, words in table["called_by"].items() for word in words}
+        family = rf"(?:my|our|his|her)\s{either(tables['named']['kin'])}\s"
         days = either(tables["days"])  # `somebody is late, it's Friday`
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
@@ -88,6 +91,7 @@ class Retold:
             ),
             re.compile(r",?\s(?:and\s)?so\s(?P<none>no\s[^,;]+?)\sfor\s(?:her|him|them)\b", re.IGNORECASE),
             re.compile(rf"(?<=\w),?\s{either(table['leads_to'])}\s[^.!?]*+", re.IGNORECASE),
+            re.compile(rf"(?<=\w)(?:[,;.]\s?|\s(?:and|so)\s){either(table['kept'])}[ .!]*$", re.IGNORECASE),
             re.compile(rf"(?<=\w)\s{either(table['willing'])}\sto\s(?=drive\b)", re.IGNORECASE),
             re.compile(rf"(?<=\w)\s{either(table['cannot_do'])}(?=\s)", re.IGNORECASE),
             table["cannot_have"],
@@ -99,14 +103,14 @@ class Retold:
             re.compile(rf"^{either(table['only_one'])}\s(?P<name>\w+)\s(?:who|that)\s", re.IGNORECASE),
             re.compile(rf"^(?P<name>[a-z]\w+)s(?=\s{short}\b)", re.IGNORECASE),
             re.compile(
-                rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
+                rf"\b(?i:{ones})\s(?P<need>[^,;.?!]+)[,;]\s(?:(?i:the|my|our|his|her)\s\w+[,;]\s)?(?i:{named_by})\s(?!(?i:{days})\b)(?P<name>[A-Z]\w+)"
             ),
             re.compile(
                 rf"\b(?:{ones}|one)\s(?:is\s)?(?P<need>[^,;.?!()]+)\s\((?P<name>\w+)\)", re.IGNORECASE
             ),
             re.compile(
                 rf"^(?:no,?\s)?(?:and\s)?(?:the|our|my)?\s?(?P<need>{either(needs)})\s(?:is|are)\s(?:called\s)?"
-                rf"(?P<names>\w+(?:(?:,|\sand)\s\w+)*)(?P<not>,?\s(?:and\s)?not\s[^,;]+)?\.?$",
+                rf"(?P<names>(?:{family})?\w+(?:(?:,|\sand)\s\w+)*)(?P<not>,?\s(?:and\s)?not\s[^,;]+)?\.?$",
                 re.IGNORECASE,
             ),
             needs,
@@ -137,7 +141,7 @@ def as_told(typed: str) -> str:
     So `Sara just turned up, she's vegan` as `Sara is vegan`.
     """
     known = _retold()
-    typed = known.leads_to.sub("", known.told.sub("", known.opens.sub("", typed)))
+    typed = known.leads_to.sub("", known.told.sub("", known.opens.sub("", known.kept.sub("", typed))))
     typed = known.cannot_do.sub(f" {known.cannot_have}", known.willing.sub(" has to ", typed))
     typed = known.hence.sub(r" and \g<none>", known.then.sub("", known.arrives.sub(" is ", typed, count=1)))
     return known.reacts.sub(f" {known.allergic} ", known.only_one.sub(r"\g<name> ", typed, count=1), count=1)

@@ -36,7 +36,7 @@ def _instead(one: Asked, asked: Asked) -> bool:
 
 def _less(asked: Asked, named: int) -> Asked | None:
     """The guests who are counted without so many who are named as well; None where nobody is left."""
-    left = number_of(asked.guest) - named
+    left = _number(asked) - named
     if left <= 0:
         return None
     known = party_words()
@@ -45,7 +45,12 @@ def _less(asked: Asked, named: int) -> Asked | None:
 
 def _counts(asked: Asked) -> str:
     """The diet of guests who have no name and are counted; empty for any other."""
-    return diet_of(asked.need) if not has_name(asked.guest) and number_of(asked.guest) else ""
+    return diet_of(asked.need) if not has_name(asked.guest) and _number(asked) else ""
+
+
+def _number(asked: Asked) -> float:
+    """How many guests these are; who is only called one is one."""
+    return number_of(asked.guest) if asked.guest else 1.0
 
 
 def number_of(guest: str) -> float:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.clean import clean
-from assistant.language.follow_lines import opens
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
 from assistant.language.passed_on import as_asked, kept_for_later
@@ -99,7 +99,7 @@ def spoken_of(frame: Frame, keeper: Keeper) -> Frame:
 def _asks(frame: Frame) -> bool:
     """Whether a text asks something and neither tells to keep it nor puts it aside; it is not noted."""
     stems, said = frame.text.stems, taught_words()
-    asks = stems[:1] and stems[0] in said.sets["asks_first"]
+    asks = (stems[:1] and stems[0] in said.sets["asks_first"]) or says(frame, "asked-ok")
     keeps = any(said.lines[name].stand_in(stems) for name in ("keeps", "parks", "kept"))
     return bool(asks or stems[-1:] == ("?",)) and not (keeps or kept_for_later(frame.text.typed))
 

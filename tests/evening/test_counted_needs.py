@@ -78,3 +78,10 @@ def test_who_was_counted_is_named_later(
 def test_how_somebody_is_gives_no_name(conversation: Session, typed: str) -> None:
     conversation.ask(typed)
     assert not conversation.tonight.needs
+
+
+def test_children_among_the_guests_are_noted_without_a_stop(conversation: Session) -> None:
+    for line in ("14 guests", "two are kids one is driving"):
+        conversation.ask(line)
+    assert [one.need for one in conversation.tonight.needs] == ["kids", "driving"]
+    assert conversation.tonight.non_drinkers == 3

@@ -96,3 +96,28 @@ def test_what_the_drivers_get_names_them_and_drinks(told: Session) -> None:
     answer = told.ask("what do the drivers get")
     assert answer.say.startswith("For Tom and Mo, without alcohol:")
     assert answer.picks
+
+
+def test_one_who_drives_is_nobody_else_of_the_line(conversation: Session) -> None:
+    conversation.ask("two of them are teenagers, one's driving, and dana is in recovery so no booze for her")
+    assert ("", "driving") in [(one.guest, one.need) for one in conversation.tonight.needs]
+    assert needs(conversation)["Dana"] == "in recovery"
+
+
+@pytest.mark.parametrize("driver", ["Jo is vegan, one is driving", "Jo is vegan, dana is driving"])
+def test_who_drives_instead_is_noted_in_the_same_breath(conversation: Session, driver: str) -> None:
+    for line in (driver, "no dana isn't the driver, the driver is my buddy mike"):
+        conversation.ask(line)
+    assert needs(conversation) == {"Jo": "vegan", "my buddy mike": "driving"}
+
+
+def test_a_guest_of_the_family_is_forgotten(conversation: Session) -> None:
+    for line in ("remember my uncle ray is diabetic", "forget uncle ray"):
+        conversation.ask(line)
+    assert not needs(conversation)
+
+
+def test_that_a_need_is_to_be_remembered_is_no_rule_taught(conversation: Session) -> None:
+    answer = conversation.ask("uncle bob has diabetes, remember that")
+    assert answer.cautions[0]["id"] == "caution/diabetes"
+    assert needs(conversation) == {"uncle bob": "has diabetes"}

@@ -67,6 +67,9 @@ COMPOSED = {
     "chicken w/ pesto": Wanted("chicken", (), ("sauce/pesto",)),
     "pesto chicken": Wanted("chicken", (), ("sauce/pesto",)),
     "chicken, braised, with olives": Wanted("chicken", ("braised",), ("topping/mixed-olives",)),
+    "sweet potatoes with marshmallow": Wanted("sweet-potato", (), ("topping/marshmallow",)),
+    "pasta with shrimp": Wanted("plain-pasta", (), ("topping/shrimp",)),
+    "rice with sausage": Wanted("white-rice", (), ("topping/sausage",)),
     "slow-cooked beef in peppercorn sauce": Wanted("beef", ("slow-cooked",), ("sauce/peppercorn-sauce",)),
 }  # fmt: skip
 
@@ -85,6 +88,8 @@ def test_there_are_twenty_composed_dishes() -> None:
     [
         ("brie, gouda and manchego", ["brie", "gouda", "manchego"]),
         ("brie & gouda", ["brie", "gouda"]),
+        ("tamales, sweet potatoes with marshmallows, pecan pie", ["tamale", "sweet-potato", "pecan-pie"]),
+        ("chocolate and marshmallows", ["chocolate-bar", "marshmallow"]),
         ("steak plus cheesecake", ["steak", "cheesecake"]),
         ("salmon with dill sauce and boiled potatoes", ["salmon", "boiled-potato"]),
         ("cheddar with chutney, walnuts and salami", ["cheddar", "walnut", "salami"]),
