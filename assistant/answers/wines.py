@@ -40,7 +40,7 @@ def wines_for_food(context: Context) -> Answer:
     tied = tied_with_first(ranked, noise)
     lines = [_first_line(context, chosen[0]), *_next_lines(context, chosen, noise)]
     ruled = choose.picks(ranked, context.top, context.knowledge, at_hand=there)[0]
-    lines += [context.wording("line", "no-prices")] if context.without_prices else []
+    lines += [context.wording("line", "no-shop-prices")] if context.without_prices else []
     lines += _custom_lines(context, chosen[0], ruled, noise)
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
     lines += _shop_lines(context, chosen[0]) + _limit_lines(context, chosen[0], ranked[0])

@@ -19,7 +19,7 @@ def _runs_on() -> tuple[frozenset[str], str, frozenset[str], str]:
     """Words that go on with `is` and with `has`, and those two. Raises KnowledgeError for a broken file."""
 
     def of(tables: dict[str, dict[str, list[str]]]) -> tuple[frozenset[str], str, frozenset[str], str]:
-        table = tables["run_on"]
+        table = tables["name_s"]
         return (frozenset(table["be"]), table["is"][0], frozenset(table["have"]), table["has"][0])
 
     return read_data(corpus_dir() / "language" / "guests.toml", of)
