@@ -82,7 +82,8 @@ def _instead_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | No
     if not named or frame.intent not in STOOD_IN or not (asks and _is_gone(frame, named)):
         return None
     gone, beside = named[-1], named[:-1]
-    frame = replace(frame, preferences=(), barred=(), again="")
+    limits = tuple(p for p in frame.preferences if p.wanted not in (gone.id, *gone.others))
+    frame = replace(frame, preferences=limits, barred=(), again="")
     if beside and (gone.kind not in POURED or any(one.kind in POURED for one in beside)):
         return None
     if beside:

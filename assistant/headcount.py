@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from assistant.language.eating import WITHOUT_ALCOHOL, diets_of, somebody_abstains
 from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
-from assistant.language.guests import guest_words
+from assistant.language.guests import Asked, guest_words
 from assistant.language.party import needs_told, opening_total, party_counts
 from assistant.language.quantities import Counted, asked_for, counts, numbers, quantity_words
 
@@ -94,14 +94,15 @@ def speaks_of_guests(frame: Frame, spoken: Spoken) -> bool:
     return asks or sober or spoken.reacted or bool(diets_of(frame))
 
 
-def of_everybody(frame: Frame, spoken: Spoken) -> Frame:
+def of_everybody(frame: Frame, spoken: Spoken, needs: Sequence[Asked]) -> Frame:
     """The frame as it stands for the next question: drinks without alcohol were for some guests only.
 
     What a wine was asked to be like (`is the Riesling sweet`) limits no other question, and what one guest
-    drinks limits nobody else.
+    drinks limits nobody else, where it was noted among the `needs`.
     """
-    told = needs_told(frame)
-    if frame.intent == DESCRIBES or (told.asked and not told.unread):
+    told, noted = needs_told(frame), {one.need for one in needs}
+    of_one = not told.unread and any(one.need in noted for one in told.asked)
+    if frame.intent == DESCRIBES or of_one:
         return replace(frame, preferences=())
     limits = tuple(limit for limit in frame.preferences if limit.wanted != WITHOUT_ALCOHOL)
     return replace(frame, preferences=limits) if spoken.sober or spoken.asked else frame

@@ -15,11 +15,12 @@ from assistant.language.clock import clock_in_digits
 from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
-from assistant.language.guests import clock_said, guest_words
+from assistant.language.guests import guest_words
 from assistant.language.quantities import quantities
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk
+from assistant.language.starting import clock_said
 from assistant.language.turning import FOODS
 from assistant.prices_told import only_prices, without_prices
 from assistant.put_on import goes_on_listing, has_menu, is_spread

@@ -5,8 +5,8 @@ from __future__ import annotations
 from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guests import time_of
 from assistant.language.quantities import numbers, quantities
+from assistant.language.starting import time_of
 
 # As what a start that is told is read; whatever else is asked with it has an answer of its own.
 TELLS = ("note", "set-table", "unclear", "undo", "wines-for-food", "choose-wines")

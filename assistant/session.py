@@ -163,7 +163,9 @@ class Session:
         looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
         if (answer.understood or told) and not (looks or self._aside(frame)):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
-            self._talk = stands(of_everybody(frame, self.spoken), picks, avoid, self._talk)
+            self._talk = stands(
+                of_everybody(frame, self.spoken, self.tonight.needs), picks, avoid, self._talk
+            )
         self._steps.noted(before, (self.tonight, self._talk), bool(self.taught.just))
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None

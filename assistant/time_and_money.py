@@ -10,9 +10,10 @@ from assistant.language.arriving import arrivals, without_arrivals
 from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.language.guests import all_told, day_of, next_day_at, starts_at, time_of
+from assistant.language.guests import all_told
 from assistant.language.party import money_said
 from assistant.language.quantities import is_each, is_for_all, numbers, quantities
+from assistant.language.starting import day_of, next_day_at, starts_at, time_of
 from assistant.overrun import overspends, runs_late
 from assistant.prices_told import prices_told
 

@@ -6,7 +6,7 @@ from datetime import datetime, time
 
 import pytest
 
-from assistant.language.guests import next_day_at, starts_at
+from assistant.language.starting import next_day_at, starts_at
 from assistant.session import Session
 
 NOON = datetime(2026, 11, 25, 12)  # a Wednesday

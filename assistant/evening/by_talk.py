@@ -22,7 +22,8 @@ from assistant.evening.text import text
 from assistant.headcount import only_counts
 from assistant.language.follow_lines import says
 from assistant.language.guest_named import has_name
-from assistant.language.guests import Asked, starts_at
+from assistant.language.guests import Asked
+from assistant.language.starting import starts_at
 from assistant.laying import with_standing
 from assistant.session import Session
 from assistant.time_and_money import budget_said, of_all

@@ -15,6 +15,7 @@ from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
 from assistant.evening.guest_meant import doubt, pronoun_in, says_pronoun, spoken_of
 from assistant.evening.needs import understood, with_sober
+from assistant.language.drinks_only import dislikes
 from assistant.language.fold import fold, key
 from assistant.language.follow_lines import opens
 from assistant.language.frame import Frame
@@ -65,6 +66,8 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     if not meant:
         own = OWN.get(context.frame.intent) if session.taught.keeps else None
         return own(Hearing(context, session.taught)) if own else None
+    if all(dislikes(one.need) for one in meant) and not _prepared(session.tonight):
+        return None  # `my sister hates red` limits the wine of the dish that stands
     known = {one.guest for one in session.tonight.needs}
     for one in meant:
         session.tonight = needing(session.tonight, one)
@@ -90,6 +93,10 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     lines += [*(record["text"] for record in cautions), *_kept(context, session)]
     answer = compose(context.all_used(), " ".join(heads), lines)
     return replace(answer, cautions=cautions, dish=None, intent="set-table")
+
+
+def _prepared(tonight: Tonight) -> bool:
+    return bool(tonight.wines or tonight.guests or tonight.needs)
 
 
 def _more(tonight: Tonight, number: int) -> Tonight:

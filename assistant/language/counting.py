@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -15,6 +16,7 @@ from assistant.language.quantities import numbers, quantity_words
 from assistant.language.small_words import small_words
 
 REACH = 3
+_NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,3 +73,10 @@ def _bare(text: Text) -> int | None:
         if n <= most and at + 1 not in starts and not near & money:
             return n
     return None
+
+
+def numbers_in(text: Text) -> dict[str, float]:
+    """The first number, and how many bottles are asked for."""
+    found = [float(w) for w in text.words if _NUMBER.fullmatch(w)]
+    total = bottles(text).total
+    return ({"first": found[0]} if found else {}) | ({"bottles": float(total)} if total else {})

@@ -1,12 +1,10 @@
-"""What is said of a guest (`R. is allergic to nuts`) and when the evening starts (`Saturday at 7`)."""
+"""What is said of a guest (`R. is allergic to nuts`)."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime, time, timedelta
-from difflib import get_close_matches
 from functools import lru_cache
 from itertools import dropwhile
 from typing import Any
@@ -27,10 +25,8 @@ NAMED = (
 )  # fmt: skip
 KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"), ("is", "owns"))
 OWNS = ("'s", "’s")
-MOST_NAME, MOST_NEED, WEEK = 4, 8, 7
-FEWEST_OF_A_DAY, LIKE_A_DAY = 6, 0.86
-_WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
-_TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>[ap]\.?m\b\.?)?", re.IGNORECASE)
+MOST_NAME, MOST_NEED = 4, 8
+WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +107,7 @@ def guest_words() -> GuestWords:
 
 def asked_by(typed: str) -> Asked | None:
     """The guest a sentence is about and what is said of that guest; None for a question or anything else."""
-    known, words = guest_words(), _WORD.findall(first_hand(typed.strip()))
+    known, words = guest_words(), WORD.findall(first_hand(typed.strip()))
     while words and words[0].lower() in known.lead:
         words.pop(0)
     at = _told_at(words)
@@ -147,7 +143,9 @@ def _told_at(words: list[str]) -> int | None:
 
 
 def _called(words: list[str]) -> str:
-    """What a guest is called; a name that was typed small is written as a name."""
+    """What a guest is called (`Marcus he just`); a name that was typed small is written as a name."""
+    again = (i for i, word in enumerate(words) if i and word.lower() in guest_words().nobody)
+    words = words[: next(again, len(words))]
     if len(words) == 1 and words[0].isalpha() and words[0] not in guest_words().grouped:
         return words[0][0].upper() + words[0][1:]
     return " ".join(words).replace(" 's", "'s").replace(" ’s", "’s")
@@ -166,7 +164,7 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 def all_told(typed: str) -> Told:
     """The guests of a line with their needs, and the parts that tell of none behind them."""
     told = [said_plainly(without_arrivals(as_told(part))) for part in sentences(parted(typed))]
-    words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, _WORD.findall(" ".join(told)))))
+    words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, WORD.findall(" ".join(told)))))
     if _asks(words):
         return Told()
     found: list[Asked] = []
@@ -190,64 +188,3 @@ def _hear(sentence: str, found: list[Asked], unread: list[str]) -> None:
 
 def _few(need: str) -> bool:
     return 0 < len(need.split()) <= MOST_NEED
-
-
-def starts_at(typed: str, now: datetime, day: date | None = None) -> datetime | None:
-    """The local start that is said, the next that comes; None where no day and no time stands.
-
-    `day`: the day that was said before, which a time alone is of.
-    """
-    clock, said = time_of(typed), day_of(typed, now.date()) or day
-    return None if clock is None or said is None else datetime.combine(said, clock)
-
-
-def day_of(typed: str, today: date) -> date | None:
-    """The day that is said, the next that comes; None where none is."""
-    known, words = guest_words(), [word.lower() for word in _WORD.findall(typed)]
-    named = [_next(today, known.days[day]) for day in map(_day, words) if day in known.days]
-    soon = [today + timedelta(days=known.soon[word]) for word in words if word in known.soon]
-    return next(iter([*named, *soon]), None)
-
-
-def _day(word: str) -> str:
-    """A word, or the day of the week that it is a slip for (`thurday`)."""
-    whole = [day for day in guest_words().days if len(day) >= FEWEST_OF_A_DAY and day[0] == word[0]]
-    return next(iter(get_close_matches(word, whole, 1, LIKE_A_DAY)), word)
-
-
-def next_day_at(typed: str, now: datetime) -> date | None:
-    """The day on which the time of day that is said comes next: today, or tomorrow where it is over."""
-    clock = time_of(typed)
-    return None if clock is None else now.date() + timedelta(days=clock <= now.time())
-
-
-def clock_said(typed: str) -> bool:
-    """Whether a time of day is said."""
-    return time_of(typed) is not None
-
-
-def _next(today: date, weekday: int) -> date:
-    """The next day of the week; today's name means a week from now."""
-    return today + timedelta(days=(weekday - today.weekday() - 1) % WEEK + 1)
-
-
-def time_of(typed: str) -> time | None:
-    """The first time of day: `at 7`, `7pm`, `19:30`; a bare number is none."""
-    known = guest_words()
-    for found in _TIME.finditer(typed):
-        before = _WORD.findall(typed[: found.start()])[-1:]
-        counts = known.no_clock.intersection(word.lower() for word in _WORD.findall(typed[found.end() :])[:1])
-        at = before and before[0].lower() in known.at and not counts
-        meant = found["minute"] or found["half"] or at
-        if meant and (said := _time(found, known)):
-            return said
-    return None
-
-
-def _time(found: re.Match[str], known: GuestWords) -> time | None:
-    hour, minute, half = int(found["hour"]), int(found["minute"] or 0), (found["half"] or "").lower()[:1]
-    if half and not 1 <= hour <= 12:
-        return None
-    late = half == "p" or (not half and 1 <= hour <= known.evening_until)
-    hour = hour % 12 + (12 if late else 0) if half or late else hour
-    return time(hour, minute) if hour < 24 and minute < 60 else None

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
@@ -12,7 +11,7 @@ from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.knowledge.store import Knowledge
 from assistant.language.claimed import as_claim
 from assistant.language.clean import clean
-from assistant.language.counting import bottles
+from assistant.language.counting import bottles, numbers_in
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
@@ -56,6 +55,7 @@ from assistant.language.topics import Topics
 from assistant.language.unread import beside_tastes
 from assistant.pairing.dish import Dish
 
+MORE_WORDS = (quantity_words, guest_words, smell_words)
 OBJECTS, CHOOSES, LIMITED = "why-not", "choose-wines", "wines-for-food"
 REASONS = frozenset({"why", "why-not", "objection", "define"})
 ABOUT_KINDS = ("why", "why-not", "judge-pair")
@@ -68,7 +68,6 @@ OF_TASTES = frozenset(
     {"compare", "describe", "why", "why-not", "define", "trouble", "myth", "pour-order", "teach", "note"}
 )
 FRAGMENT, REMEMBERED = 2, 32  # words; frames, as one line is read by several in turn
-_NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
 class Parser:
@@ -79,8 +78,7 @@ class Parser:
         self._knowledge = knowledge
         self.lexicon = build_lexicon(knowledge)
         self._cues = CueBook(read_cues(folder / "cues.toml"))
-        others = (eating_words, profile_words, quantity_words, guest_words, smell_words)
-        for read in (follow_words, follow_lines, *others):
+        for read in (follow_words, follow_lines, eating_words, profile_words, *MORE_WORDS):
             read()  # now, so that a broken file is told at once
         self._deciding = read_intents(folder / "intents.toml")
         self.evidence = read_evidence(folder)
@@ -198,7 +196,7 @@ class Parser:
             preferences=(*preferences, *self._sober(choice.intent, text, preferences)),
             terms=tuple(r.id for r in found.terms),
             topics=text.topics or (self.topics.otherwise if choice.intent == SAFETY else ()),
-            numbers=_numbers(text),
+            numbers=numbers_in(text),
             depth=3 if "deeper" in text.cues else 1,
             another="another" in text.cues,
             follows="follow" in text.cues,
@@ -242,10 +240,3 @@ def _as_called(reading: Reading, dishes: list[Dish]) -> Reading:
     """A short name that was taken for another sort of dish (`asparagus risotto`) stands as typed."""
     sort = any(dish.called.endswith(f" {reading.text}") for dish in dishes if dish.called)
     return replace(reading, label=reading.text) if sort and reading.kind in EDIBLE else reading
-
-
-def _numbers(text: Text) -> dict[str, float]:
-    """The first number, and how many bottles are asked for."""
-    found = [float(w) for w in text.words if _NUMBER.fullmatch(w)]
-    total = bottles(text).total
-    return ({"first": found[0]} if found else {}) | ({"bottles": float(total)} if total else {})

@@ -107,8 +107,8 @@ def parts_of(words: Iterable[PreferenceWord]) -> frozenset[tuple[str, ...]]:
 
 
 def stems_of(text: Text, reading: Reading) -> tuple[str, ...]:
-    """The stems of what was read."""
-    return tuple(text.stems[reading.start : reading.end])
+    """The stems of what was read, without hyphens."""
+    return tuple(stem for stem in text.stems[reading.start : reading.end] if stem.isalnum())
 
 
 def consistent(limits: Sequence[Preference], words: Sequence[PreferenceWord]) -> list[Preference]:

@@ -21,7 +21,7 @@ from assistant.language.lexicon import Lexicon, Name
 from assistant.language.persons import is_called_so, is_person
 from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
-from assistant.language.senses import Senses
+from assistant.language.senses import Senses, lies_in
 from assistant.language.small_words import small_words
 from assistant.language.topics import Topics
 from assistant.language.unread import Unread
@@ -37,7 +37,6 @@ MOST_TAKEN_APART = 40
 MEANING = ("define", "means")
 MOST_NAME = 8
 BEHIND, MOST_BEHIND = 40, 3  # letters and words behind a phrase that may go on with a name
-NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
 class Reader:
@@ -80,7 +79,7 @@ class Reader:
         stems = [token.norm_ for token in doc]
         elsewhere, verbs = self._senses.elsewhere(doc), self._senses.verbs(doc)
         named = (r for r in self._names(doc, stems, mended) if r.start not in verbs or r.end > r.start + 1)
-        readings = [r for r in named if not (_lies_in(r, elsewhere) or self._is_somebody(doc, r))]
+        readings = [r for r in named if not (lies_in(r, elsewhere) or self._is_somebody(doc, r))]
         cues = self._cues.find(doc)
         warnings = _undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings, {reading.kind for reading in readings}, stems)
@@ -207,11 +206,6 @@ class Reader:
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
         asks = any(cue.name in MEANING for cue in cues)
         return self._unread.words(doc, used, mended, asks)
-
-
-def _lies_in(reading: Reading, elsewhere: frozenset[int]) -> bool:
-    """Whether a name of one word stands for something else where it stands."""
-    return reading.end - reading.start == 1 and reading.start in elsewhere and reading.kind not in NO_THINGS
 
 
 def _swallow(stems: list[str], end: int) -> int:

@@ -14,6 +14,9 @@ from assistant.knowledge.files import corpus_dir
 from assistant.language.cues import Lines
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
+from assistant.language.frame import Reading
+
+NO_THINGS = ("term", "aroma", "method")  # what keeps its sense in any turn of phrase
 
 
 class Senses:
@@ -38,6 +41,11 @@ class Senses:
         """Positions of the words that are not even a term of the trade (`what must I buy`)."""
         typed = [fold(token.text) for token in doc]
         return frozenset(_phrases(self._verbs, typed, [stem(word) for word in typed]))
+
+
+def lies_in(reading: Reading, elsewhere: frozenset[int]) -> bool:
+    """Whether a name of one word stands for something else where it stands."""
+    return reading.end - reading.start == 1 and reading.start in elsewhere and reading.kind not in NO_THINGS
 
 
 def _phrases(lines: Mapping[str, Lines], typed: list[str], stems: list[str]) -> Iterator[int]:

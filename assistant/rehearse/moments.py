@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 
-from assistant.language.guests import WEEK, guest_words
+from assistant.language.guests import guest_words
+from assistant.language.starting import WEEK
 from assistant.notebook import Statement
 from assistant.rehearse.words import rehearse_words
 from assistant.taught.words import number_of

@@ -10,6 +10,7 @@ from assistant.language.clean import clean
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guests import all_asked
+from assistant.language.party import needs_told
 from assistant.language.passed_on import as_asked, kept_for_later
 from assistant.language.phrases import Phrases
 from assistant.language.standing import Talk
@@ -142,7 +143,7 @@ def answered(context: Context, keeper: Keeper, talk: Talk | None) -> Answer | No
     if frame.intent == UNDO:
         back = None if frame.again else meant_back(frame, keeper)
         return take_back(context, keeper, back) if back is not None else None
-    if frame.intent in OWN and (frame.topics or frame.diets) and all_asked(frame.text.typed):
+    if frame.intent in OWN and needs_told(frame).asked and all_asked(frame.text.typed):
         return None  # what a guest must not have goes to the table too, with its caution
     before = talk.frame if talk else None
     asked = keeper.last.question if keeper.last else ""

@@ -51,8 +51,13 @@ def test_each_guest_keeps_the_need_told(typed: str, needs: list[tuple[str, str]]
 
 
 def test_what_is_told_of_another_is_said_not_to_be_noted() -> None:
+    told = all_told("Dana is a celiac so no gluten for her and Marcus he just sits there")
+    assert told.unread == ("Marcus he just sits there",)
+
+
+def test_who_is_named_twice_is_one_guest() -> None:
     told = all_told("Dana is a celiac so no gluten for her and Marcus he just hates oak")
-    assert told.unread == ("Marcus he just hates oak",)
+    assert told.asked[-1] == Asked("Marcus", "hates oak")
 
 
 @pytest.mark.parametrize(

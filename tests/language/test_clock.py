@@ -7,7 +7,7 @@ from datetime import datetime
 import pytest
 
 from assistant.language.clock import clock_in_digits
-from assistant.language.guests import starts_at
+from assistant.language.starting import starts_at
 
 NOW = datetime(2026, 11, 26, 12, 0)  # a Thursday
 

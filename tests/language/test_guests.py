@@ -6,7 +6,8 @@ from datetime import datetime
 
 import pytest
 
-from assistant.language.guests import all_asked, asked_by, starts_at
+from assistant.language.guests import all_asked, asked_by
+from assistant.language.starting import starts_at
 
 NOW = datetime(2026, 11, 25, 10, 0)  # a Wednesday
 

@@ -27,7 +27,7 @@ def _foods(parser: Parser, typed: str) -> set[str]:
         ("how many bottles for a wedding toast", "pâté on toast, what wine", "toast"),
         ("red all over the cream carpet", "a tart with cream, what wine", "cream"),
         ("am I nuts to pour Malbec", "are nuts good with sherry", "nuts"),
-        ("the wine is warm as soup", "which wine for soup", "vegetable soup"),
+        ("the wine is warm as soup", "which wine for soup", "plain vegetable soup"),
         ("how much sugar is in Asti", "more sugar in the dressing, which wine", "sugar"),
         ("this white is too tart", None, "tart"),
     ],
