@@ -8,7 +8,6 @@ from assistant.asides import aside
 from assistant.at_home import brings_food, owns, recounts
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
-from assistant.claimed import claimed
 from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
@@ -30,6 +29,7 @@ from assistant.taken_off import as_order, clears, not_there
 from assistant.time_and_money import budget_said
 from assistant.told_of_dish import told_of_dish
 from assistant.tonight import ORDERS, SETS, Tonight
+from assistant.what_it_is import what_it_is
 
 CUISINE = "cuisine"
 # What a menu or a choice is taken for where nobody looks at what is being prepared.
@@ -95,7 +95,7 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, preferences=(), again="")
     if (meant := aside(frame, talk, tonight)) is not frame:
         return meant
-    if (settled := claimed(frame, talk)) is not None:
+    if (settled := what_it_is(frame, talk)) is not None:
         return settled
     if (arrived := arriving(frame, tonight)) is not None:
         return arrived

@@ -21,8 +21,7 @@ from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, of_evening
 from assistant.chosen import last_choice, of_choice
-from assistant.claimed import rated
-from assistant.evening.warned import warned, with_unserved
+from assistant.evening.warned import warned
 from assistant.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
@@ -60,6 +59,7 @@ from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
 from assistant.told_first import asks, asks_on, questions_of
 from assistant.tonight import SETS, Tonight, at_table, paired
+from assistant.what_it_is import rated
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 COUNTED = ("quantity",)
@@ -155,7 +155,6 @@ class Session:
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
         answer = warned(answer, before[0], self._context(frame), self)
-        answer = with_unserved(answer, before[0], self._context(frame), self)
         self._cautioned = after(frame, self._cautioned)
         self.spoken.heard(answer)
         self.spoken.ails = frame.entries[:1] if answer.intent == TROUBLE else ()
@@ -163,9 +162,8 @@ class Session:
         looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
         if (answer.understood or told) and not (looks or self._aside(frame)):
             picks, avoid = tuple(i.id for i in answer.picks), tuple(i.id for i in answer.avoid)
-            self._talk = stands(
-                of_everybody(frame, self.spoken, self.tonight.needs), picks, avoid, self._talk
-            )
+            stood = of_everybody(frame, self.spoken, self.tonight.needs)
+            self._talk = stands(stood, picks, avoid, self._talk)
         self._steps.noted(before, (self.tonight, self._talk), bool(self.taught.just))
         half = frame.intent == "foods-for-wine" and not frame.dishes  # a wine and a food that is not known
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None

@@ -25,8 +25,13 @@ CHOOSES, PLANS = "choose-wines", "plan"
 def warned(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
     """The answer behind a line for each guest from whom something new on the table is to be kept.
 
-    Where an allergy is told of, what the label may name is told as well.
+    In front of one for each guest for whom no wine is left.
     """
+    return _with_unserved(_with_kept_from(answer, before, context, session), before, context, session)
+
+
+def _with_kept_from(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
+    """Where an allergy is told of, what the label may name is told as well."""
     new = _new(before, session.tonight, context.frame) if session.tonight.needs else ()
     if not new or answer.intent == SAFETY or not answer.understood:
         return answer
@@ -35,7 +40,7 @@ def warned(answer: Answer, before: Tonight, context: Context, session: Session) 
     return replace(answer, say=said, text="\n".join([*lines, answer.text])) if lines else answer
 
 
-def with_unserved(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
+def _with_unserved(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
     """The answer with a line for each guest of tonight for whom none of the wines poured or chosen is.
 
     Only where the wines or the guests are others than before, or the evening is planned.

@@ -21,7 +21,7 @@ COUNTED = ("quantity", "smalltalk", "unclear", "note", "compare", "wines-for-foo
 GRAPE = "grape/"
 
 
-def claimed(frame: Frame, talk: Talk | None) -> Frame | None:
+def what_it_is(frame: Frame, talk: Talk | None) -> Frame | None:
     """The frame that settles what is claimed or asked of one wine; None where nothing is."""
     if any(reading.kind in EDIBLE for reading in frame.text.readings):
         return None
