@@ -17,7 +17,7 @@ LISTS = (
     "manner", "linking", "told", "money", "smelling", "asks-also", "behind-also",
     "idle-endings", "tastes", "articles", "names-things", "names-eaten", "first-person", "any-wine",
     "turns-over", "behind-wish", "short-tails", "before-a-bringer",
-    "eating", "of-a-kitchen", "ruled-out-by", "spread", "occasion", "wine-behind", "felt", "borne",
+    "eating", "of-a-kitchen", "ruled-out-by", "spread", "occasion", "wine-behind", "felt", "borne", "joins",
     "to-be", "asks-for", "of-people", "not-of-wine", "place-before",
     "stays", "turns-to", "answers", "behind-answer", "with-wine", "event", "colours", "only-behind",
 )  # fmt: skip

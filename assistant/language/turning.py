@@ -18,6 +18,8 @@ def negated(text: Text, at: int) -> bool:
     words, turn = small_words(), _turn(text, at)
     if turn is None or text.stems[turn] in words["turns"]:
         return turn is not None and not (_of_thing(text, turn) or _within_name(text, turn, at))
+    if turn == at - 1 and text.stems[turn] in words["joins"] and hated(text, turn):
+        return True  # `he hates oak and bubbles`
     return turn > 0 and " ".join(text.stems[turn - 1 : turn + 1]) in words["turns-over"]
 
 

@@ -79,3 +79,16 @@ def test_red_chile_is_a_sauce_and_no_wine(parse: Parse) -> None:
     assert [reading.id for reading in frame.text.readings][-1] == "food/enchilada-sauce"
     assert not frame.preferences
     assert not frame.wines
+
+
+@pytest.mark.parametrize(
+    ("text", "labels"),
+    [
+        ("I hate oak and bubbles, what with salmon", {"not oaky", "no sparkling wine"}),
+        ("he can't stand oak or rosé, duck tonight", {"not oaky", "no rosé"}),
+        ("I hate oaky Chardonnay, a red for pizza", {"no oaked Chardonnay", "red wine"}),
+        ("I want no oak and something crisp for cod", {"unoaked", "sharp"}),
+    ],
+)
+def test_what_is_hated_too_is_banned_too(parse: Parse, text: str, labels: set[str]) -> None:
+    assert {limit.label for limit in parse(text).preferences} == labels
