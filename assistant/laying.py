@@ -12,7 +12,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
 from assistant.language.dish_edits import POURED
-from assistant.language.follow_lines import opens, says
+from assistant.language.follow_lines import ends_of, opens, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.guests import guest_words
 from assistant.language.quantities import quantities
@@ -83,6 +83,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
     if brings_food(frame) and not frame.text.readings and frame.intent in BROUGHT:
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
+    if len(ends_of(frame, "headed")) > 1 and "?" not in frame.text.typed and not frame.topics:
+        return replace(frame, intent=SETS, preferences=(), again="")  # `wines: Rioja. foods: Brie`
     if owns(frame, tonight):
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
     if (told := told_of_dish(frame, tonight, knowledge)) is not None:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
 SAFETY = "safety"
+HEARD = ("trouble", "note", "myth", "teach")  # what alcohol in a dish may be taken for
 COOKED = {"holds-wine": "food/cooked-red-wine", "holds-spirit": "food/cooked-spirit"}
 
 
@@ -52,4 +53,5 @@ def _is_told(frame: Frame) -> bool:
     """Whether nothing is asked, and nobody is told to have eaten of it, which may be an emergency."""
     asks = says(frame, "table-questions") or any(follow_lines()["yes-no"].at(frame.text.stems, 0))
     eaten = says(frame, "guest-she") or says(frame, "guest-drank")
-    return frame.intent in (*TOLD, SAFETY) and not (asks or eaten)
+    told = (*TOLD, SAFETY, *(HEARD if _alcohol(frame) else ()))
+    return frame.intent in told and not (asks or eaten)

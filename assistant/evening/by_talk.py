@@ -44,6 +44,8 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
     record = plan(evening, session)
     if only_counts(context.frame):
         return _counted_anew(evening, record, context)
+    if not record["pour_order"]:
+        return _nothing_poured(evening, record, context)
     say = context.wording("plan", "say", **_spoken(record, context))
     lines = [
         say,
@@ -52,6 +54,13 @@ def plan_by_talk(context: Context, session: Session) -> Answer:
         *expected(context.tonight.late, context),
     ]
     return compose(context, say, [*lines, context.wording("plan", "whole")])
+
+
+def _nothing_poured(evening: Evening, record: Mapping[str, Any], context: Context) -> Answer:
+    """Why no wine is poured: nobody drinks any, or no choice keeps to what was told."""
+    dry = context.wording("plan", "nobody-drinks", guests=f"{evening.guests:g}")
+    lines = [dry] if not evening.drinkers else record["problems"]
+    return replace(compose(context, lines[0], lines), dish=None)
 
 
 def _only_told(context: Context, session: Session) -> Answer | None:

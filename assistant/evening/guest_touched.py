@@ -72,7 +72,7 @@ def _kept_from(row: GuestCare, foods: set[str]) -> GuestCare:
 
 def traces_told(rows: Sequence[GuestCare], context: Context) -> list[str]:
     """That not even a little is for somebody with an allergy, where that is asked (`just a bite`)."""
-    little = says(context.frame, "guest-little")
+    little = says(context.frame, "guest-little") and not says(context.frame, "guest-drank")
     return (
         [context.wording("plan", "guest-trace")]
         if little and any(r.allergy and r.keep_away for r in rows)

@@ -82,3 +82,10 @@ def test_the_plan_of_a_file_tells_it(session: Session, tmp_path: Path) -> None:
     )
     record = plan(read_evening(file, session), session, datetime(2026, 12, 1, 12, 0))
     assert any("none of the wines is one that Boss drinks" in problem for problem in record["problems"])
+
+
+def test_a_plan_where_nobody_drinks_says_so(conversation: Session) -> None:
+    conversation.ask("wines: Rioja, Cava. foods: Brie")
+    conversation.ask("2 guests, 2 non drinkers")
+    assert conversation.tonight.non_drinkers == conversation.tonight.guests == 2
+    assert conversation.ask("plan it").say.startswith("No wine is poured: of 2 guests none")
