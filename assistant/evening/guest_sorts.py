@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.evening.guest_things import takes_up
+from assistant.evening.guest_things import asks_little, takes_up
 from assistant.language.follow_asks import doubt_told
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
@@ -25,7 +25,7 @@ def asks_for_guest(frame: Frame, named: Sequence[str]) -> bool:
 
 def goes_on(frame: Frame) -> bool:
     """Whether it is asked on of the guests last asked about (`and the Brie?`, `surely one bite is fine`)."""
-    little = says(frame, "guest-little") and takes_up(frame)
+    little = asks_little(frame) and takes_up(frame)
     return little or (opens(frame, "guest-on") and frame.intent in (*PAIRS, SAFETY, "unclear"))
 
 
@@ -34,7 +34,7 @@ def has_asked(frame: Frame) -> bool:
 
     So does `what do I tell Tom`, and `what if she has a little`.
     """
-    little = says(frame, "guest-little") and (opens(frame, "guest-supposes") or takes_up(frame))
+    little = asks_little(frame) and (opens(frame, "guest-supposes") or takes_up(frame))
     asks = opens(frame, "guest-told") or little
     return asks or (opens(frame, "guest-may") and says(frame, "guest-has")) or says(frame, "guest-has-behind")
 

@@ -15,7 +15,7 @@ from assistant.language.standing import WHYS, wines_of
 from assistant.pairing.dish import Dish
 from assistant.session import Session
 
-TAKEN_UP = ("guest-also", "guest-it", "guest-little")
+TAKEN_UP = ("guest-also", "guest-it")
 KEPT = ("Wine", "Drink", "Food")
 PAIRED = ("wines-for-food", "judge-pair", "foods-for-wine", "one-bottle", "why", "what-if", "compare")
 
@@ -34,9 +34,14 @@ def names_thing(frame: Frame) -> bool:
     return any(r.type in KEPT or r.kind in (*EDIBLE, "preference") for r in frame.text.readings)
 
 
+def asks_little(frame: Frame) -> bool:
+    """Whether only a little of it is asked for (`just a bite`), and nobody had it already."""
+    return says(frame, "guest-little") and not says(frame, "guest-drank")
+
+
 def takes_up(frame: Frame) -> bool:
     """Whether a text names nothing and asks on about what was asked of another guest, or why."""
-    on = opens(frame, "guest-on") or any(says(frame, line) for line in TAKEN_UP)
+    on = opens(frame, "guest-on") or any(says(frame, line) for line in TAKEN_UP) or asks_little(frame)
     of_all = says(frame, "guest-which") or says(frame, "guest-all")
     return (on or frame.intent in WHYS) and not (names_thing(frame) or of_all)
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from assistant.answers.context import Context
 from assistant.answers.wording import listed
 from assistant.evening.care import GuestCare, stands
+from assistant.evening.guest_things import asks_little
 from assistant.evening.needs import understood
 from assistant.evening.records import Evening
 from assistant.knowledge.diets import Fit
@@ -72,7 +73,7 @@ def _kept_from(row: GuestCare, foods: set[str]) -> GuestCare:
 
 def traces_told(rows: Sequence[GuestCare], context: Context) -> list[str]:
     """That not even a little is for somebody with an allergy, where that is asked (`just a bite`)."""
-    little = says(context.frame, "guest-little") and not says(context.frame, "guest-drank")
+    little = asks_little(context.frame)
     return (
         [context.wording("plan", "guest-trace")]
         if little and any(r.allergy and r.keep_away for r in rows)

@@ -26,12 +26,13 @@ class SmellWords:
     behind: frozenset[str]
     linking: frozenset[str]
     wine: frozenset[str]
+    meaning: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> SmellWords:
         """The words of the file. Raises KeyError for a key that is missing."""
         asks = {key(word): tuple(_limits(row)) for row in tables["smell"] for word in row["words"]}
-        few = [tables[name]["words"] for name in ("before", "behind", "linking", "wine")]
+        few = [tables[name]["words"] for name in ("before", "behind", "linking", "wine", "meaning")]
         words = (few[0], tables["before"]["between"], *few[1:])
         return cls(asks, *(frozenset(said for one in many for said in key(one) or (one,)) for many in words))
 
@@ -64,6 +65,8 @@ def find_smells(text: Text) -> tuple[list[Preference], set[int]]:
     known, near = smell_words(), _Near(text)
     found: list[Preference] = []
     used: set[int] = set()
+    if known.meaning.intersection(text.stems):
+        return found, used
     for at, end, limits in _said(text.stems, known):
         beside = near.wine_behind(end) or near.wine_before(at, end)
         if beside or near.wanted_before(at):
