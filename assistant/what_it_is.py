@@ -17,7 +17,16 @@ if TYPE_CHECKING:
 DESCRIBES, SERVICE, SMALLTALK, COMPARES = "describe", "service", "smalltalk", "compare"
 CLAIMED = ("pour-order", "compare", "judge-pair", "foods-for-wine", "describe", "unclear", "smalltalk",
            "wines-for-food", "set-table", "note", "myth", "define")  # fmt: skip
-COUNTED = ("quantity", "smalltalk", "unclear", "note", "compare", "wines-for-food")
+COUNTED = (
+    "quantity",
+    "smalltalk",
+    "unclear",
+    "note",
+    "compare",
+    "wines-for-food",
+    "choose-wines",
+    "judge-pair",
+)
 GRAPE = "grape/"
 
 
