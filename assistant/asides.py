@@ -23,7 +23,7 @@ MOST_IDLE, MOST_BETWEEN, DEEP = 6, 5, 2
 PAIRS = ("wines-for-food", "what-if", "unclear", "why-not")
 STOOD_IN = ("judge-pair", "wines-for-food", "foods-for-wine", "unclear", "substitute", "set-table",
             "what-if", "compare", "smalltalk", "safety", "one-bottle")  # fmt: skip
-OAKED = (*TELLS, *STOOD_IN, "describe", "why", "why-not", "quantity", "myth")
+OAKED = (*TELLS, *STOOD_IN, "describe", "why", "why-not", "quantity", "myth", "service")
 
 
 def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:

@@ -27,8 +27,9 @@ def told_of_dish(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame 
         return None
     named = dict.fromkeys(reading.id for reading in frame.text.readings if reading.kind in EDIBLE)
     held = {dish.main.food: {part.food for part in dish.parts} for dish in tonight.dishes}
-    dish = [main for main, foods in held.items() if foods.intersection(named)]
-    more = [name for name in named if not any(name in foods for foods in held.values())]
+    dish = [main for main in held if main in named]
+    dish = dish or [main for main, foods in held.items() if foods.intersection(named)]
+    more = [name for name in named if name not in dish and not (dish and name in held[dish[0]])]
     more += _alcohol(frame)
     if len(dish) != 1 or not more:
         return None

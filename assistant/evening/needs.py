@@ -10,7 +10,7 @@ from assistant.evening.facts import Row
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
-from assistant.language.drinks_only import dislikes, eats_only, sort_drunk
+from assistant.language.drinks_only import dislikes, dislikes_one, eats_only, sort_drunk
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Preference
@@ -106,6 +106,8 @@ def _of_sort(said: str, session: Session) -> tuple[Need, ...]:
 
 def _of_taste(said: str, session: Session) -> tuple[Need, ...]:
     """The sorts of wine that are not drunk (`doesn't drink red`), or the tastes (`hates oak`)."""
+    if dislikes_one(said):
+        return ()
     limits = _limits(said, session)
     barred = frozenset(one.wanted for one in limits if one.wanted and one.banned) - {WINE}
     tastes = tuple(one for one in limits if one.wanted is None) if dislikes(said) else ()

@@ -22,6 +22,7 @@ class OnlyWords:
     drinks: re.Pattern[str]
     eats: re.Pattern[str]
     dislikes: re.Pattern[str]
+    one: re.Pattern[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> OnlyWords:
@@ -34,6 +35,9 @@ class OnlyWords:
             re.compile(rf"\b(?:{re.escape(table['said'])}|^{either(table['drinks'])})\s(?P<sort>.+)"),
             re.compile(rf"\b{either(table['eats'])}\s"),
             _dislikes(tables["dislikes"]),
+            re.compile(
+                rf"{either(tables['dislikes']['opens'])}\s{either(tables['dislikes']['one'])}\b", re.I
+            ),
         )
 
 
@@ -67,6 +71,11 @@ def dislikes(need: str) -> bool:
 def says_dislike(text: str) -> bool:
     """Whether it is said somewhere in a text that something is not liked."""
     return _words().dislikes.search(text) is not None
+
+
+def dislikes_one(need: str) -> bool:
+    """Whether one wine is said not to be liked (`can't stand the Rioja`), which is a vote and no need."""
+    return _words().one.match(need) is not None
 
 
 def eats_only(need: str) -> bool:
