@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
+from weakref import proxy
 
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.kinds_meant import kinds_meant
@@ -97,7 +99,10 @@ class Parser:
         people, places = (read_words(folder / f"{name}-names.txt") for name in ("given", "place"))
         known = (filler, heard, read_words(folder / "plain-english.txt"), more, people, places)
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, *known)
-        self._remembered = lru_cache(maxsize=REMEMBERED)(self._parse)
+        this = proxy(self)  # no circle, so that a parser that is dropped goes at once
+        self._remembered: Callable[[str, bool], Frame] = lru_cache(maxsize=REMEMBERED)(
+            lambda typed, standing: this._parse(typed, standing)
+        )
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""
