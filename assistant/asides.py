@@ -11,7 +11,7 @@ from assistant.language.follow_lines import ends_of, follow_lines, opens, says, 
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.sorting import EDIBLE
-from assistant.language.standing import WHYS, Talk, dishes_of, wines_of
+from assistant.language.standing import WHYS, Talk, dishes_of, last_wine, wines_of
 from assistant.tonight import ORDERS, Tonight
 
 CHOOSES, SMALLTALK, DESCRIBES, REPLACES = "wines-for-food", "smalltalk", "describe", "substitute"
@@ -113,8 +113,7 @@ def _spends(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
 
 def _oak_asked(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     """`is it oaked`, `and the Rioja, how much oak`: how much of it the one wine meant has."""
-    stands = (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk else ()
-    wines = frame.wines or (stands if says(frame, "guest-it") else ())
+    wines = frame.wines or (last_wine(talk) if says(frame, "guest-it") else ())
     if len(wines) != 1 or _eaten(frame) or frame.intent not in OAKED or not says(frame, "oak-asked"):
         return None
     return replace(frame, intent=DESCRIBES, wines=wines, dishes=(), again="")
@@ -122,17 +121,12 @@ def _oak_asked(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | Non
 
 def _told_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     """`what do I say about the Grüner`, `something to tell about this one`: what the wine is like."""
-    stands = _stands(talk)
+    stands = last_wine(talk)
     placed = follow_words().places.keys() & set(frame.text.stems)  # `the second one`
     wines = frame.wines or (() if frame.text.readings or placed else stands)
     if frame.intent not in TELLS or frame.dishes or not wines or not says(frame, "say-about"):
         return None
     return replace(frame, intent=DESCRIBES, wines=wines, preferences=(), again="")
-
-
-def _stands(talk: Talk | None) -> tuple[str, ...]:
-    """The wine last spoken of."""
-    return (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk else ()
 
 
 def _why_there(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
@@ -155,11 +149,11 @@ def _next_poured(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | N
 
 def _bite_with(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     """`what bite first with the Albariño`: the foods of the table for that wine, the best first."""
-    wines = frame.wines or (_stands(talk) if not frame.text.readings else ())
+    wines = frame.wines or (last_wine(talk) if not frame.text.readings else ())
     one = len(wines) == 1 and tonight.dishes and not _eaten_by_name(frame)
     if not one or frame.intent not in (*TELLS, ORDERS) or not says(frame, "bite-with"):
         return None
-    return replace(frame, intent="foods-for-wine", wines=wines, dishes=(), preferences=(), again="")
+    return replace(frame, intent="foods-for-wine", wines=wines, preferences=(), again="")
 
 
 def _because_of(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 SAFETY = "safety"
 HEARD = ("trouble", "note", "myth", "teach")  # what alcohol in a dish may be taken for
-COOKED = {"holds-wine": "food/cooked-red-wine", "holds-spirit": "food/cooked-spirit"}
+ALCOHOL, HOLDS_ALCOHOL = "food/cooked-in-alcohol", "holds-alcohol"
 
 
 def told_of_dish(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None:
@@ -30,23 +30,18 @@ def told_of_dish(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame 
     dish = [main for main in held if main in named]
     dish = dish or [main for main, foods in held.items() if foods.intersection(named)]
     more = [name for name in named if name not in dish and not (dish and name in held[dish[0]])]
-    more += _alcohol(frame)
+    more += [ALCOHOL] if says(frame, HOLDS_ALCOHOL) else []
     if len(dish) != 1 or not more:
         return None
     parts = [single(name).main for name in (*dish, *more)]
     dishes = with_parts(tonight.dishes, parts, knowledge)
-    return replace(_without_spirits(frame), intent=SETS, wines=(), preferences=(), dishes=dishes, again="")
+    return replace(_without_drinks(frame), intent=SETS, wines=(), preferences=(), dishes=dishes, again="")
 
 
-def _alcohol(frame: Frame) -> list[str]:
-    """What wine or a spirit that is told to be in a dish counts as (`there's brandy in the sauce`)."""
-    return [food for line, food in COOKED.items() if says(frame, line)]
-
-
-def _without_spirits(frame: Frame) -> Frame:
-    """The frame with the spirits that were told of no longer among the words that are not known."""
+def _without_drinks(frame: Frame) -> Frame:
+    """The frame with the drinks that were told of no longer among the words that are not known."""
     text = frame.text
-    told = {text.words[i] for places in follow_lines()["holds-spirit"].find(text.stems) for i in places}
+    told = {text.words[i] for places in follow_lines()[HOLDS_ALCOHOL].find(text.stems) for i in places}
     return replace(frame, text=replace(text, left_out=tuple(w for w in text.left_out if w not in told)))
 
 
@@ -54,5 +49,5 @@ def _is_told(frame: Frame) -> bool:
     """Whether nothing is asked, and nobody is told to have eaten of it, which may be an emergency."""
     asks = says(frame, "table-questions") or any(follow_lines()["yes-no"].at(frame.text.stems, 0))
     eaten = says(frame, "guest-she") or says(frame, "guest-drank")
-    told = (*TOLD, SAFETY, *(HEARD if _alcohol(frame) else ()))
+    told = (*TOLD, SAFETY, *(HEARD if says(frame, HOLDS_ALCOHOL) else ()))
     return frame.intent in told and not (asks or eaten)

@@ -9,7 +9,7 @@ from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import follow_lines, opens, says
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
-from assistant.language.standing import Talk, dishes_of, wines_of
+from assistant.language.standing import Talk, dishes_of, last_wine, wines_of
 
 if TYPE_CHECKING:
     from assistant.tonight import Tonight
@@ -75,7 +75,7 @@ def _chilled(frame: Frame) -> Frame | None:
 def _is_grape(frame: Frame, talk: Talk | None) -> Frame | None:
     """`is it a grape?`, `is Beaujolais a grape or a region`: what the name of the wine is that of."""
     read = frame.text.readings
-    stands = (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk and says(frame, "guest-it") else ()
+    stands = last_wine(talk) if says(frame, "guest-it") else ()
     named = frame.wines or wines_of(tuple(i for reading in read for i in (reading.id, *reading.others)))
     wines = named[:1] or stands
     asks = says(frame, "is-grape") or (bool(named) and says(frame, "is-grape-named"))

@@ -10,6 +10,7 @@ from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.taken_down import when
 from assistant.answers.wording import capital
+from assistant.evening.facts import tables
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.pairing.dish import Dish, table_of
@@ -19,11 +20,6 @@ from assistant.pairing.score import LIKED
 
 PLAN, ORDERS, WAITING = "plan", "pour-order", "pours-waiting"
 POURS = ("service", "wines-for-food", "pour-order", "choose-wines", "one-bottle", "unclear", "plan")
-# What is eaten standing, before there is anything on a plate.
-NIBBLES = (
-    "kind/snack", "kind/dip", "kind/nut", "kind/olive-kind", "kind/pickle-kind", "kind/cured-meat",
-    "kind/cheese", "kind/bread",
-)  # fmt: skip
 
 
 def asks_while_waiting(frame: Frame) -> bool:
@@ -65,7 +61,8 @@ def _at_first(context: Context) -> tuple[Dish, ...]:
 def eaten_first(context: Context) -> tuple[Dish, ...]:
     """What of the table is eaten before the meal; all of it where nothing is."""
     dishes, broader = context.tonight.dishes, context.knowledge.broader
-    return tuple(d for d in dishes if set(NIBBLES).intersection(broader(d.main.food))) or dishes
+    standing = set(tables("amounts")["standing"]["kinds"])
+    return tuple(d for d in dishes if standing.intersection(broader(d.main.food))) or dishes
 
 
 def _in_a_line(context: Context, say: str, intent: str = ORDERS, picks: Sequence[Match] = ()) -> Answer:

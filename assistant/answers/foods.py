@@ -11,7 +11,7 @@ from assistant.answers.context import Context
 from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
-from assistant.answers.table_foods import table_foods
+from assistant.answers.table_foods import of_table, table_foods
 from assistant.answers.wording import listed
 from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.pairing import choose
@@ -26,8 +26,8 @@ TABLE_KINDS = (
 
 def foods_for_wine(context: Context) -> Answer:
     """Foods that love the wine, kinds mixed, and one that fights it; what is on the table goes first."""
-    if context.tonight.dishes and not (context.frame.dishes or context.frame.anywhere):
-        return table_foods(context)
+    if asked := of_table(context):
+        return table_foods(context, asked)
     wine = context.knowledge.style(context.frame.wines[0])
     foods = [f for f in _tasting_foods(context) if f not in context.frame.named_before]
     foods = eaten(foods, context) or eaten(_standing((), context), context)

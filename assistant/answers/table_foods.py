@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.answers.compose import compose
@@ -9,20 +10,25 @@ from assistant.answers.context import Context, say_reason
 from assistant.answers.eating import eaten, kept_to
 from assistant.answers.items import groups_of, path_entries, total
 from assistant.answers.record import Answer, Item
+from assistant.knowledge.kinds_meant import kinds_meant
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
 
 
-def table_foods(context: Context) -> Answer:
-    """Tonight's foods, best with the wine first; those that are not eaten are left out."""
+def of_table(context: Context) -> tuple[Dish, ...]:
+    """Tonight's foods that are asked of: those of the kinds named, else all; none where others are asked."""
+    laid, named, known = context.tonight.dishes, context.frame.dishes, context.knowledge
+    if context.frame.anywhere or not named:
+        return () if context.frame.anywhere else laid
+    kinds = {kind for dish in named for kind in kinds_meant(dish.main.food, known)}
+    return tuple(d for d in laid if kinds.intersection((d.main.food, *known.broader(d.main.food))))
+
+
+def table_foods(context: Context, asked: Sequence[Dish]) -> Answer:
+    """These foods, best with the wine first; those that are not eaten are left out."""
     wine = context.knowledge.style(context.frame.wines[0])
-    dishes = [
-        d
-        for d in context.tonight.dishes
-        if d.main.food not in context.frame.named_before
-        and eaten([p.food for p in d.parts], context) == [p.food for p in d.parts]
-    ]
+    dishes = [dish for dish in asked if _wanted(context, dish)]
     judged = context.engine.rank_each([table_of([dish]) for dish in dishes], [wine])
     ranked = sorted(
         [(dish, match) for dish, (match,) in zip(dishes, judged, strict=True)],
@@ -36,6 +42,13 @@ def table_foods(context: Context) -> Answer:
     answer = compose(context, say, [say, *lines, *kept_to(context)])
     items = tuple(_item(context, dish, match) for dish, match in ranked)
     return replace(answer, picks=items[: context.top], avoid=_fighting(items[context.top :])[-1:])
+
+
+def _wanted(context: Context, dish: Dish) -> bool:
+    """Whether all of it is eaten; and told already it is only looked at again where its kind is named."""
+    told = not context.frame.dishes and dish.main.food in context.frame.named_before
+    foods = [part.food for part in dish.parts]
+    return not told and eaten(foods, context) == foods
 
 
 def _spoken(context: Context, best: tuple[Dish, Match], wine: str) -> str:

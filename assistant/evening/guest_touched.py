@@ -73,12 +73,9 @@ def _kept_from(row: GuestCare, foods: set[str]) -> GuestCare:
 
 def traces_told(rows: Sequence[GuestCare], context: Context) -> list[str]:
     """That not even a little is for somebody with an allergy, where that is asked (`just a bite`)."""
-    little = asks_little(context.frame)
-    return (
-        [context.wording("plan", "guest-trace")]
-        if little and any(r.allergy and r.keep_away for r in rows)
-        else []
-    )
+    if asks_little(context.frame) and any(row.allergy and row.keep_away for row in rows):
+        return [context.wording("plan", "guest-trace")]
+    return []
 
 
 def touched_told(rows: Sequence[GuestCare], context: Context) -> list[str]:

@@ -31,7 +31,7 @@ def warned(answer: Answer, before: Tonight, context: Context, session: Session) 
 
 
 def _with_kept_from(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
-    """Where an allergy is told of, what the label may name is told as well."""
+    """The answer behind what is new on the table and not for a guest; an allergy is told with its labels."""
     new = _new(before, session.tonight, context.frame) if session.tonight.needs else ()
     if not new or answer.intent == SAFETY or not answer.understood:
         return answer

@@ -11,7 +11,7 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.preferences import wishes
 from assistant.language.refer import lays_it, refers
-from assistant.language.standing import FOR_ALL, WHYS, Talk, anew, dishes_of, joined, wines_of
+from assistant.language.standing import FOR_ALL, WHYS, Talk, anew, dishes_of, joined, last_wine, wines_of
 
 DEEPEST, MOST_DOUBTING = 3, 9
 DOUBTED = (
@@ -189,7 +189,7 @@ def same(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def still(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`same wine still?`: the wine that stands, judged with the dish as it is now."""
-    wines = talk.frame.wines[-1:] or wines_of(talk.picks[:1])
+    wines = last_wine(talk)
     named = frame.wines or frame.dishes or frame.preferences or frame.text.left_out
     if named or not (wines and talk.frame.dishes and says(frame, "still")):
         return None

@@ -209,7 +209,8 @@ def swap_wine(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     lists = frame.intent == "foods-for-wine" and bool(asks)
     if frame.intent == "describe" or lists:
         return None
-    return replace(frame, intent="judge-pair", dishes=talk.frame.dishes)
+    listed = talk.asked == "foods-for-wine" and "judge" not in frame.text.cues  # `which cheese with Rioja`
+    return replace(frame, intent=talk.asked if listed else "judge-pair", dishes=talk.frame.dishes)
 
 
 def _taken_off(frame: Frame, old: tuple[Dish, ...], gone: list[Reading], knowledge: Knowledge) -> Frame:

@@ -9,7 +9,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
-from assistant.language.standing import JUDGING, Talk, joined, short, wines_of
+from assistant.language.standing import JUDGING, Talk, joined, last_wine, short, wines_of
 from assistant.pairing.dish import Dish
 
 TOGETHER = ("one-bottle", "wines-for-food", "unclear", "compare", "choose-wines")
@@ -97,7 +97,7 @@ def of_another(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
 
 def described(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     """`is it a sweet wine?`, `and dry or sweet?`: what the wine that stands is like."""
-    wines = talk.frame.wines[-1:] or wines_of(talk.picks[:1])
+    wines = last_wine(talk)
     if frame.dishes or frame.wines or not wines or frame.intent not in ("unclear", "wines-for-food"):
         return None
     if frame.text.left_out or not says(frame, "like") or "why" in frame.text.cues or says(frame, "shop"):

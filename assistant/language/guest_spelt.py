@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from functools import lru_cache, partial
+from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
@@ -14,15 +16,23 @@ from assistant.language.guests import Asked
 from assistant.language.lexicon import Lexicon
 
 
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """The table `name_s` of corpus/language/guests.toml: what goes on with `is`, and what with `has`."""
+
+    be: frozenset[str]
+    have: frozenset[str]
+
+    @classmethod
+    def of(cls, tables: Mapping[str, Any]) -> Joined:
+        """The words of the file. Raises KeyError for a key that is missing."""
+        return cls(*(frozenset(tables["name_s"][key]) for key in ("be", "have")))
+
+
 @lru_cache(maxsize=1)
-def _runs_on() -> tuple[frozenset[str], str, frozenset[str], str]:
-    """Words that go on with `is` and with `has`, and those two. Raises KnowledgeError for a broken file."""
-
-    def of(tables: dict[str, dict[str, list[str]]]) -> tuple[frozenset[str], str, frozenset[str], str]:
-        table = tables["name_s"]
-        return (frozenset(table["be"]), table["is"][0], frozenset(table["have"]), table["has"][0])
-
-    return read_data(corpus_dir() / "language" / "guests.toml", of)
+def _joined() -> Joined:
+    """The shipped words. Raises KnowledgeError for a broken file."""
+    return read_data(corpus_dir() / "language" / "guests.toml", Joined.of)
 
 
 def as_spelt(typed: str, needs: Iterable[Asked], lexicon: Lexicon) -> str:
@@ -44,8 +54,7 @@ def _is_food(name: str, lexicon: Lexicon) -> bool:
 
 
 def _apart(name: str, found: re.Match[str]) -> str:
-    be, is_, have, has = _runs_on()
-    next_, rest = (found["next"] or "").lower(), found["rest"] or ""
-    if next_ in be or (next_.endswith("ing") and len(next_) > 4):
-        return f"{name} {is_}{rest}"
-    return f"{name} {has}{rest}" if next_ in have else f"{name}'s{rest}"
+    known, next_, rest = _joined(), (found["next"] or "").lower(), found["rest"] or ""
+    if next_ in known.be or (next_.endswith("ing") and len(next_) > 4):
+        return f"{name} is{rest}"
+    return f"{name} has{rest}" if next_ in known.have else f"{name}'s{rest}"

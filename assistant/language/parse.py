@@ -188,6 +188,7 @@ class Parser:
     def _frame(self, choice: Choice, text: Text, found: Sorting, dishes: list[Dish]) -> Frame:
         wines, preferences = _asked_about(choice.intent, found)
         diets = diets_in(text.stems)
+        text = replace(text, left_out=tuple(dict.fromkeys((*text.left_out, *found.beside_wines))))
         if choice.intent in LISTS_FOODS or (choice.intent in LOOKS_AT_DISHES and dishes):
             text = replace(text, left_out=unkept(text))
         if choice.intent in OF_TASTES:

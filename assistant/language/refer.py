@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from assistant.language.standing import Talk
 
 WINES = ("wine/", "drink/")
-COUNTS = ("quantity",)
+OF_ANY = ("quantity", "foods-for-wine")  # a kind is any of it there (`which cheese with Rioja`)
 PLACED = ("unclear", "wines-for-food", "foods-for-wine", "define", "pour-order")
 
 
@@ -47,9 +47,8 @@ def placed(frame: Frame, picks: tuple[str, ...]) -> Frame:
 
 def same_food(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame:
     """`the cheese` is the goat's cheese spoken of before, where only its kind is named; of several, all."""
-    if not frame.dishes or not all(d.main.food.startswith("kind/") for d in frame.dishes):
-        return frame
-    if frame.intent in COUNTS:
+    kinds = all(dish.main.food.startswith("kind/") for dish in frame.dishes)
+    if frame.intent in OF_ANY or not frame.dishes or not kinds:
         return frame
     met = [_of_kind(dish.main.food, talk, knowledge) or (dish,) for dish in frame.dishes]
     return replace(frame, dishes=tuple(dish for dishes in met for dish in dishes))

@@ -56,24 +56,32 @@ def smell_words() -> SmellWords:
     return read_data(corpus_dir() / "language" / "smells.toml", SmellWords.of)
 
 
-def find_smells(text: Text) -> tuple[list[Preference], set[int]]:
-    """The limits that words for a smell put on the wine, and the positions of those words.
+@dataclass(frozen=True, slots=True)
+class Smells:
+    """The limits put on the wine, the positions of the words read, and those of words that limit nothing."""
+
+    limits: tuple[Preference, ...]
+    read: frozenset[int]
+    idle: frozenset[int]
+
+
+def find_smells(text: Text) -> Smells:
+    """What words for a smell ask of the wine.
 
     Only beside a wine, or behind `something`: else a food is told of (`the earthy one with beetroot`). What
     a wine named is said to smell of is no limit (`a peppery Syrah`).
     """
     known, near = smell_words(), _Near(text)
-    found: list[Preference] = []
-    used: set[int] = set()
-    if known.meaning.intersection(text.stems):
-        return found, used
-    for at, end, limits in _said(text.stems, known):
-        beside = near.wine_behind(end) or near.wine_before(at, end)
-        if beside or near.wanted_before(at):
+    limits: list[Preference] = []
+    used, idle = set[int](), set[int]()
+    for at, end, asked in _said(text.stems, known) if not known.meaning.intersection(text.stems) else ():
+        beside, wanted = near.wine_behind(end) or near.wine_before(at, end), near.wanted_before(at)
+        if beside == SORT or wanted:
+            limits += _turned(asked) if negated(text, at) else asked
             used.update(range(at, end))
-        if beside == SORT or near.wanted_before(at):
-            found += _turned(limits) if negated(text, at) else limits
-    return found, used
+        elif beside:
+            idle.update(range(at, end))
+    return Smells(tuple(limits), frozenset(used | idle), frozenset(idle))
 
 
 def _said(stems: Sequence[str], known: SmellWords) -> Iterator[tuple[int, int, tuple[Preference, ...]]]:

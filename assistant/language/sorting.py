@@ -40,7 +40,9 @@ class Sorting:
         self.barred: list[str] = []
         has_food = any(r.kind in EDIBLE for r in text.readings)
         asks_meaning = "means" in text.cues or ("define" in text.cues and is_bare(text))
-        self.preferences, self.smelled = find_smells(text)
+        smells = find_smells(text)
+        self.preferences, self.smelled = [*smells.limits], smells.read
+        self.beside_wines = tuple(text.words[at] for at in sorted(smells.idle))
         readings = [self._as_term(r) for r in text.readings] if asks_meaning else text.readings
         for i, reading in enumerate(readings):
             follower = text.readings[i + 1] if i + 1 < len(text.readings) else None

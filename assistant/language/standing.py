@@ -92,6 +92,11 @@ def wines_of(ids: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(i for i in ids if i.startswith(WINES))
 
 
+def last_wine(talk: Talk | None) -> tuple[str, ...]:
+    """The wine last spoken of, else the first of the last answer; none where none is."""
+    return (talk.frame.wines[-1:] or wines_of(talk.picks[:1])) if talk else ()
+
+
 def dishes_of(ids: tuple[str, ...]) -> tuple[Dish, ...]:
     foods = [i for i in ids if i.startswith("food/")]
     return tuple(Dish((DishPart(food, BASE, 100.0),)) for food in foods)

@@ -18,9 +18,9 @@ def laid(conversation: Session) -> Session:
 @pytest.mark.parametrize(
     ("told", "dish"),
     [
-        ("Dana wants gravy, there's wine in it", "turkey with cooked red wine"),
-        ("there's bourbon in the pecan pie", "pecan pie"),
-        ("the macaroni cheese has some sherry in it", "macaroni cheese"),
+        ("Dana wants gravy, there's wine in it", "turkey with brown gravy and cooked-in alcohol."),
+        ("there's bourbon in the pecan pie", "pecan pie with cooked-in alcohol."),
+        ("the macaroni cheese has some sherry in it", "macaroni cheese with cooked-in alcohol."),
     ],
 )
 def test_alcohol_told_to_be_in_a_dish_is_kept_from_who_drinks_none(
@@ -31,6 +31,13 @@ def test_alcohol_told_to_be_in_a_dish_is_kept_from_who_drinks_none(
     assert answer.say.startswith(f"Not for Dana: {dish}")
     assert "Dana may have" not in answer.text
     assert "bourbon" not in answer.text
+
+
+def test_beer_told_to_be_in_a_dish_is_asked_about_for_a_coeliac(conversation: Session) -> None:
+    conversation.ask("foods: roast beef, fruit salad. wines: Cava")
+    assert "lees" not in conversation.ask("Lee is coeliac").text
+    answer = conversation.ask("there's beer in the roast beef")
+    assert answer.say.startswith("Ask or read the label first for Lee: roast beef with cooked-in alcohol.")
 
 
 @pytest.mark.parametrize(

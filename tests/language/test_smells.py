@@ -42,6 +42,20 @@ def test_what_a_food_or_a_wine_named_is_like_limits_nothing(parse: Parse, text: 
 
 
 @pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("does a peppery Syrah go with steak", ("peppery",)),
+        ("what goes with a smoky, earthy Rioja", ("smoky", "earthy")),
+        ("an earthy red for duck", ()),
+    ],
+)
+def test_what_a_wine_named_is_called_beside_its_name_is_told_as_not_used(
+    parse: Parse, text: str, left: tuple[str, ...]
+) -> None:
+    assert parse(text).text.left_out == left
+
+
+@pytest.mark.parametrize(
     ("text", "label"),
     [
         ("nothing high in alcohol for suya", "not strong"),
