@@ -92,9 +92,15 @@ class Knowledge:
 
     def styles_of(self, wine: str) -> list[str]:
         """The styles a wine word stands for: itself, or the members of a kind or home."""
-        if wine in self.wines:
-            return [wine]
-        return [style.id for style in self.wines.values() if wine in style.kinds]
+        return [wine] if wine in self.wines else self._of_kind.get(wine, [])
+
+    @cached_property
+    def _of_kind(self) -> dict[str, list[str]]:
+        styles: dict[str, list[str]] = {}
+        for style in self.wines.values():
+            for kind in style.kinds:
+                styles.setdefault(kind, []).append(style.id)
+        return styles
 
     def style(self, wine: str) -> str:
         """The style a wine word stands for: itself, or of a kind the one that is easiest to buy.

@@ -25,17 +25,29 @@ class Cleaned:
 
 def clean(text: str) -> Cleaned:
     """Normalises (NFKC), drops control, format and bidi characters, caps the length. Never raises."""
+    looked_at = text[:MOST_LOOKED_AT]
+    kept, odd = _sorted_out(looked_at) if not _is_plain(looked_at) else (looked_at, 0)
+    whole = " ".join(_normal(kept).split())
+    cut = max(0, len(whole) - MAX_CHARACTERS) + max(0, len(text) - MOST_LOOKED_AT)
+    return Cleaned(whole[:MAX_CHARACTERS].rstrip(), odd, cut)
+
+
+def _is_plain(text: str) -> bool:
+    """Whether there is nothing to look at letter by letter, as in most of what is typed."""
+    return text.isascii() and text.isprintable()
+
+
+def _sorted_out(text: str) -> tuple[str, int]:
+    """The characters that are kept, and how many odd ones were dropped."""
     kept, odd = [], 0
-    for character in text[:MOST_LOOKED_AT]:
+    for character in text:
         if character in _KEPT_CONTROLS:
             kept.append(" ")
         elif unicodedata.category(character) in _ODD_CATEGORIES or UNSEEN.match(character):
             odd += 1
         else:
             kept.append(character)
-    whole = " ".join(_normal("".join(kept)).split())
-    cut = max(0, len(whole) - MAX_CHARACTERS) + max(0, len(text) - MOST_LOOKED_AT)
-    return Cleaned(whole[:MAX_CHARACTERS].rstrip(), odd, cut)
+    return "".join(kept), odd
 
 
 def _normal(text: str) -> str:

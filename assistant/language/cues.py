@@ -126,8 +126,11 @@ class Lines:
 
     def find(self, stems: Sequence[str]) -> Iterator[tuple[int, ...]]:
         """The same for every place of a text, in order."""
-        words = frozenset(stems)
-        return (places for at in range(len(stems)) for places in self.at(stems, at, words))
+        words, starts = frozenset(stems), self._starts
+        if starts.keys().isdisjoint(words):
+            return iter(())
+        begun = [at for at, stem in enumerate(stems) if stem in starts]
+        return (places for at in begun for places in self.at(stems, at, words))
 
     def stand_in(self, stems: Sequence[str]) -> bool:
         """Whether any of the lines stands in a text."""
