@@ -85,6 +85,7 @@ def food(digest: Digest, subject: str) -> Food:
         allergens=frozenset(entry.get("allergen", ())),
         may_contain=frozenset(entry.get("mayContain", ())),
         care=frozenset(entry.get("care", ())),
+        customs=frozenset(entry.get("pouredWith", ())),
     )
 
 
@@ -110,6 +111,7 @@ def wine(digest: Digest, subject: str) -> Wine:
         glass=first(entry, "glassType"),
         availability=first(entry, "availability", 2.0),
         reads_sharper=first(entry, "readsSharper", 0.0),
+        reads_drier=first(entry, "readsDrier", 0.0),
         classics=_classics(digest, (subject, *kinds)),
     )
 

@@ -62,6 +62,7 @@ class Food(Concept):
     allergens: frozenset[str]
     may_contain: frozenset[str]
     care: frozenset[str]
+    customs: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +80,7 @@ class Wine(Concept):
     glass: str | None
     availability: float
     reads_sharper: float
+    reads_drier: float
     classics: frozenset[str]
 
 

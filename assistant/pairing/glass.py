@@ -39,7 +39,7 @@ def glass_of(wine: Wine, knowledge: Knowledge) -> Glass:
     c = knowledge.constants
     points["body"] = min(5.0, sum(c[f"body-{n}"] * points[n] for n in BODY_PARTS))
     hidden = c["sweetness-hidden-by-acid"] * max(0.0, points["acid"] - SWEETNESS_HIDING_FROM)
-    points["sweetness"] = max(0.0, sugar - hidden)
+    points["sweetness"] = max(0.0, sugar - hidden - wine.reads_drier)
     kinds = (wine.id, *wine.kinds, *wine.grapes)
     strength = wine.amounts["alcohol"].typical
     return Glass(

@@ -199,7 +199,8 @@ def _interact(points: Values, traits: frozenset[str], knowledge: Knowledge) -> N
 
 
 def _weight(points: Values, values: Values, main: _Profile, knowledge: Knowledge) -> float:
-    c, food = knowledge.constants, main.lead
+    c = knowledge.constants
+    food = main.food if main.food.weight_shift else main.lead
     inside = sum(c[f"weight-{n}"] * points[n] for n in ("fat", "protein", "aroma"))
     inside += c["weight-starch"] * values["starch"] + c["weight-offset"] + main.cooking
     inside += 0.0 if food.shift_after else food.weight_shift
@@ -212,10 +213,10 @@ def _lean(
     points: Values, traits: frozenset[str], profiles: list[_Profile], main: _Profile, knowledge: Knowledge
 ) -> float:
     """The colour custom of the main part, shifted by what coats it; else of traits or of spicy food."""
-    own = main.food.lean if main.food.lean is not None else main.lead.lean
+    own = main.food.lean if main.food.lean is not None or main.inner is None else main.inner.points["lean"]
     coats = [p.food.lean or 0.0 for p in profiles if p.part.role in COATING and p is not main]
     if own is not None:
-        return min(1.0, max(-1.0, own + min(coats, default=0.0)))
+        return min(1.0, max(-1.0, own + max(coats, key=abs, default=0.0)))
     leans = [knowledge.entry(t).get("redLean") for t in sorted(traits)]
     found = [float(lean[0]) for lean in leans if lean] + coats
     if found:
