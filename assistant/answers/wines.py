@@ -20,6 +20,7 @@ from assistant.pairing.score import DISLIKED, LIKED
 
 FORTIFIED = "kind/fortified-wine"
 AVOID = 3
+BESIDE = ("role/side", "role/topping", "role/dip", "role/garnish")
 
 
 def wines_for_food(context: Context) -> Answer:
@@ -128,9 +129,14 @@ def _next_lines(context: Context, chosen: list[Match], noise: float) -> list[str
 
 
 def _custom_lines(context: Context, first: Match, best: Match, noise: float) -> list[str]:
-    """That custom, and not a rule, names the wine before one that the rules find clearly better."""
-    poured = context.knowledge.wines[first.wine].classics & _foods(context)
+    """That custom, and not a rule, names the wine before one that the rules find clearly better.
+
+    Nothing is said of another wine of its kind, nor of one that no host would come upon.
+    """
+    poured = context.knowledge.pours(first.wine, _foods(context))
     if not poured or context.top > AVOID or best.score - first.score < noise:
+        return []
+    if not choose.worth_telling(best, first, context.knowledge):
         return []
     fields = {"food": context.knowledge.label(min(poured)), "wine": label(context, best)}
     return [context.wording("line", "by-custom", **fields)]
@@ -179,8 +185,10 @@ def _shop_lines(context: Context, first: Match) -> list[str]:
 
 
 def _foods(context: Context) -> frozenset[str]:
-    """What is eaten, each dish by its main part."""
-    return frozenset(dish.main.food for dish in context.frame.dishes)
+    """What is eaten, each dish by its main part; what stands beside a dish by use is no dish beside others."""
+    foods = [dish.main.food for dish in context.frame.dishes]
+    meals = [food for food in foods if context.knowledge.food(food).role not in BESIDE]
+    return frozenset(meals or foods)
 
 
 def _limit_lines(context: Context, first: Match, kept: Match) -> list[str]:

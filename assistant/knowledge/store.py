@@ -102,6 +102,12 @@ class Knowledge:
                 styles.setdefault(kind, []).append(style.id)
         return styles
 
+    def pours(self, wine: str, foods: Iterable[str]) -> frozenset[str]:
+        """Those of the foods that custom pours a style with: the style's own classics, and the foods' customs."""
+        style = self.wines[wine]
+        alike = {wine, *style.kinds}
+        return frozenset(f for f in foods if f in style.classics or alike & self.food(f).customs)
+
     def style(self, wine: str) -> str:
         """The style a wine word stands for: itself, or of a kind the one that is easiest to buy.
 

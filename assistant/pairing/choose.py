@@ -11,6 +11,7 @@ from assistant.pairing.score import DISLIKED, LIKED
 
 VARIED_UP_TO = 5
 COMMONEST, RAREST = 3.0, 1.0
+SPARKLING = "kind/sparkling-wine"
 INFINITE = float("inf")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 
@@ -31,17 +32,27 @@ def picks(
     """
     if count > VARIED_UP_TO:
         return list(ranked[:count])
+    open_to = [m for m in ranked if at_hand or m.score <= _opening(ranked, foods, knowledge)]
+    worth = {m.wine: m.score if at_hand else _worth(m, foods, knowledge) for m in open_to}
     chosen: list[Match] = []
-    handy = ranked
-    if not at_hand:
-        most = _opening(ranked, foods, knowledge)
-        short = (m for m in ranked if m.score <= most)
-        handy = sorted(short, key=lambda m: (-_handy(m, knowledge) - _custom(m, foods, knowledge), m.wine))
-    for match in handy:
-        if len(chosen) < count and _adds(match, chosen, knowledge):
-            chosen.append(match)
-    chosen += [m for m in handy if m not in chosen][: count - len(chosen)]
+    while len(chosen) < min(count, len(open_to)):
+        left = [m for m in open_to if m not in chosen]
+        adding = [m for m in left if _adds(m, chosen, knowledge)] or left
+        chosen.append(min(adding, key=lambda m: (_repeats(m, chosen, knowledge) - worth[m.wine], m.wine)))
     return sorted(chosen, key=lambda m: (-m.score, m.wine))
+
+
+def _worth(match: Match, foods: frozenset[str], knowledge: Knowledge) -> float:
+    """The score less the trouble of finding the wine, and with what is allowed to custom."""
+    return _handy(match, knowledge) + _custom(match, foods, knowledge)
+
+
+def _repeats(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> float:
+    """What a sparkling wine costs that is named beside others: a host wants something else to choose from."""
+    if SPARKLING not in knowledge.wines[match.wine].kinds:
+        return 0.0
+    others = sum(SPARKLING in knowledge.wines[m.wine].kinds for m in chosen)
+    return others * knowledge.constants["more-bubbles"]
 
 
 def _handy(match: Match, knowledge: Knowledge) -> float:
@@ -52,12 +63,12 @@ def _handy(match: Match, knowledge: Knowledge) -> float:
 
 def _custom(match: Match, foods: frozenset[str], knowledge: Knowledge) -> float:
     """What is allowed a wine that custom pours with one of the foods."""
-    return knowledge.constants["custom"] if knowledge.wines[match.wine].classics & foods else 0.0
+    return knowledge.constants["custom"] if knowledge.pours(match.wine, foods) else 0.0
 
 
 def _opening(ranked: Sequence[Match], foods: frozenset[str], knowledge: Knowledge) -> float:
     """The score with which a short list opens: that of the best wine that custom pours, where it is liked."""
-    poured = [m for m in ranked if m.verdict in LIKED and knowledge.wines[m.wine].classics & foods]
+    poured = [m for m in ranked if m.verdict in LIKED and knowledge.pours(m.wine, foods)]
     first = max(poured, key=lambda m: (_handy(m, knowledge), m.wine), default=None)
     near = first and ranked[0].score - first.score <= knowledge.constants["custom-first"]
     return first.score if first and near else INFINITE
@@ -73,6 +84,12 @@ def _adds(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> bool:
 def style_kind(wine: Wine) -> str:
     """The kind a wine is first of all (light red, bottle-fermented sparkling ...)."""
     return next((kind for kind in wine.kinds if kind.startswith("kind/")), wine.colour)
+
+
+def worth_telling(match: Match, instead: Match, knowledge: Knowledge) -> bool:
+    """Whether a host gains by hearing of a wine besides another: it is of another kind and sold everywhere."""
+    wine, other = knowledge.wines[match.wine], knowledge.wines[instead.wine]
+    return wine.availability >= COMMONEST and style_kind(wine) != style_kind(other)
 
 
 def _same_style(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> bool:
