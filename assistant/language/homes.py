@@ -12,6 +12,11 @@ def of_people(text: Text, reading: Reading, has_food: bool) -> bool:
     return cooked or _behind(text, reading) in small_words()["of-people"]
 
 
+def of_eating(text: Text) -> bool:
+    """Whether something to eat is asked for (`something Thai to cook`)."""
+    return bool(small_words()["eating"].intersection(text.stems))
+
+
 def told_to_be(text: Text, reading: Reading) -> bool:
     """`it has to be Spanish`, `Italian please`, `an Austrian for the schnitzel`, `red and French`."""
     words, said, after = small_words(), _before(text, reading), _behind(text, reading)
@@ -19,6 +24,11 @@ def told_to_be(text: Text, reading: Reading) -> bool:
     one = said in words["articles"] and (after in words["behind-wish"] or not after)
     told = said in words["to-be"] or one or joined or after in words["asks-for"]
     return told and after not in words["kitchen"]
+
+
+def of_a_sort(before: str, last: str, type_: str) -> bool:
+    """Whether a sort is meant by what else names one wine (`another South African red` than Pinotage)."""
+    return type_ == "Wine" and before in small_words()["others"] and last in small_words()["colours"]
 
 
 def one_of(text: Text, reading: Reading, follower: Reading | None) -> bool:

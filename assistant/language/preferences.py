@@ -169,8 +169,9 @@ def _counts(text: Text, at: int, money: frozenset[str]) -> bool:
 
 
 def _among(limit: Preference, asked: str, kind: Reading) -> Preference:
-    """A ban on some wines of a kind: the rest of them stays, and so do all others."""
-    return replace(limit, label=f"no {asked} {kind.label}", among=kind.id)
+    """A limit on the wines of a kind: all others stay."""
+    label = f"{asked} if {kind.label}" if limit.label == asked else f"no {asked} {kind.label}"
+    return replace(limit, label=label, among=kind.id)
 
 
 def phrase_before(stems: tuple[str, ...], at: int, starts: Mapping[str, list[PreferenceWord]]) -> int | None:

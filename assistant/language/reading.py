@@ -17,6 +17,7 @@ from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.given_names import is_somebody
 from assistant.language.heard import Heard
+from assistant.language.homes import of_a_sort
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.persons import is_called_so, is_person
 from assistant.language.phrases import Phrases
@@ -183,6 +184,8 @@ class Reader:
         solid = (i for i in range(at, len(stems)) if stems[i] not in BETWEEN)
         places = list(islice(solid, MOST_NAME))
         found = self._lexicon.longest([stems[i] for i in places], 0)
+        if found and at and of_a_sort(stems[at - 1], stems[places[found[0] - 1]], found[1][0].type):
+            found = self._lexicon.longest([stems[i] for i in places[: found[0] - 1]], 0)
         return (places[found[0] - 1] + 1, found[1]) if found else None
 
     def _ends_name(self, stems: list[str], at: int, end: int, name: Name) -> bool:

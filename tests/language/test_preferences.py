@@ -129,6 +129,41 @@ def test_a_ban_on_oaky_whites_leaves_oaky_reds(session: Session) -> None:
     assert oaky & kept
 
 
+@pytest.mark.parametrize(
+    "text",
+    ["what's good with lamb, a red", "wots good wiv lamb, summat red", "what is nice with lamb, a red?"],
+)
+def test_a_sort_behind_what_it_is_for_is_wished(parse: Parse, text: str) -> None:
+    frame = parse(text)
+    assert (frame.intent, frame.wines) == ("wines-for-food", ())
+    assert groups(frame.preferences) == {("kind/red-wine", False)}
+
+
+@pytest.mark.parametrize("text", ["does a red go with cod", "is red good with fish, or white"])
+def test_a_sort_that_is_judged_is_no_limit(parse: Parse, text: str) -> None:
+    assert "kind/red-wine" in parse(text).wines
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wine for lamb, low tannin if red",
+        "wine for lamb, if it's a red make it low tannin",
+        "wine for lamb, low tannin if it is red",
+    ],
+)
+def test_a_limit_of_one_sort_bans_no_other(parse: Parse, text: str) -> None:
+    (limit,) = parse(text).preferences
+    assert (limit.property, limit.high, limit.among) == ("tannin", 2.0, "kind/red-wine")
+
+
+def test_another_wine_of_a_home_and_colour_is_no_name(parse: Parse) -> None:
+    frame = parse("No Pinotage left. Give me another South African red in its place.")
+    assert groups(frame.preferences) == {("region/south-africa", False), ("kind/red-wine", False)}
+    assert frame.wines == ("wine/pinotage",)
+    assert parse("does a South African red go with steak").wines == ("wine/pinotage",)
+
+
 @pytest.mark.parametrize("text", ["a white, not oaky, with chicken", "a white with chicken, no oaky ones"])
 def test_a_white_that_is_not_oaky(parse: Parse, text: str) -> None:
     found = parse(text).preferences
