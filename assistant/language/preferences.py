@@ -17,7 +17,7 @@ from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Preference, Reading, Text
 from assistant.language.quantities import quantity_words
 from assistant.language.small_words import small_words
-from assistant.language.turning import FOODS, negated
+from assistant.language.turning import FOODS, denied, negated
 
 LONGEST = 8  # words of a limit
 BUBBLES, SPARKLING = "bubbles", "kind/sparkling-wine"
@@ -42,11 +42,12 @@ def _alcohol_patterns() -> tuple[re.Pattern[str], re.Pattern[str]]:
 
 @dataclass(frozen=True, slots=True)
 class PreferenceWord:
-    """A phrase, what it asks of the wine, and what its negation asks."""
+    """A phrase, what it asks of the wine, and what its negation asks; `turned`: it counts as denied alone."""
 
     words: tuple[str, ...]
     asks: Preference
     negated: Preference
+    turned: bool = False
 
 
 def read_preference_words(file: Path) -> list[PreferenceWord]:
@@ -65,7 +66,8 @@ def _phrases(row: Mapping[str, Any]) -> Iterable[PreferenceWord]:
         low=turn if low is None else None,
         high=turn if low is not None else None,
     )
-    return (PreferenceWord(key(phrase), asks, negated) for phrase in row["phrases"])
+    yield from (PreferenceWord(key(phrase), asks, negated) for phrase in row["phrases"])
+    yield from (PreferenceWord(key(phrase), asks, negated, turned=True) for phrase in row.get("turned", ()))
 
 
 def by_first(words: Iterable[PreferenceWord]) -> dict[str, list[PreferenceWord]]:
@@ -90,7 +92,7 @@ def find_preferences(
         if at in taken or at in used:
             continue
         for word in starts.get(text.stems[at], ()):
-            span = _span(text.stems, at, word.words)
+            span = None if word.turned and not denied(text, at) else _span(text.stems, at, word.words)
             if span and not span & (taken | used) and not _of_else(text, max(span) + 1, starts):
                 limit = word.negated if negated(text, at) else word.asks
                 found.append(_among(limit, word.asks.label, among[at]) if at in among else limit)

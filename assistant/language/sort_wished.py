@@ -23,6 +23,12 @@ def wished_behind(text: Text, reading: Reading) -> bool:
     return asked and ends and alone and start > 0 and text.stems[start - 1] in PAUSES
 
 
+def taught_as(text: Text, reading: Reading) -> bool:
+    """Whether it is what something taught is (`Learn this: Dravinka is a dry white grape`)."""
+    at = reading.start - (text.stems[reading.start - 1 : reading.start] == ("a",))
+    return "teach" in text.cues and at > 0 and text.stems[at - 1] in small_words()["tells-what"]
+
+
 def condition_of(text: Text, reading: Reading, limits: Mapping[str, list[PreferenceWord]]) -> int | None:
     """Where the limit starts that is asked of this sort alone (`low tannin if red`, `if white, unoaked`)."""
     words, start, end = small_words(), reading.start, reading.end

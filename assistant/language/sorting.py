@@ -11,7 +11,7 @@ from assistant.language.homes import of_eating, of_people, one_of, told_to_be
 from assistant.language.preferences import PreferenceWord, phrase_before
 from assistant.language.small_words import small_words
 from assistant.language.smells import find_smells
-from assistant.language.sort_wished import condition_of, wished_behind
+from assistant.language.sort_wished import condition_of, taught_as, wished_behind
 from assistant.language.turning import excepted, hated, negated, ruled_out, turned_word
 from assistant.pairing.dish import Dish, single
 
@@ -123,7 +123,7 @@ class Sorting:
 
     def _wine_kind(self, reading: Reading) -> str:
         """`a red` is a limit; `does red go with fish` asks about reds; `white gravy` is no wine."""
-        if self._of_food(reading):
+        if self._of_food(reading) or taught_as(self._text, reading):
             return "remark"
         before = self._text.stems[reading.start - 1] if reading.start else ""
         banned = negated(self._text, reading.start)

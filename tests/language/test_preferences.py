@@ -157,6 +157,26 @@ def test_a_limit_of_one_sort_bans_no_other(parse: Parse, text: str) -> None:
     assert (limit.property, limit.high, limit.among) == ("tannin", 2.0, "kind/red-wine")
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wine for fish, I do not like too sour",
+        "wine for fish, not too sour",
+        "something not too tart for salad",
+        "wine for fish, nothing sour please",
+    ],
+)
+def test_what_is_not_to_be_sour_is_soft_in_acidity(parse: Parse, text: str) -> None:
+    assert numbers(parse(text).preferences) == {Limit("acid", high=3.0)}
+
+
+@pytest.mark.parametrize(
+    "text", ["my wine tastes too sour, what do I do", "what goes with a sour cream tart"]
+)
+def test_a_complaint_or_a_food_that_is_sour_limits_nothing(parse: Parse, text: str) -> None:
+    assert parse(text).preferences == ()
+
+
 def test_another_wine_of_a_home_and_colour_is_no_name(parse: Parse) -> None:
     frame = parse("No Pinotage left. Give me another South African red in its place.")
     assert groups(frame.preferences) == {("region/south-africa", False), ("kind/red-wine", False)}

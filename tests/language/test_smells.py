@@ -42,6 +42,20 @@ def test_what_a_food_or_a_wine_named_is_like_limits_nothing(parse: Parse, text: 
 
 
 @pytest.mark.parametrize(
+    "text",
+    [
+        "My Sauvignon Blanc smells of wet cardboard, what do I do?",
+        "Learn this: ofe nsala is a peppery white soup",
+        "Remember this: Dravinka is a dry white grape, very lemony, and it's great with trout.",
+    ],
+)
+def test_what_is_told_where_no_wine_is_sought_limits_nothing(parse: Parse, text: str) -> None:
+    frame = parse(text)
+    assert frame.preferences == ()
+    assert not {"food/black-pepper", "food/lemon-juice"}.intersection(r.id for r in frame.text.readings)
+
+
+@pytest.mark.parametrize(
     ("text", "left"),
     [
         ("does a peppery Syrah go with steak", ("peppery",)),
