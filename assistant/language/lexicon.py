@@ -11,7 +11,7 @@ from typing import Any
 
 from assistant.knowledge.cache import cached, content_key
 from assistant.knowledge.store import Knowledge
-from assistant.language import fold, slipping
+from assistant.language import fold, slipping, twins
 from assistant.language.fold import key
 from assistant.language.slipping import slip_cost
 
@@ -113,7 +113,8 @@ def build_lexicon(knowledge: Knowledge) -> Lexicon:
     """The lexicon of the knowledge, from the cache where its content is unchanged."""
     if not knowledge.key:
         return Lexicon(_table(knowledge), knowledge)
-    code = content_key([Path(__file__), Path(fold.__file__), Path(slipping.__file__)])
+    files = [Path(__file__), Path(fold.__file__), Path(slipping.__file__), Path(twins.__file__)]
+    code = content_key([*files, twins.file()])
     found = cached("lexicon", knowledge.key + code, lambda: _table(knowledge), knowledge.cache)
     return Lexicon(found, knowledge, knowledge.key + code)
 
@@ -126,6 +127,8 @@ def _table(knowledge: Knowledge) -> dict[str, Any]:
             have.append(subject)
     ids.pop("", None)
     slipped = _slipped(knowledge)
+    for twin, words in twins.twins(ids.keys() - slipped).items():  # `vegetable lasagna`
+        ids.setdefault(twin, ids[words])
     joined = {
         words.replace(" ", ""): words
         for words in ids

@@ -43,6 +43,7 @@ from assistant.language.preferences import (
     by_first,
     consistent,
     find_preferences,
+    made_so,
     parts_of,
     read_preference_words,
     stems_of,
@@ -69,10 +70,6 @@ LOOKS_AT_DISHES = ("wines-for-food", "safety", "judge-pair", "one-bottle", "choo
 # What talks of how things taste or look.
 OF_TASTES = frozenset(
     {"compare", "describe", "why", "why-not", "define", "trouble", "myth", "pour-order", "teach", "note"}
-)
-# What seeks no wine, so that a smell told is none to be kept to (`it smells of wet cardboard`).
-UNSOUGHT = frozenset(
-    {"trouble", "teach", "note", "myth", "define", "safety", "quantity", "set-table", "help"}
 )
 FRAGMENT, REMEMBERED = 2, 32  # words; frames, as one line is read by several in turn
 
@@ -199,6 +196,8 @@ class Parser:
             text = replace(text, left_out=unkept(text))
         if choice.intent in OF_TASTES:
             text = replace(text, left_out=beside_tastes(text))
+        left = dict.fromkeys((*text.left_out, *made_so(choice.intent, text)))
+        text = replace(text, left_out=tuple(left))
         frame = Frame(
             intent=choice.intent,
             because=choice.because,
@@ -239,7 +238,7 @@ def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preferenc
         wanted = [p for p in limits if p.property == "kind" and p.wanted]
         wines = [p.wanted for p in wanted if p.wanted and (intent in ABOUT_REFUSED or not p.banned)]
         limits = [p for p in limits if p.wanted not in wines]
-    return wines, without_smells(limits) if intent in UNSOUGHT else limits
+    return wines, without_smells(intent, limits)
 
 
 def _only_limits(text: Text, found: Sorting, dishes: list[Dish], standing: bool) -> bool:

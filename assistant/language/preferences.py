@@ -20,6 +20,8 @@ from assistant.language.small_words import small_words
 from assistant.language.turning import FOODS, denied, negated
 
 LONGEST = 8  # words of a limit
+POURED = ("wine", "preference")
+SEEKS = frozenset({"wines-for-food", "one-bottle", "choose-wines", "substitute"})
 BUBBLES, SPARKLING = "bubbles", "kind/sparkling-wine"
 
 
@@ -156,6 +158,20 @@ def wishes(text: Text) -> list[str]:
     named = {i for r in text.readings for i in range(r.start, r.end)}
     told = [i for i, stem in enumerate(text.stems) if stem in small_words()["told"] and i not in named]
     return [text.words[i] for i in told] + _prices(text)
+
+
+def made_so(intent: str, text: Text) -> list[str]:
+    """How a wine that is sought should be made, by which none can be chosen (`only organic ones`)."""
+    said = small_words()["made-so"] if intent in SEEKS else frozenset[str]()
+    eaten = {r.start for r in text.readings if r.kind in FOODS}
+    named = {i for r in text.readings for i in range(r.start, r.end)}
+    terms = [r for r in text.readings if r.type == "Term" and said.intersection(text.stems[r.start : r.end])]
+    poured = {r.start for r in text.readings if r.kind in POURED}
+    poured |= {i for i, word in enumerate(text.stems) if word in small_words()["bottle"]}
+    plain = [
+        text.words[i - 1] for i in sorted(poured) if i and text.stems[i - 1] in said and i - 1 not in named
+    ]
+    return [*(r.text for r in terms if r.end not in eaten), *plain]
 
 
 def _prices(text: Text) -> list[str]:

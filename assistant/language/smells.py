@@ -14,6 +14,10 @@ from assistant.language.frame import Preference, Text
 from assistant.language.turning import FOODS, negated
 
 SMELL, SORT, NAMED = "smell", "sort", "named"
+# What seeks no wine, so that a smell told is none to be kept to (`it smells of wet cardboard`).
+UNSOUGHT = frozenset(
+    {"trouble", "teach", "note", "myth", "define", "safety", "quantity", "set-table", "help"}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,9 +55,10 @@ def smell_labels() -> frozenset[str]:
     return frozenset(label for one in asked for label in (one.label, *(p.label for p in _turned([one]))))
 
 
-def without_smells(limits: Iterable[Preference]) -> list[Preference]:
-    """The limits that are not of smells."""
-    return [limit for limit in limits if limit.property != SMELL and limit.label not in smell_labels()]
+def without_smells(intent: str, limits: list[Preference]) -> list[Preference]:
+    """The limits, without those of smells where no wine is sought."""
+    kept = [limit for limit in limits if limit.property != SMELL and limit.label not in smell_labels()]
+    return kept if intent in UNSOUGHT else limits
 
 
 @lru_cache(maxsize=1)
