@@ -25,6 +25,7 @@ from assistant.language import (
     senses,
     small_words,
     smells,
+    twins,
 )
 from assistant.rehearse import words as rehearsing
 from assistant.taught import words
@@ -47,6 +48,7 @@ READERS = (
     clock,
     numbered,
     smells,
+    twins,
 )
 KEPT = (
     help.help_texts,
