@@ -13,6 +13,7 @@ from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
 from assistant.language import (
     clock,
+    cooked_with,
     counting,
     eating,
     follow_lines,
@@ -42,6 +43,7 @@ READERS = (
     profile,
     quantities,
     senses,
+    cooked_with,
     guests,
     words,
     rehearsing,

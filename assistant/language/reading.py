@@ -10,6 +10,7 @@ from spacy.tokens import Doc, Span
 
 from assistant.language.clean import Cleaned
 from assistant.language.common_slips import CommonSlips
+from assistant.language.cooked_with import CookedWith
 from assistant.language.cues import Cue, CueBook
 from assistant.language.doubts import Repair
 from assistant.language.entries import Entries
@@ -29,15 +30,13 @@ from assistant.language.unread import Unread
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.words import passing, tokens
 
-GROUP = "readings"
-SAFETY = "safety"
+GROUP, SAFETY = "readings", "safety"
 NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
 BETWEEN = ("-", "–", "'", NOTHING)  # what may stand between the words of a name
 MOST_TAKEN_APART = 40
 # What asks for the meaning of a word; then a common word may be one that the glossary lacks (`racy`).
 MEANING = ("define", "means")
-MOST_NAME = 8
-BEHIND, MOST_BEHIND = 40, 3  # letters and words behind a phrase that may go on with a name
+MOST_NAME, BEHIND, MOST_BEHIND = 8, 40, 3  # words of a name; letters and words behind what may go on with one
 
 
 class Reader:
@@ -63,7 +62,7 @@ class Reader:
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
         self._unread = Unread(self._known, filler, plain, more, people, places)
-        self._senses = Senses()
+        self._senses, self._cooked = Senses(), CookedWith(lexicon)
         self._common = CommonSlips(lexicon, plain, heard.eaten)
 
     def warm(self) -> None:
@@ -161,6 +160,7 @@ class Reader:
             end += (slip or at in mended) and self._ends_name(stems, at, end, names[0])
             readings.append(_reading(doc, at, end, names, mended, slip))
             at = end
+        readings = self._cooked.meant(readings, stems)
         doc.spans[GROUP] = [Span(doc, r.start, r.end, label=r.kind, kb_id=r.id) for r in readings]
         return readings
 

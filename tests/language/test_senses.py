@@ -63,3 +63,32 @@ def test_on_earth_asks_for_no_smell_of_it(parser: Parser) -> None:
     read = parser.parse("what on earth do I open with oysters").text.readings
     assert [reading.text for reading in read] == ["oysters"]
     assert "aroma" in {r.kind for r in parser.parse("does earth in a wine suit mushrooms").text.readings}
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "prawns with garlic and chili, which wine",
+        "spaghetti with clams, garlic and chili",
+        "if I leave the chili out of the pad thai, what wine",
+        "tacos without the chili",
+        "mango and chili salad",
+        "noodles with chili",
+    ],
+)
+def test_a_dish_is_an_ingredient_beside_what_it_is_cooked_with(parser: Parser, typed: str) -> None:
+    assert "food/chilli-pepper" in {r.id for r in parser.parse(typed).text.readings}
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "cornbread and chili",
+        "hot dogs and chili",
+        "bowl of chili",
+        "chili with rice",
+        "add chili to the menu",
+    ],
+)
+def test_a_dish_is_itself_beside_other_dishes(parser: Parser, typed: str) -> None:
+    assert "food/chilli-con-carne" in {r.id for r in parser.parse(typed).text.readings}
