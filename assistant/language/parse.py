@@ -183,6 +183,7 @@ class Parser:
         parts = self._limit_parts
         fixed = [r for r in found.named if asks_meaning or r.type != "Term" or stems_of(text, r) not in parts]
         taken = {i for r in fixed for i in range(r.start, r.end)} | found.smelled
+        taken |= {i for i in text.elsewhere if text.stems[i] in self._limiting}  # `lost its fizz`
         preferences, used = find_preferences(text, self._limit_starts, taken, found.among)
         found.preferences = consistent([*found.preferences, *preferences], self.limit_words)
         found.drop_terms(used)

@@ -80,8 +80,7 @@ class Reader:
         elsewhere, verbs = self._senses.elsewhere(doc), self._senses.verbs(doc)
         named = (r for r in self._names(doc, stems, mended) if r.start not in verbs or r.end > r.start + 1)
         readings = [r for r in named if not (lies_in(r, elsewhere) or self._is_somebody(doc, r))]
-        cues = self._cues.find(doc)
-        warnings = _undisturbed(self._topics.find(doc), readings)
+        cues, warnings = self._cues.find(doc), _undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings, {reading.kind for reading in readings}, stems)
         found = {cue.name for cue in _undisturbed(cues, readings)}
         return Text(
@@ -94,6 +93,7 @@ class Reader:
             topics=topics,
             entries=self._entries.find(doc),
             notes=_notes(cleaned),
+            elsewhere=elsewhere,
         )
 
     def _is_somebody(self, doc: Doc, reading: Reading) -> bool:
