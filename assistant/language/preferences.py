@@ -20,7 +20,7 @@ from assistant.language.small_words import small_words
 from assistant.language.turning import FOODS, denied, negated
 
 LONGEST = 8  # words of a limit
-POURED = ("wine", "preference")
+POURED, SEEKS_FOODS = ("wine", "preference"), "foods-for-wine"
 SEEKS = frozenset({"wines-for-food", "one-bottle", "choose-wines", "substitute"})
 BUBBLES, SPARKLING = "bubbles", "kind/sparkling-wine"
 
@@ -161,7 +161,14 @@ def wishes(text: Text) -> list[str]:
 
 
 def made_so(intent: str, text: Text) -> list[str]:
-    """How a wine that is sought should be made, by which none can be chosen (`only organic ones`)."""
+    """How a wine that is sought should be made, by which none can be chosen (`only organic ones`).
+
+    Of foods that are sought, that they are to stand (`can sit out an hour`).
+    """
+    if intent == SEEKS_FOODS:
+        pairs = range(len(text.stems) - 1)
+        stand = [i for i in pairs if " ".join(text.stems[i : i + 2]) in small_words()["stands-out"]]
+        return [" ".join(text.words[i : i + 2]) for i in stand]
     said = small_words()["made-so"] if intent in SEEKS else frozenset[str]()
     eaten = {r.start for r in text.readings if r.kind in FOODS}
     named = {i for r in text.readings for i in range(r.start, r.end)}

@@ -147,3 +147,8 @@ def test_a_home_between_commas_is_asked_of_the_wine_behind_foods_alone(
     parse: Parse, text: str, labels: list[str]
 ) -> None:
     assert sorted(labels_of(parse(text).preferences)) == sorted(labels)
+
+
+def test_that_foods_are_to_stand_is_told_as_not_used(parse: Parse) -> None:
+    frame = parse("Pinot gris. Give me three savoury bites for it that can sit out an hour.")
+    assert (frame.intent, frame.text.left_out) == ("foods-for-wine", ("sit out",))
