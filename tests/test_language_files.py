@@ -13,6 +13,7 @@ from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
 from assistant.language import (
     clock,
+    cooked_with,
     counting,
     eating,
     follow_lines,
@@ -25,6 +26,7 @@ from assistant.language import (
     senses,
     small_words,
     smells,
+    twins,
 )
 from assistant.rehearse import words as rehearsing
 from assistant.taught import words
@@ -41,12 +43,14 @@ READERS = (
     profile,
     quantities,
     senses,
+    cooked_with,
     guests,
     words,
     rehearsing,
     clock,
     numbered,
     smells,
+    twins,
 )
 KEPT = (
     help.help_texts,

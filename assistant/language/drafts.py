@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from assistant.knowledge.store import Knowledge
-from assistant.pairing.dish import BASE, COATING, HUNDRED_GRAMS, DishPart
+from assistant.language.frame import Reading
+from assistant.language.sorting import EDIBLE
+from assistant.pairing.dish import BASE, COATING, HUNDRED_GRAMS, Dish, DishPart
 from assistant.pairing.plate import recipe
 
 
@@ -55,3 +57,9 @@ def coated(draft: Draft, knowledge: Knowledge) -> tuple[DishPart, ...]:
         return tuple(draft.parts)
     kept = [p for p in inner if p.role not in named]
     return (*kept, *(p for p in draft.parts if p is not base))
+
+
+def as_called(reading: Reading, dishes: list[Dish]) -> Reading:
+    """A short name that was taken for another sort of dish (`asparagus risotto`) stands as typed."""
+    sort = any(dish.called.endswith(f" {reading.text}") for dish in dishes if dish.called)
+    return replace(reading, label=reading.text) if sort and reading.kind in EDIBLE else reading

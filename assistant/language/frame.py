@@ -49,7 +49,8 @@ def labels_of(limits: Iterable[Preference]) -> list[str]:
 class Text:
     """A question as typed, with all that was recognised in it and what was left out.
 
-    `entries`: turns of phrase that name a popular claim or a trouble, the surest first.
+    `entries`: turns of phrase that name a popular claim or a trouble, the surest first; `elsewhere`: where
+    words stand for something else than what they name.
     """
 
     typed: str
@@ -61,6 +62,7 @@ class Text:
     topics: tuple[str, ...] = ()
     entries: tuple[Cue, ...] = ()
     notes: tuple[str, ...] = ()
+    elsewhere: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,12 +4,21 @@ from __future__ import annotations
 
 from assistant.language.frame import Reading, Text
 from assistant.language.small_words import small_words
+from assistant.language.turning import FOODS
+
+PAUSES = (",", ";", ".", ":")
+ASKS = frozenset({"one-bottle", "wines-for-food", "bottle"})  # cues, and what is asked for
 
 
 def of_people(text: Text, reading: Reading, has_food: bool) -> bool:
     """`my Spanish friend`, `we are cooking Italian, lasagne`: neither is asked of the wine."""
     cooked = has_food and _before(text, reading) in small_words()["not-of-wine"]
-    return cooked or _behind(text, reading) in small_words()["of-people"]
+    return cooked or _heads_dish(text, reading) or _behind(text, reading) in small_words()["of-people"]
+
+
+def of_eating(text: Text) -> bool:
+    """Whether something to eat is asked for (`something Thai to cook`)."""
+    return bool(small_words()["eating"].intersection(text.stems))
 
 
 def told_to_be(text: Text, reading: Reading) -> bool:
@@ -17,8 +26,32 @@ def told_to_be(text: Text, reading: Reading) -> bool:
     words, said, after = small_words(), _before(text, reading), _behind(text, reading)
     joined = said == "and" and any(r.end == reading.start - 1 and r.kind == "wine" for r in text.readings)
     one = said in words["articles"] and (after in words["behind-wish"] or not after)
-    told = said in words["to-be"] or one or joined or after in words["asks-for"]
+    asked = one or joined or after in words["asks-for"] or _behind_foods(text, reading)
+    told = said in words["to-be"] or asked
     return told and after not in words["kitchen"]
+
+
+def _behind_foods(text: Text, reading: Reading) -> bool:
+    """`one bottle for lasagne, Italian, 20 dollars`: told by itself behind the foods of a wine."""
+    alone = _before(text, reading) in PAUSES and _behind(text, reading) in (*PAUSES, "")
+    sought = "wine" in (r.kind for r in text.readings) or not ASKS.isdisjoint((*text.cues, *text.stems))
+    return alone and sought and _food_before(text, reading) and not of_eating(text)
+
+
+def _heads_dish(text: Text, reading: Reading) -> bool:
+    """`Chinese, sweet and sour pork`: the kitchen of the dish behind it, the first one named."""
+    alone = reading.start == 0 or _before(text, reading) in PAUSES
+    dish = any(r.start == reading.end + 1 and r.kind in FOODS for r in text.readings)
+    return alone and dish and _behind(text, reading) in PAUSES and not _food_before(text, reading)
+
+
+def _food_before(text: Text, reading: Reading) -> bool:
+    return any(r.end <= reading.start and r.kind in FOODS for r in text.readings)
+
+
+def of_a_sort(before: str, last: str, type_: str) -> bool:
+    """Whether a sort is meant by what else names one wine (`another South African red` than Pinotage)."""
+    return type_ == "Wine" and before in small_words()["others"] and last in small_words()["colours"]
 
 
 def one_of(text: Text, reading: Reading, follower: Reading | None) -> bool:

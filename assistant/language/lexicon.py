@@ -9,9 +9,9 @@ from pathlib import Path
 from sys import intern
 from typing import Any
 
-from assistant.knowledge.cache import cached, content_key
+from assistant.knowledge.cache import cached, content_key, text_key
 from assistant.knowledge.store import Knowledge
-from assistant.language import fold, slipping
+from assistant.language import fold, slipping, twins
 from assistant.language.fold import key
 from assistant.language.slipping import slip_cost
 
@@ -111,14 +111,16 @@ class Lexicon:
 
 def build_lexicon(knowledge: Knowledge) -> Lexicon:
     """The lexicon of the knowledge, from the cache where its content is unchanged."""
+    same = twins.spellings()
     if not knowledge.key:
-        return Lexicon(_table(knowledge), knowledge)
-    code = content_key([Path(__file__), Path(fold.__file__), Path(slipping.__file__)])
-    found = cached("lexicon", knowledge.key + code, lambda: _table(knowledge), knowledge.cache)
+        return Lexicon(_table(knowledge, same), knowledge)
+    files = [Path(__file__), Path(fold.__file__), Path(slipping.__file__), Path(twins.__file__)]
+    code = content_key(files) + text_key(str(same))
+    found = cached("lexicon", knowledge.key + code, lambda: _table(knowledge, same), knowledge.cache)
     return Lexicon(found, knowledge, knowledge.key + code)
 
 
-def _table(knowledge: Knowledge) -> dict[str, Any]:
+def _table(knowledge: Knowledge, same: twins.Spellings) -> dict[str, Any]:
     ids: dict[str, list[str]] = {}
     for label, subject in labels(knowledge):
         have = ids.setdefault(" ".join(key(label)), [])
@@ -126,6 +128,8 @@ def _table(knowledge: Knowledge) -> dict[str, Any]:
             have.append(subject)
     ids.pop("", None)
     slipped = _slipped(knowledge)
+    for twin, words in twins.twins(ids.keys() - slipped, same).items():  # `vegetable lasagna`
+        ids.setdefault(twin, ids[words])
     joined = {
         words.replace(" ", ""): words
         for words in ids

@@ -17,6 +17,7 @@ from assistant.language.counting import bottles, numbers_in
 from assistant.language.cues import CueBook, read_cues
 from assistant.language.data import read_data, read_words
 from assistant.language.dishes import DishReader, read_roles
+from assistant.language.drafts import as_called
 from assistant.language.eating import (
     WITHOUT_ALCOHOL,
     abstains,
@@ -31,7 +32,7 @@ from assistant.language.evidence import read_evidence
 from assistant.language.fold import fold, stem
 from assistant.language.follow_lines import follow_lines
 from assistant.language.follow_words import follow_words
-from assistant.language.frame import Frame, Preference, Reading, Text
+from assistant.language.frame import Frame, Preference, Text
 from assistant.language.guests import guest_words
 from assistant.language.headings import without_headings
 from assistant.language.heard import Heard
@@ -42,6 +43,7 @@ from assistant.language.preferences import (
     by_first,
     consistent,
     find_preferences,
+    made_so,
     parts_of,
     read_preference_words,
     stems_of,
@@ -50,7 +52,7 @@ from assistant.language.preferences import (
 from assistant.language.profile import described, profile_words
 from assistant.language.quantities import quantity_words
 from assistant.language.reading import SAFETY, Reader
-from assistant.language.smells import smell_words
+from assistant.language.smells import smell_words, without_smells
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.themes import of_a_place
 from assistant.language.topics import Topics
@@ -87,7 +89,8 @@ class Parser:
         self.limit_words = read_preference_words(folder / "preferences.toml")
         self._limit_parts, self._limit_starts = parts_of(self.limit_words), by_first(self.limit_words)
         roles = read_roles(folder / "roles.toml")
-        self._limiting = frozenset(phrase.words[0] for phrase in self.limit_words if len(phrase.words) == 1)
+        alone = (phrase for phrase in self.limit_words if len(phrase.words) == 1 and not phrase.turned)
+        self._limiting = frozenset(phrase.words[0] for phrase in alone)
         self._dishes = DishReader(knowledge, roles)
         filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
         mixed = frozenset(map(stem, read_words(folder / "mixed-english.txt")))
@@ -166,7 +169,7 @@ class Parser:
         idle_words = [*found.unused, *(reading.text for reading in idle), *wishes(text)]
         known = {text.words[i] for i in (*used, *profile)}
         left = tuple(dict.fromkeys((*(w for w in text.left_out if w not in known), *idle_words)))
-        text = replace(text, left_out=left, readings=tuple(_as_called(r, dishes) for r in found.named))
+        text = replace(text, left_out=left, readings=tuple(as_called(r, dishes) for r in found.named))
         return text, found, [*dishes, *found.cuisines]
 
     def _named(self, dishes: list[Dish]) -> list[Dish]:
@@ -180,6 +183,7 @@ class Parser:
         parts = self._limit_parts
         fixed = [r for r in found.named if asks_meaning or r.type != "Term" or stems_of(text, r) not in parts]
         taken = {i for r in fixed for i in range(r.start, r.end)} | found.smelled
+        taken |= {i for i in text.elsewhere if text.stems[i] in self._limiting}  # `lost its fizz`
         preferences, used = find_preferences(text, self._limit_starts, taken, found.among)
         found.preferences = consistent([*found.preferences, *preferences], self.limit_words)
         found.drop_terms(used)
@@ -193,6 +197,8 @@ class Parser:
             text = replace(text, left_out=unkept(text))
         if choice.intent in OF_TASTES:
             text = replace(text, left_out=beside_tastes(text))
+        left = dict.fromkeys((*text.left_out, *made_so(choice.intent, text)))
+        text = replace(text, left_out=tuple(left))
         frame = Frame(
             intent=choice.intent,
             because=choice.because,
@@ -233,16 +239,10 @@ def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preferenc
         wanted = [p for p in limits if p.property == "kind" and p.wanted]
         wines = [p.wanted for p in wanted if p.wanted and (intent in ABOUT_REFUSED or not p.banned)]
         limits = [p for p in limits if p.wanted not in wines]
-    return wines, limits
+    return wines, without_smells(intent, limits)
 
 
 def _only_limits(text: Text, found: Sorting, dishes: list[Dish], standing: bool) -> bool:
     """`no reds with ribeye` asks for a wine within a limit: no wine is named, and no reason asked for."""
     bans = any(p.banned for p in found.preferences)
     return bans and (bool(dishes) or standing) and not (found.wines or found.refused or text.cues & REASONS)
-
-
-def _as_called(reading: Reading, dishes: list[Dish]) -> Reading:
-    """A short name that was taken for another sort of dish (`asparagus risotto`) stands as typed."""
-    sort = any(dish.called.endswith(f" {reading.text}") for dish in dishes if dish.called)
-    return replace(reading, label=reading.text) if sort and reading.kind in EDIBLE else reading

@@ -15,6 +15,8 @@ LONGEST = 3  # words
 def is_place_name(token: Token, places: Set[str], named: Set[int]) -> bool:
     """Whether the word is of the name of a place, behind `in` or `near`, with no food or wine behind it.
 
+    Or before what is of a place: `a hot Lagos evening`, `our Durban kitchen`.
+
     `places`: names folded, their words joined by hyphens; `named`: positions of what was recognised.
     """
     doc, at = token.doc, token.i
@@ -34,6 +36,8 @@ def _named(doc: Doc, start: int, end: int) -> str:
 def _stands(doc: Doc, start: int, end: int, named: Set[int]) -> bool:
     """Whether it stands where a place is told; `a red from Hobart` asks for a wine of there."""
     words = small_words()
+    if end < len(doc) and end not in named and doc[end].norm_ in words["of-a-place"]:
+        return True
     before = [token.norm_ for token in doc[max(0, start - 2) : start]]
     if not before or end in named:
         return False

@@ -17,9 +17,11 @@ from assistant.language.fold import fold, key, stem
 from assistant.language.frame import Preference, Reading, Text
 from assistant.language.quantities import quantity_words
 from assistant.language.small_words import small_words
-from assistant.language.turning import FOODS, negated
+from assistant.language.turning import FOODS, denied, negated
 
 LONGEST = 8  # words of a limit
+POURED, SEEKS_FOODS = ("wine", "preference"), "foods-for-wine"
+SEEKS = frozenset({"wines-for-food", "one-bottle", "choose-wines", "substitute"})
 BUBBLES, SPARKLING = "bubbles", "kind/sparkling-wine"
 
 
@@ -42,11 +44,12 @@ def _alcohol_patterns() -> tuple[re.Pattern[str], re.Pattern[str]]:
 
 @dataclass(frozen=True, slots=True)
 class PreferenceWord:
-    """A phrase, what it asks of the wine, and what its negation asks."""
+    """A phrase, what it asks of the wine, and what its negation asks; `turned`: it counts as denied alone."""
 
     words: tuple[str, ...]
     asks: Preference
     negated: Preference
+    turned: bool = False
 
 
 def read_preference_words(file: Path) -> list[PreferenceWord]:
@@ -65,7 +68,8 @@ def _phrases(row: Mapping[str, Any]) -> Iterable[PreferenceWord]:
         low=turn if low is None else None,
         high=turn if low is not None else None,
     )
-    return (PreferenceWord(key(phrase), asks, negated) for phrase in row["phrases"])
+    yield from (PreferenceWord(key(phrase), asks, negated) for phrase in row["phrases"])
+    yield from (PreferenceWord(key(phrase), asks, negated, turned=True) for phrase in row.get("turned", ()))
 
 
 def by_first(words: Iterable[PreferenceWord]) -> dict[str, list[PreferenceWord]]:
@@ -90,7 +94,7 @@ def find_preferences(
         if at in taken or at in used:
             continue
         for word in starts.get(text.stems[at], ()):
-            span = _span(text.stems, at, word.words)
+            span = None if word.turned and not denied(text, at) else _span(text.stems, at, word.words)
             if span and not span & (taken | used) and not _of_else(text, max(span) + 1, starts):
                 limit = word.negated if negated(text, at) else word.asks
                 found.append(_among(limit, word.asks.label, among[at]) if at in among else limit)
@@ -156,6 +160,27 @@ def wishes(text: Text) -> list[str]:
     return [text.words[i] for i in told] + _prices(text)
 
 
+def made_so(intent: str, text: Text) -> list[str]:
+    """How a wine that is sought should be made, by which none can be chosen (`only organic ones`).
+
+    Of foods that are sought, that they are to stand (`can sit out an hour`).
+    """
+    if intent == SEEKS_FOODS:
+        pairs = range(len(text.stems) - 1)
+        stand = [i for i in pairs if " ".join(text.stems[i : i + 2]) in small_words()["stands-out"]]
+        return [" ".join(text.words[i : i + 2]) for i in stand]
+    said = small_words()["made-so"] if intent in SEEKS else frozenset[str]()
+    eaten = {r.start for r in text.readings if r.kind in FOODS}
+    named = {i for r in text.readings for i in range(r.start, r.end)}
+    terms = [r for r in text.readings if r.type == "Term" and said.intersection(text.stems[r.start : r.end])]
+    poured = {r.start for r in text.readings if r.kind in POURED}
+    poured |= {i for i, word in enumerate(text.stems) if word in small_words()["bottle"]}
+    plain = [
+        text.words[i - 1] for i in sorted(poured) if i and text.stems[i - 1] in said and i - 1 not in named
+    ]
+    return [*(r.text for r in terms if r.end not in eaten), *plain]
+
+
 def _prices(text: Text) -> list[str]:
     money = small_words()["money"]
     near = [range(max(0, i - 1), i + 2) for i, stem in enumerate(text.stems) if stem in money]
@@ -169,8 +194,9 @@ def _counts(text: Text, at: int, money: frozenset[str]) -> bool:
 
 
 def _among(limit: Preference, asked: str, kind: Reading) -> Preference:
-    """A ban on some wines of a kind: the rest of them stays, and so do all others."""
-    return replace(limit, label=f"no {asked} {kind.label}", among=kind.id)
+    """A limit on the wines of a kind: all others stay."""
+    label = f"{asked} if {kind.label}" if limit.label == asked else f"no {asked} {kind.label}"
+    return replace(limit, label=label, among=kind.id)
 
 
 def phrase_before(stems: tuple[str, ...], at: int, starts: Mapping[str, list[PreferenceWord]]) -> int | None:

@@ -10,6 +10,7 @@ from spacy.tokens import Doc, Span
 
 from assistant.language.clean import Cleaned
 from assistant.language.common_slips import CommonSlips
+from assistant.language.cooked_with import CookedWith
 from assistant.language.cues import Cue, CueBook
 from assistant.language.doubts import Repair
 from assistant.language.entries import Entries
@@ -17,6 +18,7 @@ from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
 from assistant.language.given_names import is_somebody
 from assistant.language.heard import Heard
+from assistant.language.homes import of_a_sort
 from assistant.language.lexicon import Lexicon, Name
 from assistant.language.persons import is_called_so, is_person
 from assistant.language.phrases import Phrases
@@ -28,15 +30,13 @@ from assistant.language.unread import Unread
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.words import passing, tokens
 
-GROUP = "readings"
-SAFETY = "safety"
+GROUP, SAFETY = "readings", "safety"
 NOTHING = "\N{ZERO WIDTH SPACE}"  # the norm of a piece that went into the word before it
 BETWEEN = ("-", "–", "'", NOTHING)  # what may stand between the words of a name
 MOST_TAKEN_APART = 40
 # What asks for the meaning of a word; then a common word may be one that the glossary lacks (`racy`).
 MEANING = ("define", "means")
-MOST_NAME = 8
-BEHIND, MOST_BEHIND = 40, 3  # letters and words behind a phrase that may go on with a name
+MOST_NAME, BEHIND, MOST_BEHIND = 8, 40, 3  # words of a name; letters and words behind what may go on with one
 
 
 class Reader:
@@ -62,7 +62,7 @@ class Reader:
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
         self._unread = Unread(self._known, filler, plain, more, people, places)
-        self._senses = Senses()
+        self._senses, self._cooked = Senses(), CookedWith(lexicon)
         self._common = CommonSlips(lexicon, plain, heard.eaten)
 
     def warm(self) -> None:
@@ -80,8 +80,7 @@ class Reader:
         elsewhere, verbs = self._senses.elsewhere(doc), self._senses.verbs(doc)
         named = (r for r in self._names(doc, stems, mended) if r.start not in verbs or r.end > r.start + 1)
         readings = [r for r in named if not (lies_in(r, elsewhere) or self._is_somebody(doc, r))]
-        cues = self._cues.find(doc)
-        warnings = _undisturbed(self._topics.find(doc), readings)
+        cues, warnings = self._cues.find(doc), _undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings, {reading.kind for reading in readings}, stems)
         found = {cue.name for cue in _undisturbed(cues, readings)}
         return Text(
@@ -94,6 +93,7 @@ class Reader:
             topics=topics,
             entries=self._entries.find(doc),
             notes=_notes(cleaned),
+            elsewhere=elsewhere,
         )
 
     def _is_somebody(self, doc: Doc, reading: Reading) -> bool:
@@ -160,6 +160,7 @@ class Reader:
             end += (slip or at in mended) and self._ends_name(stems, at, end, names[0])
             readings.append(_reading(doc, at, end, names, mended, slip))
             at = end
+        readings = self._cooked.meant(readings, stems)
         doc.spans[GROUP] = [Span(doc, r.start, r.end, label=r.kind, kb_id=r.id) for r in readings]
         return readings
 
@@ -183,6 +184,8 @@ class Reader:
         solid = (i for i in range(at, len(stems)) if stems[i] not in BETWEEN)
         places = list(islice(solid, MOST_NAME))
         found = self._lexicon.longest([stems[i] for i in places], 0)
+        if found and at and of_a_sort(stems[at - 1], stems[places[found[0] - 1]], found[1][0].type):
+            found = self._lexicon.longest([stems[i] for i in places[: found[0] - 1]], 0)
         return (places[found[0] - 1] + 1, found[1]) if found else None
 
     def _ends_name(self, stems: list[str], at: int, end: int, name: Name) -> bool:

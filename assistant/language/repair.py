@@ -18,7 +18,7 @@ from assistant.language.places import Places
 from assistant.language.slots import Slots
 from assistant.language.spelling import is_english
 from assistant.language.vocabulary import Vocabulary
-from assistant.language.weighing import LONGEST, Weigher, windows
+from assistant.language.weighing import LONGEST, SURE, Weigher, windows
 
 MOST_REPAIRS = 12  # a text with more strange words is not a question
 MOST_LOOKED_AT = 60  # words
@@ -135,9 +135,23 @@ class Repairer:
             return None
         odd = self._known.odd(doc[at].norm_) and not _is_word(doc[at])
         found = self._weigher.likeliest(doc, at, done, places.named, places.due(at)) if odd else None
+        if found and self._cooks_unknown(doc, found):
+            return None
         if found or odd:
             return found or self._misheard(doc, at, done)
         return self._misheard(doc, at, done) or self._weigher.completing(doc, at, places.beside_name(at))
+
+    def _cooks_unknown(self, doc: Doc, repair: Repair) -> bool:
+        """Whether a strange word tells how a strange food is made (`the smoored hennel`), and is no slip."""
+        alone = repair.end == repair.start + 1 and doc[repair.start].norm_.endswith("ed")
+        behind = doc[repair.end].norm_ if alone and repair.end < len(doc) else ""
+        if not behind or not self._known.strange(behind):
+            return False
+        near = [word for cost, word in self._known.speller.near(behind) if cost <= SURE]
+        if any(self._lexicon.longest([word], 0) for word in near):
+            return False  # `glazzed carott`
+        names = self._lexicon.longest([repair.word], 0)
+        return bool(names and all(name.type != "Method" for name in names[1]))
 
     def _compound(self, doc: Doc, at: int) -> Repair | None:
         """One name written in two words (`ginger bread`), unless they are a name as they stand.

@@ -26,7 +26,8 @@ class Senses:
         self._lines: dict[str, Lines]
         self._behind: Lines
         self._verbs: dict[str, Lines]
-        self._lines, self._behind, self._verbs = read_data(
+        self._towns: Lines
+        self._lines, self._behind, self._verbs, self._towns = read_data(
             corpus_dir() / "language" / "other-senses.toml", _read
         )
 
@@ -35,7 +36,8 @@ class Senses:
         typed = [fold(token.text) for token in doc]
         stems = [stem(word) for word in typed]
         both = (*_phrases(self._lines, typed, stems), *_phrases(self._verbs, typed, stems))
-        return frozenset((*both, *_next(self._behind, stems)))
+        towns = (places[-1] for places in self._towns.find(stems))
+        return frozenset((*both, *_next(self._behind, stems), *towns))
 
     def verbs(self, doc: Doc) -> frozenset[int]:
         """Positions of the words that are not even a term of the trade (`what must I buy`)."""
@@ -58,8 +60,17 @@ def _next(lines: Lines, stems: list[str]) -> Iterator[int]:
     return (places[-1] + 1 for places in lines.find(stems))
 
 
-def _read(tables: Mapping[str, Any]) -> tuple[dict[str, Lines], Lines, dict[str, Lines]]:
+def _read(
+    tables: Mapping[str, Any],
+) -> tuple[dict[str, Lines], Lines, dict[str, Lines], Lines]:
     words, verbs = (
         {fold(word): Lines(lines) for word, lines in tables[table].items()} for table in ("words", "verbs")
     )
-    return words, Lines(tables["behind"]["lines"]), verbs
+    towns = Lines([*_ended(tables["towns"]), *_ended(tables["alike"])])
+    return words, Lines(tables["behind"]["lines"]), verbs, towns
+
+
+def _ended(table: Mapping[str, Any]) -> Iterator[str]:
+    """The lines, each with the names of towns behind it."""
+    names = "|".join(table["names"])
+    return (f"{line} {names}" for line in table["lines"])

@@ -20,6 +20,8 @@ LISTS = (
     "eating", "of-a-kitchen", "ruled-out-by", "spread", "occasion", "wine-behind", "felt", "borne", "joins",
     "to-be", "asks-for", "of-people", "not-of-wine", "place-before",
     "stays", "turns-to", "answers", "behind-answer", "with-wine", "event", "colours", "only-behind",
+    "stands-out", "of-a-place", "made-so", "tells-what", "over-much", "others",
+    "condition", "within-condition", "behind-condition",
 )  # fmt: skip
 
 

@@ -11,9 +11,13 @@ from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.fold import key
 from assistant.language.frame import Preference, Text
-from assistant.language.turning import negated
+from assistant.language.turning import FOODS, negated
 
 SMELL, SORT, NAMED = "smell", "sort", "named"
+# What seeks no wine, so that a smell told is none to be kept to (`it smells of wet cardboard`).
+UNSOUGHT = frozenset(
+    {"trouble", "teach", "note", "myth", "define", "safety", "quantity", "set-table", "help"}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,10 +48,17 @@ def _limits(row: Mapping[str, Any]) -> Iterator[Preference]:
         yield Preference(row["label"], name, high=points)
 
 
+@lru_cache(maxsize=1)
 def smell_labels() -> frozenset[str]:
     """What the limits are called, as wanted and as ruled out."""
     asked = {limit for limits in smell_words().asks.values() for limit in limits}
     return frozenset(label for one in asked for label in (one.label, *(p.label for p in _turned([one]))))
+
+
+def without_smells(intent: str, limits: list[Preference]) -> list[Preference]:
+    """The limits, without those of smells where no wine is sought."""
+    kept = [limit for limit in limits if limit.property != SMELL and limit.label not in smell_labels()]
+    return kept if intent in UNSOUGHT else limits
 
 
 @lru_cache(maxsize=1)
@@ -97,7 +108,8 @@ class _Near:
 
     def __init__(self, text: Text) -> None:
         self._stems, self._known = text.stems, smell_words()
-        wines = [r for r in text.readings if r.kind == "wine"]
+        eaten = {r.start for r in text.readings if r.kind in FOODS}
+        wines = [r for r in text.readings if r.kind == "wine" and r.end not in eaten]  # no `white soup`
         self._starts = {r.start: SORT if r.type == "Kind" else NAMED for r in wines}
         self._ends = {r.end: SORT for r in wines if r.type == "Kind"}
         self._others = {i for r in text.readings if r not in wines for i in range(r.start, r.end)}

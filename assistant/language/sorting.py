@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference, Reading, Text
-from assistant.language.homes import of_people, one_of, told_to_be
+from assistant.language.homes import of_eating, of_people, one_of, told_to_be
 from assistant.language.preferences import PreferenceWord, phrase_before
 from assistant.language.small_words import small_words
 from assistant.language.smells import find_smells
+from assistant.language.sort_wished import condition_of, taught_as, wished_behind
 from assistant.language.turning import excepted, hated, negated, ruled_out, turned_word
 from assistant.pairing.dish import Dish, single
 
@@ -122,17 +123,21 @@ class Sorting:
 
     def _wine_kind(self, reading: Reading) -> str:
         """`a red` is a limit; `does red go with fish` asks about reds; `white gravy` is no wine."""
-        if self._of_food(reading):
+        if self._of_food(reading) or taught_as(self._text, reading):
             return "remark"
         before = self._text.stems[reading.start - 1] if reading.start else ""
         banned = negated(self._text, reading.start)
+        if (asked := condition_of(self._text, reading, self._limits)) is not None:
+            self.among[asked] = reading  # `low tannin if red`
+            return "preference"
         adjective = phrase_before(self._text.stems, reading.start, self._limits)
         if banned and adjective is not None and turned_word(self._text.stems, adjective):
             banned = False  # `a not oaky white` is a white
         elif banned and adjective is not None:
             self.among[adjective] = reading  # `no oaky whites` leaves the other whites
             return "preference"
-        limit = banned or before in small_words()["limit-before"] or "judge" not in self._text.cues
+        judged = "judge" in self._text.cues and not wished_behind(self._text, reading)
+        limit = banned or before in small_words()["limit-before"] or not judged
         kinds_alone = self.foods and all(food.id.startswith("kind/") for food in self.foods)
         sought = kinds_alone and before in small_words()["wine-behind"]  # `snacks for orange wine`
         if not limit or sought or ("foods-for-wine" in self._text.cues and not self.foods):
@@ -178,10 +183,6 @@ class Sorting:
             return False
         return set(self._text.stems[reading.end : follower.start]) <= small_words()["articles"]
 
-    def _of_eating(self) -> bool:
-        """Whether something to eat is asked for (`something Thai to cook`)."""
-        return bool(small_words()["eating"].intersection(self._text.stems))
-
     def _of_food(self, reading: Reading) -> bool:
         """Whether a food follows at once: `white sausage`, `pink sauce`."""
         return any(r.start == reading.end and r.kind in EDIBLE for r in self._text.readings)
@@ -208,7 +209,7 @@ class Sorting:
         asks = "wines-for-food" in self._text.cues or is_bare(self._text)
         out = excepted(self._text.stems, reading.start) is not None  # `anything but Italian`
         wanted = adjective and (out or (before[-1:] and before[-1] in small_words()["any-wine"]))
-        if wanted and (not after or after in small_words()["behind-wish"]) and not self._of_eating():
+        if wanted and (not after or after in small_words()["behind-wish"]) and not of_eating(self._text):
             return self._home_limit(reading)  # `something Italian, for burrata`
         if adjective and (told_to_be(self._text, reading) or one_of(self._text, reading, follower)):
             return self._home_limit(reading)

@@ -23,6 +23,14 @@ def negated(text: Text, at: int) -> bool:
     return turn > 0 and " ".join(text.stems[turn - 1 : turn + 1]) in words["turns-over"]
 
 
+def denied(text: Text, at: int) -> bool:
+    """Whether it is not wanted, rather than found to be too much (`too sour` alone tells of a fault)."""
+    found = _turn(text, at)
+    while found is not None and text.stems[found] in small_words()["over-much"]:
+        found = _turn(text, found)
+    return found is not None and negated(text, at) and text.stems[found] in small_words()["turns"]
+
+
 def hated(text: Text, at: int) -> bool:
     """Whether somebody is said not to bear what stands here (`he hates Riesling, what could go with it`)."""
     words, turn = small_words(), _turn(text, at)

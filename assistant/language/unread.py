@@ -68,8 +68,8 @@ class Unread:
 
     def _in_place(self, doc: Doc, at: int, used: Set[int]) -> bool:
         """Whether an idle word stands where a name is due: with what did some work (`steak and a rise`)."""
-        if not self._says(doc[at]):
-            return False
+        if not self._says(doc[at]) or (at and is_place_name(doc[at - 1], self._places, used)):
+            return False  # ... but `in a Manchester flat`
         start, end = self._around(doc, at, lambda i: i not in used and self._says(doc[i]))
         while start and doc[start - 1].norm_ in self._passed:
             start -= 1

@@ -24,6 +24,7 @@ from assistant.language.spelling import LONG, SHORTEST, Speller, english, everyd
 OFTEN = 2  # ways in which a name that is often asked for is known to be heard
 MANY = 12  # names in which a word stands that is often meant
 VARIANT = 1.2  # what makes one spelling of a name of another, in slips of a letter, at most
+LACKING = 6  # letters of a plain word that lacks one
 FEWEST = 3  # letters of a word without its vowels
 _VOWEL = re.compile("[aeiou]")
 
@@ -131,13 +132,22 @@ class Vocabulary:
             return None
         if word.endswith("in") and len(word) >= SHORTEST and f"{word}g" in english():
             return stem(f"{word}g")
-        return self._texted.get(word) or self._swapped(word)
+        return self._texted.get(word) or self._swapped(word) or self._left_out(word)
 
     def _swapped(self, word: str) -> str | None:
         """The stem of the little word or name of which two neighbours were swapped (`gose`, `breis`)."""
         ways = {word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(1, len(word) - 1)}
         ways = {way for way in ways if stem(way) == way or way.endswith("es")}
         found = {stem(way) for way in ways if stem(way) in self.little and is_english(way)}
+        return found.pop() if len(found) == 1 else None
+
+    def _left_out(self, word: str) -> str | None:
+        """The stem of the plain word that lacks a vowel or half of a double letter (`beginers`, `tastng`)."""
+        if len(word) < LACKING:
+            return None
+        ways = {word[:i] + letter + word[i:] for i in range(1, len(word)) for letter in (*"aeiou", word[i])}
+        found = {stem(way) for way in ways if stem(way) in self.plain and is_english(way)}
+        found = {way for way in found if not self.lexicon.longest([way], 0)}
         return found.pop() if len(found) == 1 else None
 
     @cached_property

@@ -13,6 +13,7 @@ from assistant.evaluate.read import read_corpus
 from assistant.knowledge.store import shipped
 from assistant.language.frame import Frame
 from assistant.language.parse import Parser
+from tests.language.conftest import Parse
 
 KNOWLEDGE = shipped()
 PARSER = Parser(KNOWLEDGE)
@@ -164,3 +165,28 @@ def test_a_cause_says_more_than_its_symptom() -> None:
 def test_two_troubles_in_one_breath_are_both_told() -> None:
     found = read("half the guests are late and the Brie has melted over the slate", "trouble").entries
     assert set(found) == {"fault/guest-late", "fault/cheese-warm"}
+
+
+@pytest.mark.parametrize(
+    ("text", "term"),
+    [
+        ('Somebody wrote "brut nature" on the list. What it means?', "term/brut-nature"),
+        ("what is mean tannin", "term/tannin"),
+        ("the bottle says reserva. what that means", "term/reserva"),
+    ],
+)
+def test_the_meaning_of_a_word_asked_in_other_word_order(parse: Parse, text: str, term: str) -> None:
+    frame = parse(text)
+    assert (frame.intent, frame.terms) == ("define", (term,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Just so you know, pachamorra is a stew with beef, corn and mint.",
+        "fyi pachamorra is a stew with beef",
+        "For your information, pachamorra is a stew with beef.",
+    ],
+)
+def test_what_is_told_for_information_is_taught(parse: Parse, text: str) -> None:
+    assert parse(text).intent == "teach"

@@ -161,6 +161,21 @@ def test_names_are_read(parse: Parse, text: str, found: list[str]) -> None:
     assert read(parse, text) == found
 
 
+@pytest.mark.parametrize(
+    ("text", "food"),
+    [
+        ("veggie lasagna", "food/vegetable-lasagne"),
+        ("veg lasagna", "food/vegetable-lasagne"),
+        ("vegetable lasagna", "food/vegetable-lasagne"),
+        ("stuffed zucchini", "food/stuffed-pepper"),
+        ("prawn and grits", "food/shrimp-and-grits"),
+    ],
+)
+def test_a_name_is_read_as_it_is_spelt_elsewhere(parse: Parse, text: str, food: str) -> None:
+    (reading,) = parse(text).text.readings
+    assert (reading.id, reading.corrected_from) == (food, None)
+
+
 def test_a_place_after_from_is_a_place(parse: Parse) -> None:
     assert read(parse, "wine from champagne with oysters")[0] == "region/france-champagne"
     assert read(parse, "champagne with oysters")[0] == "wine/champagne"

@@ -129,6 +129,61 @@ def test_a_ban_on_oaky_whites_leaves_oaky_reds(session: Session) -> None:
     assert oaky & kept
 
 
+@pytest.mark.parametrize(
+    "text",
+    ["what's good with lamb, a red", "wots good wiv lamb, summat red", "what is nice with lamb, a red?"],
+)
+def test_a_sort_behind_what_it_is_for_is_wished(parse: Parse, text: str) -> None:
+    frame = parse(text)
+    assert (frame.intent, frame.wines) == ("wines-for-food", ())
+    assert groups(frame.preferences) == {("kind/red-wine", False)}
+
+
+@pytest.mark.parametrize("text", ["does a red go with cod", "is red good with fish, or white"])
+def test_a_sort_that_is_judged_is_no_limit(parse: Parse, text: str) -> None:
+    assert "kind/red-wine" in parse(text).wines
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wine for lamb, low tannin if red",
+        "wine for lamb, if it's a red make it low tannin",
+        "wine for lamb, low tannin if it is red",
+    ],
+)
+def test_a_limit_of_one_sort_bans_no_other(parse: Parse, text: str) -> None:
+    (limit,) = parse(text).preferences
+    assert (limit.property, limit.high, limit.among) == ("tannin", 2.0, "kind/red-wine")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wine for fish, I do not like too sour",
+        "wine for fish, not too sour",
+        "something not too tart for salad",
+        "wine for fish, nothing sour please",
+    ],
+)
+def test_what_is_not_to_be_sour_is_soft_in_acidity(parse: Parse, text: str) -> None:
+    assert numbers(parse(text).preferences) == {Limit("acid", high=3.0)}
+
+
+@pytest.mark.parametrize(
+    "text", ["my wine tastes too sour, what do I do", "what goes with a sour cream tart"]
+)
+def test_a_complaint_or_a_food_that_is_sour_limits_nothing(parse: Parse, text: str) -> None:
+    assert parse(text).preferences == ()
+
+
+def test_another_wine_of_a_home_and_colour_is_no_name(parse: Parse) -> None:
+    frame = parse("No Pinotage left. Give me another South African red in its place.")
+    assert groups(frame.preferences) == {("region/south-africa", False), ("kind/red-wine", False)}
+    assert frame.wines == ("wine/pinotage",)
+    assert parse("does a South African red go with steak").wines == ("wine/pinotage",)
+
+
 @pytest.mark.parametrize("text", ["a white, not oaky, with chicken", "a white with chicken, no oaky ones"])
 def test_a_white_that_is_not_oaky(parse: Parse, text: str) -> None:
     found = parse(text).preferences

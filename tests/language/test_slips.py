@@ -22,6 +22,7 @@ from assistant.evaluate.slips import (
     unseen_slips,
 )
 from assistant.language.parse import Parser
+from tests.language.conftest import Parse
 
 SLIPS, STAYS, UNSEEN = read_slips(), read_stays(), unseen_slips()
 KINDS = {
@@ -188,3 +189,25 @@ def test_a_corpus_without_its_columns_is_refused(tmp_path: Path) -> None:
 
 def test_shares_of_nothing_are_nothing() -> None:
     assert SlipFigures(Counter()).share("right") == 0
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wine nite for 10 people, mostly beginers",
+        "cheese for a tastng of 12",
+        "my guests arrive in ten minuts",
+        "have a gander at my cheese",
+        "how much biltong for twelve, my bru",
+    ],
+)
+def test_a_plain_word_that_lacks_a_letter_is_neither_told_nor_a_food(parse: Parse, text: str) -> None:
+    found = parse(text).text
+    assert (found.left_out, [r for r in found.readings if r.corrected_from]) == ((), [])
+
+
+def test_how_an_unknown_food_is_made_is_no_slip_of_a_food(parse: Parse) -> None:
+    text = parse("I offered Carignan with the smoored hennel").text
+    assert [r.id for r in text.readings] == ["wine/carignan"]
+    assert text.left_out == ("smoored", "hennel")
+    assert [r.id for r in parse("wine for smokked samlon").text.readings] == ["food/smoked-salmon"]

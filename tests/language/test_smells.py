@@ -42,6 +42,20 @@ def test_what_a_food_or_a_wine_named_is_like_limits_nothing(parse: Parse, text: 
 
 
 @pytest.mark.parametrize(
+    "text",
+    [
+        "My Sauvignon Blanc smells of wet cardboard, what do I do?",
+        "Learn this: ofe nsala is a peppery white soup",
+        "Remember this: Dravinka is a dry white grape, very lemony, and it's great with trout.",
+    ],
+)
+def test_what_is_told_where_no_wine_is_sought_limits_nothing(parse: Parse, text: str) -> None:
+    frame = parse(text)
+    assert frame.preferences == ()
+    assert not {"food/black-pepper", "food/lemon-juice"}.intersection(r.id for r in frame.text.readings)
+
+
+@pytest.mark.parametrize(
     ("text", "left"),
     [
         ("does a peppery Syrah go with steak", ("peppery",)),
@@ -96,3 +110,45 @@ def test_the_home_of_people_or_of_a_kitchen_limits_no_wine(parse: Parse, text: s
 )
 def test_where_a_host_is_was_no_name_missed(parse: Parse, text: str, left: tuple[str, ...]) -> None:
     assert parse(text).text.left_out == left
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Which wines shall I buy for raclette? Please only organic ones.", ("organic",)),
+        ("natural wine for pizza", ("natural wine",)),
+        ("a sustainable white for cod", ("sustainable",)),
+        ("kosher wine for brisket", ("kosher",)),
+        ("organic chicken with rice, which wine", ()),
+        ("which wine for tofu, my sister is vegan", ()),
+        ("what is organic wine", ()),
+    ],
+)
+def test_how_a_wine_that_is_sought_is_made_is_told_as_not_used(
+    parse: Parse, text: str, told: tuple[str, ...]
+) -> None:
+    frame = parse(text)
+    assert frame.text.left_out == told
+    assert not frame.wines
+
+
+@pytest.mark.parametrize(
+    ("text", "labels"),
+    [
+        ("just one bottle for lasagne, italian, 20 dollars max", ["from Italy"]),
+        ("red for steak, argentinian, 15 euros", ["red wine", "from Argentina"]),
+        ("a bottle for sushi, german, off-dry, cheap", ["from Germany", "off-dry"]),
+        ("chinese, sweet and sour pork, wine?", []),
+        ("what wine tonight, indian, chicken curry", []),
+        ("wine for brie, italian ham, olives", []),
+    ],
+)
+def test_a_home_between_commas_is_asked_of_the_wine_behind_foods_alone(
+    parse: Parse, text: str, labels: list[str]
+) -> None:
+    assert sorted(labels_of(parse(text).preferences)) == sorted(labels)
+
+
+def test_that_foods_are_to_stand_is_told_as_not_used(parse: Parse) -> None:
+    frame = parse("Pinot gris. Give me three savoury bites for it that can sit out an hour.")
+    assert (frame.intent, frame.text.left_out) == ("foods-for-wine", ("sit out",))
