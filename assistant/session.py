@@ -96,15 +96,17 @@ class Session:
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
-        self._talk, self._puzzle, self._cautioned = None, None, None
-        self.tonight, self.proposed, self.written, self.warm_texts = self._given, None, None, False
-        self._steps, self._last, self.spoken = Steps(), None, Spoken()
+        self._begin(None, self._given)
         self.taught.new_conversation()
 
     def new_conversation_of(self, talk: Talk | None, tonight: Tonight) -> None:
         """Starts where a turn stands and a table is set, as it was when a question was put aside."""
+        self._begin(talk, tonight)
+
+    def _begin(self, talk: Talk | None, tonight: Tonight) -> None:
         self._talk, self._puzzle, self._cautioned = talk, None, None
-        self.tonight, self.proposed = tonight, None
+        self.tonight, self.proposed, self.written, self.warm_texts = tonight, None, None, False
+        self._steps, self._last, self.spoken = Steps(), None, Spoken()
 
     def lay(self, tonight: Tonight) -> None:
         """Sets the table of the evening; every new conversation starts with it."""
