@@ -14,6 +14,7 @@ from assistant.answers import small
 from assistant.answers.again import told_again
 from assistant.answers.context import Context
 from assistant.answers.extremes import asked_of_table
+from assistant.answers.health import of_health
 from assistant.answers.in_turn import in_turn, turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
@@ -121,10 +122,6 @@ class Session:
         """How dishes are called in a sentence."""
         return self._context(replace(NOTHING_SAID, dishes=dishes)).dish_name()
 
-    def is_private(self, typed: str, answer: Answer) -> bool:
-        """Whether a line tells of somebody's health or safety, so that no history should keep it."""
-        return answer.intent == "safety" or bool(self.parser.parse(typed).topics)
-
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
@@ -171,7 +168,8 @@ class Session:
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         if not frame.after:
             answer = heeded_in(with_list(answer, self._context(frame)), self._context(frame), self.taught)
-        answer = replace(answer, seconds=round(time.perf_counter() - started, 4))
+        private = told_of or of_health(frame, answer)
+        answer = replace(answer, seconds=round(time.perf_counter() - started, 4), private=private)
         return self.log.noted(frame, answer) if self.log else answer
 
     def read(self, question: str) -> Frame:
