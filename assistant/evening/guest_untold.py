@@ -14,7 +14,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.evening.guest_meant import is_meant
 from assistant.evening.guest_sorts import goes_on
-from assistant.evening.guest_things import takes_up
+from assistant.evening.guest_things import names_thing, takes_up
 from assistant.language.fold import fold
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
@@ -31,7 +31,8 @@ def untold(frame: Frame, named: Sequence[str], session: Session) -> Callable[...
     """What answers a question about somebody who was not told of; None where only others are asked about."""
     on = bool(session.spoken.asked) and goes_on(frame) and takes_up(frame)
     may = opens(frame, "guest-may") and (says(frame, "guest-has") or says(frame, "guest-it"))
-    if named or not (on or (may and not frame.topics)):
+    alone = may and not (frame.topics or names_thing(frame))  # `can Ann have it`
+    if named or not (on or alone):
         return None
     who = strangers(frame, session)
     if not who and on and (unknown := _unknown(frame)):
