@@ -13,6 +13,7 @@ from assistant.answers.wording import capital, listed
 from assistant.language.follow_lines import says
 from assistant.language.frame import labels_of
 from assistant.pairing import choose
+from assistant.pairing.dish import Dish
 from assistant.pairing.fixes import smallest_fix
 from assistant.pairing.likeness import nearest_foods
 from assistant.pairing.match import Match
@@ -30,9 +31,8 @@ def wines_for_food(context: Context) -> Answer:
     ranked = [m for m in ranked if m.wine not in context.frame.named_before]
     if not ranked:
         return _empty(context)
-    wines = {m.wine for m in ranked}
-    there = wines <= set(context.in_list()) or wines <= set(context.tonight.wines)
-    chosen = choose.picks(ranked, context.top, context.knowledge, _foods(context), there)
+    there = _at_hand(context, ranked)
+    chosen = choose.picks(ranked, context.top, context.knowledge, _foods(context.frame.dishes), there)
     sweetness = {wine: glass.points["sweetness"] for wine, glass in context.engine.glasses.items()}
     bad = choose.avoided(ranked, AVOID, context.knowledge, sweetness)
     other = choose.other_colour(ranked, chosen[:3], context.knowledge)
@@ -55,6 +55,20 @@ def wines_for_food(context: Context) -> Answer:
         other=other,
         tied=tuple(m.wine for m in tied) if len(tied) > 1 else (),
     )
+
+
+def first_choice(context: Context, dishes: Sequence[Dish]) -> Match:
+    """The wine named first for these dishes, with what custom pours and what is there weighed in."""
+    eaten = replace(context, frame=replace(context.frame, dishes=tuple(dishes)))
+    ranked = context.engine.rank(eaten.table(), context.candidates())
+    there = _at_hand(context, ranked)
+    return choose.picks(ranked, context.top, context.knowledge, _foods(dishes), there)[0]
+
+
+def _at_hand(context: Context, ranked: Sequence[Match]) -> bool:
+    """Whether all these wines are on the table or in the list of the host."""
+    wines = {m.wine for m in ranked}
+    return wines <= set(context.in_list()) or wines <= set(context.tonight.wines)
 
 
 def _within_limits(context: Context) -> Answer:
@@ -129,7 +143,7 @@ def _next_lines(context: Context, chosen: list[Match], noise: float) -> list[str
 
 def _custom_lines(context: Context, first: Match, best: Match, noise: float) -> list[str]:
     """That custom, and not a rule, names the wine before one that the rules find clearly better."""
-    poured = context.knowledge.wines[first.wine].classics & _foods(context)
+    poured = context.knowledge.wines[first.wine].classics & _foods(context.frame.dishes)
     if not poured or context.top > AVOID or best.score - first.score < noise:
         return []
     fields = {"food": context.knowledge.label(min(poured)), "wine": label(context, best)}
@@ -171,16 +185,16 @@ def _shop_lines(context: Context, first: Match) -> list[str]:
     if not context.at_table([first.wine]):
         return [context.wording("line", "none-on-table")]
     ranked = context.engine.rank(context.table(), context.all_candidates())
-    best = choose.picks(ranked, context.top, context.knowledge, _foods(context))[0]
+    best = choose.picks(ranked, context.top, context.knowledge, _foods(context.frame.dishes))[0]
     if best.score - first.score <= 2 * context.knowledge.constants["noise"]:
         return []
     fields = {"wine": label(context, best), "verdict": best.verdict}
     return [context.wording("line", "in-the-shop", **fields)]
 
 
-def _foods(context: Context) -> frozenset[str]:
+def _foods(dishes: Sequence[Dish]) -> frozenset[str]:
     """What is eaten, each dish by its main part."""
-    return frozenset(dish.main.food for dish in context.frame.dishes)
+    return frozenset(dish.main.food for dish in dishes)
 
 
 def _limit_lines(context: Context, first: Match, kept: Match) -> list[str]:
