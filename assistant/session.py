@@ -125,11 +125,10 @@ class Session:
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
-        if carried is not None:
-            return carried
-        if self._last and (again := told_again(typed, self._last)) is not None:
+        if not carried and self._last and (again := told_again(typed, self._last)) is not None:
             return again
-        self._last = self._in_turn(as_spelt(typed, self.tonight.needs, self.parser.lexicon))
+        spelt = as_spelt(typed, self.tonight.needs, self.parser.lexicon)
+        self._last = carried or self._in_turn(spelt)
         return self._last
 
     def _in_turn(self, typed: str) -> Answer:
