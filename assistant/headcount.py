@@ -78,7 +78,9 @@ def only_counts(frame: Frame) -> bool:
     asks = says(frame, "plan-it") or says(frame, "budget-is") or says(frame, "money-there")
     few = len(frame.text.stems) <= MOST_COUNTING and not frame.text.readings
     anew = (_counted_again(frame.text.stems) or _in_places(frame.text.stems)) is not None
-    return few and not asks and (anew or any(found.name == PEOPLE for found in counts(frame.text.stems)))
+    heads_said = any(found.name == PEOPLE for found in counts(frame.text.stems))
+    sober = counts_drinkless(frame.text.stems) and "?" not in frame.text.typed
+    return few and not asks and (anew or heads_said or sober)
 
 
 def counts_drinkless(stems: Sequence[str]) -> bool:

@@ -8,6 +8,7 @@ from assistant.asides import aside
 from assistant.at_home import brings_food, owns, recounts
 from assistant.brought import arriving
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
+from assistant.headcount import MOST_COUNTING, counts_drinkless
 from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
@@ -79,7 +80,7 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
     if only_prices(frame, tonight):
         frame = without_prices(frame, tonight)
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
-    if recounts(frame, tonight):
+    if recounts(frame, tonight) or _only_drinkless(frame, tonight):
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
     if brings_food(frame) and not frame.text.readings and frame.intent in BROUGHT:
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
@@ -116,6 +117,18 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return frame
     dishes = () if all(dish in tonight.dishes for dish in choice.frame.dishes) else choice.frame.dishes
     return replace(frame, intent=SETS, wines=choice.picks, dishes=dishes, preferences=(), again="")
+
+
+def _only_drinkless(frame: Frame, tonight: Tonight) -> bool:
+    """Whether no more is told than how many of the guests known drink no wine (`two of them drive`)."""
+    stems = frame.text.stems
+    asks = (
+        (guest_words().asks - guest_words().in_allergy).intersection(stems)
+        or "?" in frame.text.typed
+        or says(frame, "supposing")
+    )
+    more = asks or frame.text.readings or frame.topics or frame.intent not in MENUS
+    return bool(tonight.guests) and len(stems) <= MOST_COUNTING and not more and counts_drinkless(stems)
 
 
 def _more(frame: Frame, tonight: Tonight) -> bool:

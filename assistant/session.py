@@ -14,6 +14,7 @@ from assistant.answers import small
 from assistant.answers.again import told_again
 from assistant.answers.context import Context
 from assistant.answers.extremes import asked_of_table
+from assistant.answers.health import of_health
 from assistant.answers.in_turn import in_turn, turn
 from assistant.answers.overview import overview
 from assistant.answers.record import Answer
@@ -96,15 +97,17 @@ class Session:
 
     def new_conversation(self) -> None:
         """Forgets what stands and what was put on the table by talk."""
-        self._talk, self._puzzle, self._cautioned = None, None, None
-        self.tonight, self.proposed, self.written, self.warm_texts = self._given, None, None, False
-        self._steps, self._last, self.spoken = Steps(), None, Spoken()
+        self._begin(None, self._given)
         self.taught.new_conversation()
 
     def new_conversation_of(self, talk: Talk | None, tonight: Tonight) -> None:
         """Starts where a turn stands and a table is set, as it was when a question was put aside."""
+        self._begin(talk, tonight)
+
+    def _begin(self, talk: Talk | None, tonight: Tonight) -> None:
         self._talk, self._puzzle, self._cautioned = talk, None, None
-        self.tonight, self.proposed = tonight, None
+        self.tonight, self.proposed, self.written, self.warm_texts = tonight, None, None, False
+        self._steps, self._last, self.spoken = Steps(), None, Spoken()
 
     def lay(self, tonight: Tonight) -> None:
         """Sets the table of the evening; every new conversation starts with it."""
@@ -119,18 +122,13 @@ class Session:
         """How dishes are called in a sentence."""
         return self._context(replace(NOTHING_SAID, dishes=dishes)).dish_name()
 
-    def is_private(self, typed: str, answer: Answer) -> bool:
-        """Whether a line tells of somebody's health or safety, so that no history should keep it."""
-        return answer.intent == "safety" or bool(self.parser.parse(typed).topics)
-
     def ask(self, typed: str) -> Answer:
         """The answer to what was typed; never raises. Several questions in a line are answered in turn."""
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
-        if carried is not None:
-            return carried
-        if self._last and (again := told_again(typed, self._last)) is not None:
+        if not carried and self._last and (again := told_again(typed, self._last)) is not None:
             return again
-        self._last = self._in_turn(as_spelt(typed, self.tonight.needs, self.parser.lexicon))
+        spelt = as_spelt(typed, self.tonight.needs, self.parser.lexicon)
+        self._last = carried or self._in_turn(spelt)
         return self._last
 
     def _in_turn(self, typed: str) -> Answer:
@@ -169,7 +167,8 @@ class Session:
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         if not frame.after:
             answer = heeded_in(with_list(answer, self._context(frame)), self._context(frame), self.taught)
-        answer = replace(answer, seconds=round(time.perf_counter() - started, 4))
+        private = told_of or of_health(frame, answer)
+        answer = replace(answer, seconds=round(time.perf_counter() - started, 4), private=private)
         return self.log.noted(frame, answer) if self.log else answer
 
     def read(self, question: str) -> Frame:

@@ -32,6 +32,10 @@ def heads(session: Session) -> tuple[float | None, float]:
     ("said", "guests", "drinkless"),
     [
         ("three guests left early", 9, 2),
+        ("four of them drive", 12, 4),
+        ("one of those drives", 12, 1),
+        ("three drive", 12, 3),
+        ("it is a 5 km drive", 12, 2),
         ("two haven't turned up", 10, 2),
         ("we're running late, and three people haven't arrived", 9, 2),
         ("one person cancelled", 11, 2),
@@ -163,3 +167,14 @@ def test_a_number_behind_who_left_or_came_is_that_of_all(demo: Session, said: st
 def test_a_number_of_bottles_counts_nobody(demo: Session) -> None:
     demo.ask("the manchego is gone, so 3 cheeses")
     assert demo.tonight.guests == 12
+
+
+@pytest.mark.parametrize("said", ["three of them drive", "three drive", "three of them dont drink"])
+def test_who_drinks_no_wine_is_noted_and_nothing_else_is_answered(demo: Session, said: str) -> None:
+    assert demo.ask(said).say == "Noted: 12 guests, 3 of them without wine."
+
+
+def test_who_drives_is_counted_in_the_line_that_counts_all(session: Session) -> None:
+    session.new_conversation()
+    session.ask("we are 12, two of them drive")
+    assert heads(session) == (12, 2)

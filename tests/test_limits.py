@@ -58,3 +58,20 @@ def test_a_reason_asked_for_is_given(session: Session) -> None:
     answer = session.ask("why no red with fish")
     assert answer.intent == "why-not"
     assert answer.understood
+
+
+@pytest.mark.parametrize("typed", ["forget the limit", "drop that limit", "any colour"])
+def test_a_limit_taken_off_late_keeps_the_dish_that_stands(session: Session, typed: str) -> None:
+    session.new_conversation()
+    for line in ("steak", "what about a red?", "and the salmon?"):
+        session.ask(line)
+    answer = session.ask(typed)
+    assert "Limit" not in answer.text
+    assert "Still with salmon" in answer.text
+
+
+def test_going_back_still_answers_the_turn_before(session: Session) -> None:
+    session.new_conversation()
+    for line in ("steak", "what about a red?", "and the salmon?"):
+        session.ask(line)
+    assert "Still with steak" in session.ask("go back").text

@@ -14,7 +14,6 @@ from assistant.knowledge.store import shipped
 from assistant.pairing.sweetness import (
     SPARKLING_BAR,
     colour_word,
-    sparkling_term,
     still_term,
     sweetness_word,
 )
@@ -22,12 +21,10 @@ from assistant.pairing.sweetness import (
 CONSTANTS = shipped().constants
 MEDIUM_SWEET_FROM, SWEET_FROM = CONSTANTS["medium-sweet-from"], CONSTANTS["sweet-from"]
 TABLE = Path(__file__).parent / "reference" / "eu_sugar_terms.csv"
-PART_A = "Regulation (EU) 2019/33, Annex III, Part A"
 PART_B = "Regulation (EU) 2019/33, Annex III, Part B"
 FGVB = "Annex III, Part B, as summarised by the Bordeaux growers federation"
 OIV = "OIV standard for the labelling of wines, 3.1.6"
 STEP = 0.1
-DRIEST_FIRST = ("brut nature", "extra brut", "brut", "extra dry", "sec", "demi-sec", "doux")
 ALLOWANCE = {"dry (acidity exception)": 2, "medium dry (acidity exception)": 10}
 SOFT, SHARP = 0.0, 60.0
 
@@ -67,67 +64,6 @@ def bounds(category: str) -> list[tuple[str, str, float]]:
         for step in (-STEP, 0.0, STEP)
         if float(row[side]) + step >= 0
     ]
-
-
-# Sparkling wine
-
-
-@pytest.mark.parametrize(("category", "term", "sugar"), bounds("sparkling"))
-def test_sparkling_term_is_the_driest_that_the_table_permits(category: str, term: str, sugar: float) -> None:
-    permitted = {
-        row["term"] for row in terms("sparkling") if row["category"] == category and fits(row, sugar)
-    }
-    assert sparkling_term(sugar, dosage=False) == min(permitted, key=DRIEST_FIRST.index), term
-    sweetened = permitted - {"brut nature"}
-    assert sparkling_term(sugar) == min(sweetened, key=DRIEST_FIRST.index), term
-
-
-@pytest.mark.parametrize(
-    ("sugar", "dosage", "term", "source"),
-    [
-        (0.0, False, "brut nature", PART_A),
-        (2.9, False, "brut nature", PART_A),
-        (2.9, True, "extra brut", f"{PART_A}: brut nature only without sugar after the second fermentation"),
-        (3.0, False, "extra brut", f"{PART_A}: brut nature is less than 3"),
-        (0.0, True, "extra brut", f"{PART_A}: extra brut is 0 to 6"),
-        (6.0, True, "extra brut", f"{PART_A}: extra brut is 0 to 6"),
-        (6.1, True, "brut", PART_A),
-        (11.9, True, "brut", f"{PART_A}: brut is less than 12"),
-        (12.0, True, "extra dry", f"{PART_A}: extra dry is 12 to 17"),
-        (17.0, True, "extra dry", f"{PART_A}: extra dry and sec both hold 17, the drier is given"),
-        (17.1, True, "sec", f"{PART_A}: sec is 17 to 32"),
-        (32.0, True, "sec", f"{PART_A}: sec and demi-sec both hold 32, the drier is given"),
-        (32.1, True, "demi-sec", f"{PART_A}: demi-sec is 32 to 50"),
-        (50.0, True, "demi-sec", f"{PART_A}: doux is greater than 50"),
-        (50.1, True, "doux", f"{PART_A}: doux is greater than 50"),
-        (300.0, False, "doux", f"{PART_A}: doux has no upper bound"),
-    ],
-)
-def test_sparkling_edges(sugar: float, dosage: bool, term: str, source: str) -> None:
-    assert sparkling_term(sugar, dosage) == term, source
-
-
-def test_tolerance_of_the_label_does_not_widen_the_term() -> None:
-    """9 g/l may be labelled three ways within 3 g/l; the term itself is the one it fits."""
-    example = next(row for row in rows("worked example") if row["term"] == "sparkling")
-    sugar, labels = float(example["sugar_min_gl"]), {"extra brut", "brut", "extra dry"}
-    near = {
-        row["term"]
-        for row in terms("sparkling")
-        if row["sugar_max_gl"] and any(fits(row, sugar + step / 10) for step in range(-30, 31))
-    }
-    assert near == labels
-    assert sparkling_term(sugar) == "brut"
-
-
-@pytest.mark.parametrize("term", ["brut", "extra dry", "sec"])
-def test_limits_before_july_2009_are_not_used(term: str) -> None:
-    """The old limits were wider; today's demi-sec holds all of the old one."""
-    old = next(row for row in rows("historic") if row["term"] == term)
-    today = next(row for row in terms("sparkling") if row["term"] == term)
-    widened = [s / 10 for s in range(600) if fits(old, s / 10) and not fits(today, s / 10)]
-    assert widened
-    assert all(sparkling_term(sugar) != term for sugar in widened)
 
 
 # Still wine
@@ -252,6 +188,14 @@ def test_dry_is_what_the_law_calls_dry(sugar: float, acidity: float, pressure: f
 )
 def test_above_dry_the_taste_decides(perceived: float, word: str) -> None:
     assert sweetness_word(wine(40.0, 7.0, 0.0), perceived, c=CONSTANTS) == word
+
+
+def test_a_sparkling_wine_is_dry_up_to_where_extra_dry_ends() -> None:
+    extra_dry = next(row for row in terms("sparkling") if row["term"] == "extra dry")
+    assert extra_dry["max_inclusive"] == "yes"
+    last = float(extra_dry["sugar_max_gl"])
+    words = [sweetness_word(wine(sugar, 6.0, 5.0), 1.0, c=CONSTANTS) for sugar in (last, last + STEP)]
+    assert words == ["dry", "off-dry"]
 
 
 def test_colour_words() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -139,3 +140,48 @@ def test_what_comes_off_no_dish_is_asked_back(session: Session, asked: str) -> N
     assert not answer.picks
     session.ask("what goes with a mushroom and bacon burger")
     assert session.ask(asked).picks
+
+
+@pytest.mark.parametrize(
+    "food", ["garlic cheddar", "lobster", "steak", "brie", "grilled salmon and asparagus"]
+)
+def test_the_wine_before_is_the_one_that_was_named(session: Session, food: str) -> None:
+    session.new_conversation()
+    named = session.ask(f"what goes with {food}").picks[0].label
+    answer = session.ask("what if I add honey")
+    before = named if answer.say == f"Still {answer.picks[0].label}." else ""
+    assert answer.picks[0].label == before or f"Before it was {named}." in answer.text
+
+
+@pytest.mark.parametrize(
+    ("food", "typed"),
+    [
+        ("steak", "what if I leave off the pepper sauce"),
+        ("steak", "without the pepper sauce"),
+        ("brie", "what if I leave off the honey"),
+        ("brie", "without the honey"),
+    ],
+)
+def test_what_is_not_on_the_dish_is_told_and_nothing_is_new(session: Session, food: str, typed: str) -> None:
+    session.new_conversation()
+    named = session.ask(food).picks[0].label
+    answer = session.ask(typed)
+    assert re.search(
+        rf"^No (peppercorn sauce|honey) on the {food}, so none comes off", answer.text, re.I | re.M
+    )
+    assert answer.picks[0].label == named
+    assert "Now it" not in answer.text
+
+
+def test_what_a_cheese_has_in_itself_does_not_come_off(session: Session) -> None:
+    session.new_conversation()
+    named = session.ask("what goes with garlic cheddar").picks[0].label
+    answer = session.ask("and without the garlic?")
+    assert answer.say == "The garlic is in the garlic cheddar and does not come off: ask of cheddar instead."
+    assert f"Still {named}." in answer.text
+
+
+def test_what_nobody_changed_has_no_new_reason(session: Session) -> None:
+    session.new_conversation()
+    session.ask("grilled salmon")
+    assert "Now it" not in session.ask("what if I grill it").text

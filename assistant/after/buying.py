@@ -13,7 +13,7 @@ from assistant.after.telling import told
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.evening.bottles import needed
+from assistant.evening.bottles import needed, usable_ml
 from assistant.evening.facts import amount, fact, rows
 from assistant.evening.portions import class_of
 from assistant.language.quantities import quantities
@@ -62,9 +62,7 @@ def _of_bottles(context: Context, session: Session) -> Answer:
     wines = poured or round(fact("amounts", "flight", "wines").typical)
     planned = evening.pour_ml if evening else fact("amounts", "bottle", "pour_ml").typical
     shares = shares_of(session).get(WINE, [])
-    usable = fact("amounts", "bottle", "typical_ml").typical * (
-        1 - fact("amounts", "bottle", "lost_share").typical
-    )
+    usable = usable_ml(counted.bottle_ml)
     ml = round(planned * factor_of(shares))
     each, book = needed(people, ml, usable), needed(people, planned, usable)
     lines = [said("amounts", "bottles", all=each * wines, each=each, wines=wines, people=people)]

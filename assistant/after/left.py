@@ -144,7 +144,7 @@ def _of_wine(wine: str, amount: Amount, evening: Evening | None, context: Contex
     poured = evening.pouring(tuple(one.label for one in lines))
     counted = bottles(poured, context.knowledge)
     had = amount.had or float(sum(max(b.needed, one.owned) for b, one in zip(counted, lines, strict=True)))
-    usable = sum(map(usable_ml, lines)) / len(lines)
+    usable = sum(usable_ml(line.bottle_ml) for line in lines) / len(lines)
     people = sum(drinkers_of(one, evening, context.knowledge) for one in lines) // len(lines)
     if amount.left > had:
         return Rest(wine, label, amount, BOTTLES)

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from math import ceil
 
-from assistant.answers.choose import EVERYWHERE, IN_A_SHOP
+from assistant.answers.choose import IN_A_SHOP
 from assistant.answers.context import Context
 from assistant.evening.choose_make import Chosen, best_choice, scores_of, shortlist, usual_task
 from assistant.evening.choose_task import value
@@ -14,6 +14,7 @@ from assistant.evening.facts import fact
 from assistant.evening.main_bites import wanting_wine
 from assistant.evening.records import FoodLine
 from assistant.knowledge.store import Knowledge
+from assistant.pairing.choose import COMMONEST
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.flight import pour_order
 from assistant.pairing.likeness import unlike
@@ -85,7 +86,7 @@ def _best(
 
 def _easiest(wines: Sequence[str], count: int, context: Context) -> Sequence[str]:
     """The wines sold everywhere, where there are enough to choose from."""
-    easy = [wine for wine in wines if context.knowledge.wines[wine].availability >= EVERYWHERE]
+    easy = [wine for wine in wines if context.knowledge.wines[wine].availability >= COMMONEST]
     return easy if len(easy) >= 2 * count else wines
 
 

@@ -22,7 +22,7 @@ from assistant.table_set import wines_called
 if TYPE_CHECKING:
     from assistant.session import Session
 
-FULL, HALF, LOW = "full", "half", "low"
+FULL, LOW = "full", "low"
 KINDS = ("kind/sparkling-wine", "kind/white-wine", "kind/red-wine")
 SPARKLING = "kind/sparkling-wine"
 

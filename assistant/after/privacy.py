@@ -22,9 +22,8 @@ def private(question: str, answer: Answer, session: Session) -> bool:
     frame = session.parser.parse(question)
     named = [*(r.id for r in frame.text.readings), *(p.wanted or "" for p in frame.preferences)]
     drinks = any(_drink(one, session) for one in (*named, *(item.id for item in answer.picks)))
-    touched = bool(frame.topics or frame.diets or frame.barred) or drinks
-    careful = answer.intent == "safety" or bool(answer.cautions)
-    return touched or careful or any(need.id != question for need in understood(question, session))
+    touched = answer.private or bool(frame.diets or frame.barred) or drinks
+    return touched or any(need.id != question for need in understood(question, session))
 
 
 def _drink(name: str, session: Session) -> bool:

@@ -8,8 +8,8 @@ from dataclasses import replace
 from assistant.answers.choose import chosen_for
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
-from assistant.answers.items import groups_of
-from assistant.answers.record import Answer, Item
+from assistant.answers.items import food_item
+from assistant.answers.record import Answer
 from assistant.answers.wording import MAX_SPOKEN_WORDS, capital, listed
 from assistant.evening.board import BoardItem, board_item, findings, traps
 from assistant.evening.board_change import Change, best_changes
@@ -38,7 +38,7 @@ def check_board(context: Context) -> Answer:
     lines += [*_wine_lines(context, chosen), *_change_lines(context, changes)]
     say = _spoken(context, said)
     answer = compose(context, say, [say, *(line for line in lines if line != say)])
-    return replace(answer, picks=tuple(_item(context, change.into.food) for change in changes))
+    return replace(answer, picks=tuple(food_item(change.into.food, context.knowledge) for change in changes))
 
 
 def _things(dishes: Sequence[Dish]) -> tuple[Dish, ...]:
@@ -88,8 +88,3 @@ def _change_lines(context: Context, changes: Sequence[Change]) -> list[str]:
         fields = {"into": into, "out": change.out.label if change.out else ""}
         lines.append(context.wording("line", "board-swap" if change.out else "board-add", **fields))
     return lines
-
-
-def _item(context: Context, food: str) -> Item:
-    groups = groups_of(context.knowledge.broader(food), context.knowledge)
-    return Item(food, context.knowledge.label(food), "food", groups, 0.0, "neutral", ())

@@ -16,10 +16,11 @@ from assistant.evening.coverage import Coverage, coverage, one_more
 from assistant.evening.main_bites import wanting_wine
 from assistant.evening.why_chosen import whys
 from assistant.language.counting import Count, bottles
+from assistant.pairing.choose import COMMONEST
 from assistant.pairing.dish import table_of
 from assistant.pairing.flight import pour_order
 
-EVERYWHERE, IN_A_SHOP = 3.0, 2.0
+IN_A_SHOP = 2.0
 ROOM = 2  # so many times the bottles wanted must stand to choose from
 
 
@@ -78,7 +79,7 @@ def at_hand(context: Context, wanted: int) -> list[str]:
     allowed = [wine for wine in allowed if wine not in context.frame.named_before]
     if len(named) <= 1 and set(allowed) <= set(context.in_list()):
         return allowed
-    for least in (EVERYWHERE, IN_A_SHOP):
+    for least in (COMMONEST, IN_A_SHOP):
         easy = [wine for wine in allowed if known.wines[wine].availability >= least]
         if len(named) <= 1 and len(easy) >= ROOM * wanted:
             return easy

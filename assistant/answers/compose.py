@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.answers.context import Context
+from assistant.answers.not_on import not_on
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.language.clean import MAX_CHARACTERS
@@ -84,6 +85,7 @@ def reading_lines(context: Context) -> list[str]:
         for r in text.readings
         if r.corrected_from and r not in near
     ]
+    lines += not_on(context)
     if left_out(context):
         quoted = listed([f"“{word}”" for word in left_out(context)])
         lines.append(wording("line", "left-out", words=quoted))

@@ -34,6 +34,7 @@ def in_turn(typed: str, answers: Sequence[Answer], left: Sequence[str], wording:
         cautions=tuple(caution for answer in answers for caution in answer.cautions),
         also=tuple(other.as_json() for other in others),
         left_for_next=tuple(left),
+        private=any(answer.private for answer in answers),
     )
 
 

@@ -29,6 +29,12 @@ def total(entries: Iterable[PathEntry]) -> float:
     return round(sum(entry.effect for entry in entries), 4)
 
 
+def food_item(food: str, knowledge: Knowledge) -> Item:
+    """A food that is named with no wine to judge it by."""
+    groups = groups_of(knowledge.broader(food), knowledge)
+    return Item(food, knowledge.label(food), "food", groups, 0.0, "neutral", ())
+
+
 def _entry(effect: Effect, knowledge: Knowledge, wording: Wording) -> PathEntry:
     values = {name: round(value, 2) for name, value in effect.values.items()}
     rule = knowledge.rules.get(effect.rule)

@@ -11,14 +11,10 @@ from assistant.answers.items import source_text
 from assistant.answers.record import Answer
 from assistant.answers.safety import caution, cautions, spoken
 from assistant.answers.wording import capital
+from assistant.knowledge.build import amounts_of
 from assistant.knowledge.concepts import Amount, Entry
 
 MOST_RULES = 3
-
-
-def amounts_of(entry: Entry) -> dict[str, Amount]:
-    """The amounts of an entry by property."""
-    return {name: values[0] for name, values in entry.items() if isinstance(values[0], Amount)}
 
 
 def noted(context: Context, say: str, lines: Sequence[str], entries: Sequence[Entry]) -> Answer:

@@ -11,7 +11,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.evening import alcohol as measures
-from assistant.evening.bottles import cliffs, needed
+from assistant.evening.bottles import cliffs, needed, usable_ml
 from assistant.evening.facts import HAIR, amount, fact
 from assistant.evening.portions import class_of
 from assistant.headcount import shared
@@ -56,12 +56,6 @@ def _with_guests(counted: Quantities, context: Context) -> Quantities:
     return replace(counted, people=tonight.guests, non_drinkers=tonight.non_drinkers)
 
 
-def usable(counted: Quantities) -> float:
-    """Millilitres of one bottle that reach a glass."""
-    size = counted.bottle_ml or fact("amounts", "bottle", "typical_ml").typical
-    return size * (1 - fact("amounts", "bottle", "lost_share").typical)
-
-
 def pour(counted: Quantities) -> float:
     """Millilitres of one pour, as said or as is usual at a tasting."""
     return counted.ml or fact("amounts", "bottle", "pour_ml").typical
@@ -81,12 +75,12 @@ def _bottles(context: Context, counted: Quantities) -> Built:
     named = len(context.frame.wines) or _kinds(context) or len(context.tonight.wines)
     wines = round(counted.wines or named or fact("amounts", "flight", "wines").typical)
     ml = round(pour(counted) * context.corrections.get(WINE, 1.0))
-    each = needed(drinkers, ml, usable(counted))
+    each = needed(drinkers, ml, usable_ml(counted.bottle_ml))
     one = "bottle-one" if each == 1 else "bottles-one"
     kind = one if wines == 1 else "bottles" if counted.wines or named else "bottles-usual"
     say = _told(context, kind, people=drinkers, ml=ml, each=each, wines=wines, all=each * wines)
     figures = {"bottles": (float(each * wines), "bottle"), "pours": (float(drinkers * wines), "pour")}
-    lines = _cliff_lines(context, drinkers, each, usable(counted))
+    lines = _cliff_lines(context, drinkers, each, usable_ml(counted.bottle_ml))
     return say, figures, [*_poured_line(context, ml, pour(counted)), *lines]
 
 
@@ -105,7 +99,7 @@ def _cliff_lines(context: Context, drinkers: int, each: int, ml: float) -> list[
 def _enough(context: Context, counted: Quantities) -> Built:
     """The pour that so many bottles give everybody."""
     drinkers = max(1.0, (counted.people or 1.0) - counted.non_drinkers)
-    ml = floor((counted.bottles or 0.0) * usable(counted) / drinkers + HAIR)
+    ml = floor((counted.bottles or 0.0) * usable_ml(counted.bottle_ml) / drinkers + HAIR)
     pours = round(ml / pour(counted), 1)
     kind = "share" if shared(context.frame) else "enough" if pours >= 1 else "too-little"
     say = _told(context, kind, people=drinkers, ml=ml, pours=pours, oz=ml / quantity_words().sizes["oz"])
@@ -113,7 +107,7 @@ def _enough(context: Context, counted: Quantities) -> Built:
 
 
 def _per_bottle(context: Context, counted: Quantities) -> Built:
-    pours = floor((counted.bottles or 1.0) * usable(counted) / pour(counted) + HAIR)
+    pours = floor((counted.bottles or 1.0) * usable_ml(counted.bottle_ml) / pour(counted) + HAIR)
     return _told(context, "pours", pours=pours, ml=pour(counted)), {"pours": (float(pours), "pour")}, []
 
 

@@ -39,7 +39,8 @@ class Answer:
     """What a question gets back. `say` is spoken, `text` printed; the rest is for programs.
 
     `also`: the records of further questions in the line; `left_for_next`: those not answered yet;
-    `voices`: what the host taught of the same things; `expected`: questions that guests are likely to ask.
+    `voices`: what the host taught of the same things; `expected`: questions that guests are likely to ask;
+    `private`: whether it tells of health, or of what a guest must not have, so that no file keeps its words.
     """
 
     question: str
@@ -63,9 +64,10 @@ class Answer:
     expected: tuple[dict[str, Any], ...] = ()
     seconds: float = 0.0
     understood: bool = True
+    private: bool = False
 
     def as_json(self) -> dict[str, Any]:
-        """The record as JSON-ready values; `understood` only decides the exit code."""
+        """The record as JSON-ready values; `understood` decides the exit code, `private` what is kept."""
         record = asdict(self)
-        del record["understood"]
+        del record["understood"], record["private"]
         return record

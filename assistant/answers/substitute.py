@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context, say_reason
-from assistant.answers.items import groups_of
-from assistant.answers.record import Answer, Item
+from assistant.answers.items import food_item
+from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.language.follow_lines import says
 from assistant.pairing.choose import COMMONEST
@@ -106,9 +106,4 @@ def for_food(context: Context, food: str, leave_out: Collection[str] = ()) -> An
     labels = [context.knowledge.label(f) for f in near]
     say = context.wording("say", "instead", first=labels[0], old=context.knowledge.label(food))
     lines = [say, context.wording("line", "instead-next", wines=listed(labels[1:]))] if labels[1:] else [say]
-    return replace(compose(context, say, lines), picks=tuple(_item(context, f) for f in near))
-
-
-def _item(context: Context, food: str) -> Item:
-    groups = groups_of(context.knowledge.broader(food), context.knowledge)
-    return Item(food, context.knowledge.label(food), "food", groups, 0.0, "neutral", ())
+    return replace(compose(context, say, lines), picks=tuple(food_item(f, context.knowledge) for f in near))

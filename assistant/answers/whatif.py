@@ -7,9 +7,10 @@ from dataclasses import replace
 from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, say_reason
 from assistant.answers.judge import judged
+from assistant.answers.not_on import not_on
 from assistant.answers.record import Answer
+from assistant.answers.wines import first_choice
 from assistant.language.frame import Frame
-from assistant.pairing import choose
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.fixes import smallest_fix
 from assistant.pairing.match import Match
@@ -55,7 +56,14 @@ def _changed_pair(context: Context) -> Answer:
     word = "better" if gain > noise else "worse" if gain < -noise else "same"
     say = context.wording("say", f"turns-{word}", wine=label(context, after))
     lines = [say, *_change_lines(context, before, after)]
-    return compose(context, say, lines, picks=[after], verdict=after.verdict)
+    if idle := _idle(context):
+        say, lines = idle[0], idle
+    return compose(context.all_used(), say, lines, picks=[after], verdict=after.verdict)
+
+
+def _idle(context: Context) -> list[str]:
+    """That nothing came off the dish, where nothing of it has changed at all."""
+    return not_on(context) if context.frame.before == context.frame.dishes else []
 
 
 def _change_lines(context: Context, before: Match, after: Match) -> list[str]:
@@ -100,13 +108,15 @@ def _changed_choice(context: Context) -> Answer:
     if not context.candidates():
         none = context.wording("line", "none-left")
         return compose(context, none, [none])
-    first = _first(context, context.frame.dishes)
-    old = _first(context, _before(context))
+    first = first_choice(context, context.frame.dishes)
+    old = first_choice(context, _before(context))
     same = first.wine == old.wine
     say = context.wording("say", "still" if same else "then", wine=label(context, first))
     reason = say_reason(first, context.knowledge, good=True)
+    if idle := _idle(context):
+        return replace(compose(context.all_used(), idle[0], [*idle, say], picks=[first]), verdict=None)
     lines = [say]
-    if reason:
+    if reason and context.frame.before != context.frame.dishes:
         lines.append(context.wording("line", "now", reason=reason))
     if not same:
         lines.append(context.wording("line", "before", wine=label(context, old)))
@@ -118,8 +128,3 @@ def _before(context: Context) -> tuple[Dish, ...]:
     if context.frame.before:
         return context.frame.before
     return tuple(Dish((dish.main,)) for dish in context.frame.dishes)
-
-
-def _first(context: Context, dishes: tuple[Dish, ...]) -> Match:
-    ranked = context.engine.rank(table_of(list(dishes)), context.candidates())
-    return choose.picks(ranked, context.top, context.knowledge)[0]

@@ -8,12 +8,13 @@ from dataclasses import replace
 from assistant.answers.compose import compose, label
 from assistant.answers.context import Context, deciding_part, say_reason, tied_with_first
 from assistant.answers.eating import fits
+from assistant.answers.limit_costs import limit_lines
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
 from assistant.language.follow_lines import says
 from assistant.language.frame import labels_of
 from assistant.pairing import choose
-from assistant.pairing.fixes import smallest_fix
+from assistant.pairing.dish import Dish
 from assistant.pairing.likeness import nearest_foods
 from assistant.pairing.match import Match
 from assistant.pairing.score import DISLIKED, LIKED
@@ -31,9 +32,10 @@ def wines_for_food(context: Context) -> Answer:
     ranked = [m for m in ranked if m.wine not in context.frame.named_before]
     if not ranked:
         return _empty(context)
-    wines = {m.wine for m in ranked}
-    there = wines <= set(context.in_list()) or wines <= set(context.tonight.wines)
-    chosen = choose.picks(ranked, context.top, context.knowledge, _foods(context), there)
+    there = _at_hand(context, ranked)
+    chosen = choose.picks(
+        ranked, context.top, context.knowledge, _foods(context, context.frame.dishes), there
+    )
     sweetness = {wine: glass.points["sweetness"] for wine, glass in context.engine.glasses.items()}
     bad = choose.avoided(ranked, AVOID, context.knowledge, sweetness)
     other = choose.other_colour(ranked, chosen[:3], context.knowledge)
@@ -44,7 +46,7 @@ def wines_for_food(context: Context) -> Answer:
     lines += [context.wording("line", "no-shop-prices")] if context.without_prices else []
     lines += _custom_lines(context, chosen[0], ruled, noise)
     lines += _other_lines(context, other) + _avoid_lines(context, bad[:1])
-    lines += _shop_lines(context, chosen[0]) + _limit_lines(context, chosen[0], ranked[0])
+    lines += _shop_lines(context, chosen[0]) + limit_lines(context, chosen[0], ranked[0])
     lines += _dish_lines(context, chosen[0])
     lines += fits(context) + _described_lines(context)
     return compose(
@@ -56,6 +58,20 @@ def wines_for_food(context: Context) -> Answer:
         other=other,
         tied=tuple(m.wine for m in tied) if len(tied) > 1 else (),
     )
+
+
+def first_choice(context: Context, dishes: Sequence[Dish]) -> Match:
+    """The wine named first for these dishes, with what custom pours and what is there weighed in."""
+    eaten = replace(context, frame=replace(context.frame, dishes=tuple(dishes)))
+    ranked = context.engine.rank(eaten.table(), context.candidates())
+    there = _at_hand(context, ranked)
+    return choose.picks(ranked, context.top, context.knowledge, _foods(context, dishes), there)[0]
+
+
+def _at_hand(context: Context, ranked: Sequence[Match]) -> bool:
+    """Whether all these wines are on the table or in the list of the host."""
+    wines = {m.wine for m in ranked}
+    return wines <= set(context.in_list()) or wines <= set(context.tonight.wines)
 
 
 def _within_limits(context: Context) -> Answer:
@@ -133,7 +149,7 @@ def _custom_lines(context: Context, first: Match, best: Match, noise: float) -> 
 
     Nothing is said of another wine of its kind, nor of one that no host would come upon.
     """
-    poured = context.knowledge.pours(first.wine, _foods(context))
+    poured = context.knowledge.pours(first.wine, _foods(context, context.frame.dishes))
     if not poured or context.top > AVOID or best.score - first.score < noise:
         return []
     if not choose.worth_telling(best, first, context.knowledge):
@@ -177,50 +193,18 @@ def _shop_lines(context: Context, first: Match) -> list[str]:
     if not context.at_table([first.wine]):
         return [context.wording("line", "none-on-table")]
     ranked = context.engine.rank(context.table(), context.all_candidates())
-    best = choose.picks(ranked, context.top, context.knowledge, _foods(context))[0]
+    best = choose.picks(ranked, context.top, context.knowledge, _foods(context, context.frame.dishes))[0]
     if best.score - first.score <= 2 * context.knowledge.constants["noise"]:
         return []
     fields = {"wine": label(context, best), "verdict": best.verdict}
     return [context.wording("line", "in-the-shop", **fields)]
 
 
-def _foods(context: Context) -> frozenset[str]:
-    """What is eaten, each dish by its main part; what stands beside a dish by use is no dish beside others."""
-    foods = [dish.main.food for dish in context.frame.dishes]
+def _foods(context: Context, dishes: Sequence[Dish]) -> frozenset[str]:
+    """What is eaten, each dish by its main part; what stands beside one by use is none beside others."""
+    foods = [dish.main.food for dish in dishes]
     meals = [food for food in foods if context.knowledge.food(food).role not in BESIDE]
     return frozenset(meals or foods)
-
-
-def _limit_lines(context: Context, first: Match, kept: Match) -> list[str]:
-    """What the limit costs in a few words, and what on the plate makes up for it where it costs a verdict.
-
-    `first` is named first, `kept` is the best that keeps to the limit.
-    """
-    if not context.frame.preferences:
-        return []
-    if context.at_table([first.wine]):
-        return [context.wording("line", "limits", limits=listed(labels_of(context.frame.preferences)))]
-    wines = [w.id for w in context.knowledge.wines.values() if w.type == "Wine"]
-    best = context.engine.rank(context.table(), wines)[0]
-    labels = listed(labels_of(context.frame.preferences))
-    lines = [context.wording("line", "limits", limits=labels)]
-    pours = context.knowledge.wines[first.wine].type == "Wine"  # who drinks no alcohol gives up nothing
-    if pours and best.score - kept.score > 2 * context.knowledge.constants["noise"]:
-        cost = "limit-cost" if best.verdict == kept.verdict else "limit-costs-verdict"
-        fields = {"wine": label(context, best), "now": kept.verdict, "then": best.verdict}
-        lines.append(context.wording("line", cost, **fields))
-        lines += _plate_fix(context, first) if best.verdict != kept.verdict else []
-    return lines
-
-
-def _plate_fix(context: Context, first: Match) -> list[str]:
-    """The smallest thing on the plate that lifts the wine within the limit, or nothing."""
-    found = smallest_fix(context.frame.dishes, first.wine, context.engine)
-    if found is None:
-        return []
-    kind = "fix-without" if found.edit.left_off else "fix-with"
-    fields = {"edit": found.edit.label, "wine": label(context, first), "verdict": found.after.verdict}
-    return [context.wording("line", f"plate-{kind}", **fields)]
 
 
 def _described_lines(context: Context) -> list[str]:

@@ -124,19 +124,14 @@ class Chat:
             return ""
         session = self._session()
         answer = session.ask(line)
-        if not session.is_private(line, answer):
+        if not answer.private:
             self._history.keep(line)
         first, _, rest = answer.text.partition("\n")
         self._turns.append(Turn(line, first, rest))
         draft = self._show.answer(answer.text)
-        if self._may_hint(session, line, answer):
+        if _may_hint(answer):
             self._hint()
         return draft
-
-    def _may_hint(self, session: Session, line: str, answer: Answer) -> bool:
-        """Whether the answer leaves room for a hint: it asks nothing back and touches nobody's health."""
-        careful = bool(answer.cautions) or session.is_private(line, answer)
-        return answer.understood and not answer.clarify and not careful
 
     def _hint(self) -> None:
         from assistant.chat.first_time import hint
@@ -151,6 +146,11 @@ class Chat:
             return self._background.wait(meanwhile)
         finally:
             meanwhile.clear()
+
+
+def _may_hint(answer: Answer) -> bool:
+    """Whether the answer leaves room for a hint: it asks nothing back and touches nobody's health."""
+    return answer.understood and not answer.clarify and not answer.private
 
 
 def _lines(

@@ -55,28 +55,15 @@ def best_changes(
     diets: Sequence[str] = (),
     suits: Callable[[str], bool] = lambda food: True,
 ) -> list[Change]:
-    """The best swap and the best addition, where they mend anything; a food that is both, once."""
+    """The best swap and the best addition, where they mend anything; a food that is both, once.
+
+    Cheese is swapped for cheese, and anything else for something else; of equals the food that does best
+    with the wines. Within diets only what surely fits is offered, and never what does not suit (`suits`).
+    """
     tied = _both_tied(items, engine, diets, suits)
     liking = _liking(_foods(chain.from_iterable(tied), items), engine, wines)
     changes = [_best(each, items, liking) for each in tied if each]
     return changes[: len({change.into.food for change in changes})]
-
-
-def best_change(
-    items: Sequence[BoardItem],
-    engine: Engine,
-    wines: Sequence[str],
-    diets: Sequence[str] = (),
-    swap: bool = True,
-    suits: Callable[[str], bool] = lambda food: True,
-) -> Change | None:
-    """The swap (or addition) that mends most; of equals the food that does best with the wines.
-
-    Cheese is swapped for cheese, and anything else for something else. Within diets only what surely fits
-    is offered, and never what does not suit (`suits`). None where nothing mends anything.
-    """
-    tied = _tied(_groups(items, engine, diets, suits), items, engine.knowledge, swap)
-    return _best(tied, items, _liking(_foods(tied, items), engine, wines)) if tied else None
 
 
 def _both_tied(

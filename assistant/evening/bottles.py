@@ -36,9 +36,9 @@ def drinkers_of(line: WineLine, evening: Evening, knowledge: Knowledge) -> int:
     return evening.drinkers if knowledge.wines[line.wine].type == "Wine" else evening.guests
 
 
-def usable_ml(line: WineLine) -> float:
-    """Millilitres of one bottle that reach a glass."""
-    size = line.bottle_ml or fact("amounts", "bottle", "typical_ml").typical
+def usable_ml(bottle_ml: float | None) -> float:
+    """Millilitres of one bottle that reach a glass; of the usual bottle where no size is told."""
+    size = bottle_ml or fact("amounts", "bottle", "typical_ml").typical
     return size * (1 - fact("amounts", "bottle", "lost_share").typical)
 
 
@@ -63,7 +63,7 @@ def smaller_pours(evening: Evening, knowledge: Knowledge) -> list[int]:
 
 
 def _bottles(line: WineLine, evening: Evening, drinkers: int) -> Bottles:
-    usable = usable_ml(line)
+    usable = usable_ml(line.bottle_ml)
     count = needed(drinkers, evening.pour_ml, usable)
     saves, holds = cliffs(drinkers, count, usable)
     near = [c for c in (saves, holds) if c is not None]
@@ -78,7 +78,8 @@ def refill(evening: Evening, knowledge: Knowledge) -> tuple[float, int]:
     """
     ml = fact("amounts", "refill", evening.meal).typical
     more = [
-        needed(drinkers_of(line, evening, knowledge), evening.pour_ml + ml, usable_ml(line)) - b.needed
+        needed(drinkers_of(line, evening, knowledge), evening.pour_ml + ml, usable_ml(line.bottle_ml))
+        - b.needed
         for line, b in zip(evening.wines, bottles(evening, knowledge), strict=True)
     ]
     return ml, max(more, default=0)

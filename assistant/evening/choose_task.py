@@ -114,9 +114,3 @@ def allowed(task: Task, chosen: Collection[str]) -> bool:
         and all(q.least <= n <= q.most for q, n in counts)
         and (task.budget is None or task.cost(chosen) <= task.budget + CLOSE)
     )
-
-
-def exhaustive(task: Task) -> tuple[str, ...] | None:
-    """The best choice by trying every set, or None: the plain reference for small boards."""
-    sets = (s for s in combinations(task.wines, task.count) if allowed(task, s))
-    return max(sets, key=lambda s: value(task, s), default=None)

@@ -46,7 +46,7 @@ def clock(
         return []
     flight = pours(evening, temperature, knowledge)
     last = flight[-1].at if flight else evening.start
-    end = last + _minutes(_pace(evening))
+    end = last + _minutes(pace(evening))
     outside = foods_outside(evening, evening.start, end, knowledge)
     tasks = [
         *_steps(evening.start, flight, measures),
@@ -66,7 +66,7 @@ def pours(evening: Evening, temperature: Sequence[Temperature], knowledge: Knowl
     first = evening.start + _minutes(fact("clock", "pace", "first_pour").typical)
     found = []
     for i, (line, cold) in enumerate(zip(evening.wines, temperature, strict=True)):
-        at = first + _minutes(i * _pace(evening))
+        at = first + _minutes(i * pace(evening))
         found.append(_pour(cold, at, air_minutes(line, knowledge)))
     return found
 
@@ -79,7 +79,8 @@ def _pour(cold: Temperature, at: datetime, air: int) -> Pour:
     return Pour(cold.wine, at, early(ready), chilled, air)
 
 
-def _pace(evening: Evening) -> float:
+def pace(evening: Evening) -> float:
+    """Minutes from one wine to the next at such a meal."""
     return fact("clock", "pace", evening.meal).typical
 
 

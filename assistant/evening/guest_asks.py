@@ -47,6 +47,7 @@ from assistant.evening.guest_things import (
     with_things,
 )
 from assistant.evening.guest_touched import touched_guests, touched_told, traces_told, with_touched
+from assistant.evening.guest_untold import untold, untold_too
 from assistant.evening.need_corrected import need_corrected
 from assistant.evening.records import Evening
 from assistant.evening.sober_asks import sober_asks
@@ -91,6 +92,11 @@ def _asks_of_guest(frame: Frame, session: Session) -> Callable[[Context, Session
         return drink_explained
     if asks_whole(frame, before):
         return lambda context, session: _answer(session.spoken.asked, True, before, context, session)
+    if not named and session.spoken.asked and goes_on(frame) and takes_up(frame) and diets_of(frame):
+        return partial(_diet_told, before)  # `and the vegan?`, where nobody is
+    if nobody := untold(frame, named, session):
+        session.spoken.things = before.things
+        return nobody
     on = session.spoken.asked if goes_on(frame) else ()
     spoken = spoken_of(frame, session)
     all_of_them = everybody(frame, session) if not (named or spoken) else ()
@@ -147,12 +153,13 @@ def _named_alone(frame: Frame) -> tuple[Dish, ...]:
 def _told(sure: bool, before: Before, context: Context, session: Session) -> Answer | None:
     """What the guests last asked of may have, and for whom `she` was taken where that may be another."""
     answer = _answer(session.spoken.asked, sure, before, context, session)
-    unsure = doubt(context.frame, session)
-    if answer is None or unsure is None:
-        return answer
-    said, meant, others = unsure
-    line = context.wording("plan", "guest-taken", said=said, meant=meant, others=others)
-    return replace(answer, text=f"{answer.text}\n{line}")
+    if answer is None:
+        return None
+    lines = untold_too(context.frame, context, session)
+    if unsure := doubt(context.frame, session):
+        said, meant, others = unsure
+        lines.append(context.wording("plan", "guest-taken", said=said, meant=meant, others=others))
+    return replace(answer, text="\n".join([answer.text, *lines]))
 
 
 def _answer(

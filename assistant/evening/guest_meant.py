@@ -96,7 +96,7 @@ def _people(frame: Frame) -> list[int]:
     stems, words = frame.text.stems, frame.text.words
     taken = {at for reading in frame.text.readings for at in range(reading.start, reading.end)}
     free = (at for at in range(len(stems)) if at not in taken and stems[at] not in STOP_WORDS)
-    return [at for at in free if _does(stems, at) or _is_meant(words, at)]
+    return [at for at in free if _does(stems, at) or is_meant(words, at)]
 
 
 def _does(stems: Sequence[str], at: int) -> bool:
@@ -106,7 +106,7 @@ def _does(stems: Sequence[str], at: int) -> bool:
     return opened and stems[at].isalpha() and not _someone()["verbs"].isdisjoint(stems[at + 1 : at + 2])
 
 
-def _is_meant(words: Sequence[str], at: int) -> bool:
+def is_meant(words: Sequence[str], at: int) -> bool:
     """Whether a word with a capital letter stands behind one that only somebody stands behind."""
     return words[at][:1].isupper() and at > 0 and fold(words[at - 1]) in guest_words().before_one
 

@@ -15,6 +15,7 @@ from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.choose_search import choose
 from assistant.evening.choose_task import Task
+from assistant.evening.clock import pace
 from assistant.evening.facts import fact
 from assistant.evening.records import Evening
 from assistant.evening.selecting import MOST_STATES
@@ -54,7 +55,7 @@ def late_by_talk(context: Context, session: Session) -> Answer | None:
     fields = {"minutes": f"{found.minutes:g}", "shorter": found.shorter, "wines": listed(found.left_out)}
     fields |= {"missing": f"{found.missing:g}", "made": f"{found.minutes - found.missing:g}"}
     say = context.wording("plan", name, **fields)
-    lines = [say, context.wording("plan", "late-why", pace=f"{_pace(evening):g}", **fields)]
+    lines = [say, context.wording("plan", "late-why", pace=f"{pace(evening):g}", **fields)]
     lines += [context.wording("plan", "late-missing", **fields)] if found.missing else []
     return replace(compose(context.of_evening(), say, lines), intent="plan", dish=None)
 
@@ -73,7 +74,7 @@ def _food_late(context: Context, evening: Evening) -> Answer | None:
 def caught(evening: Evening, minutes: float, engine: Engine) -> Caught:
     """The gentlest way: what each wine can give of its time first, then the wines that are missed least."""
     count = len(evening.wines)
-    spare = int(_pace(evening) - fact("clock", "pace", evening.meal).low)
+    spare = int(pace(evening) - fact("clock", "pace", evening.meal).low)
     if minutes <= spare * count:
         return Caught(minutes, ceil(minutes / count))
     least = max(ceil(count * MOST_OUT), sum(line.must for line in evening.wines))
@@ -86,7 +87,7 @@ def caught(evening: Evening, minutes: float, engine: Engine) -> Caught:
 
 def _saved(count: int, kept: int, spare: int, evening: Evening) -> float:
     """Minutes saved where so many wines are kept, each a little shorter."""
-    return (count - kept) * _pace(evening) + kept * spare
+    return (count - kept) * pace(evening) + kept * spare
 
 
 def _missed_least(evening: Evening, kept: int, engine: Engine) -> tuple[str, ...]:
@@ -106,8 +107,4 @@ def _behind(context: Context, evening: Evening) -> float:
     length = minutes_said(context.frame.text.typed)
     counted = [number for _, _, number in numbers(context.frame.text.stems)]
     said = (number for number in (length, *counted) if number and number <= MOST_BEHIND)
-    return next(said, _pace(evening))
-
-
-def _pace(evening: Evening) -> float:
-    return fact("clock", "pace", evening.meal).typical
+    return next(said, pace(evening))

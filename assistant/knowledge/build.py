@@ -57,7 +57,8 @@ def _nearest(digest: Digest, lineage: tuple[str, ...], name: str) -> Any:
     return None
 
 
-def _amounts(entry: Entry) -> dict[str, Amount]:
+def amounts_of(entry: Entry) -> dict[str, Amount]:
+    """The amounts of an entry by property."""
     return {name: values[0] for name, values in entry.items() if isinstance(values[0], Amount)}
 
 
@@ -70,7 +71,7 @@ def food(digest: Digest, subject: str) -> Food:
     heavier = (*lineage, *sorted(traits))
     return Food(
         *_named(subject, entry, kinds),
-        amounts=_amounts(entry),
+        amounts=amounts_of(entry),
         traits=traits,
         homes=frozenset(entry.get("home", ())),
         role=_nearest(digest, lineage, "usualRole"),
@@ -96,7 +97,7 @@ def _part(value: Entry) -> Part:
 def wine(digest: Digest, subject: str) -> Wine:
     """The wine style or drink with this short name."""
     entry = digest[subject]
-    amounts = _amounts(entry)
+    amounts = amounts_of(entry)
     kinds = broader(digest, subject)
     return Wine(
         *_named(subject, entry, kinds),
@@ -125,7 +126,7 @@ def _classics(digest: Digest, subjects: Iterable[str]) -> frozenset[str]:
 def method(digest: Digest, subject: str) -> Method:
     """The cooking method with this short name."""
     entry = digest[subject]
-    amounts = _amounts(entry)
+    amounts = amounts_of(entry)
     return Method(
         *_named(subject, entry, broader(digest, subject)),
         adds={k: v.typical for k, v in amounts.items() if k not in _METHOD_FACTORS},

@@ -3,7 +3,8 @@
     python -m assistant.knowledge.measure FDC.csv PH.csv [--write] [FILE.ttl ...]
 
 For each food with `gw:fdcRow` the lines of fat, sugar, sodium and protein that are marked measured
-take the row's values (g, g, mg and g per 100 g); with `gw:phRow`, the line of pH its range. Lines
+take the row's values (g, g, mg and g per 100 g) as typical, low and high being judged from them
+(`spreads`); with `gw:phRow`, the line of pH takes its range. Lines
 with another basis are the author's word against the table and stay. Without --write nothing is
 changed. Every row that is not in a table, every food without a row and every line that differs is
 reported. The files are edited line by line, so that a hand-made layout survives.
@@ -17,6 +18,7 @@ import re
 import sys
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 from assistant.knowledge.files import ontology_dir
@@ -24,7 +26,7 @@ from assistant.knowledge.files import ontology_dir
 COLUMNS = {"fat": "fat_g", "sugar": "sugars_g", "sodium": "sodium_mg", "protein": "protein_g"}
 # What 100 g can hold; for sodium, pure salt.
 MOST = {"fat": 100.0, "sugar": 100.0, "sodium": 39400.0, "protein": 100.0}
-SPREAD = {"fat": 0.15, "sugar": 0.15, "sodium": 0.2, "protein": 0.12}
+_SPREAD = re.compile(r"^constant:spread-(\w+) .* gw:value (\S+) ;", re.MULTILINE)
 _SUBJECT = re.compile(r"^food:(\S+) a gw:Food")
 _ROW = re.compile(r'gw:(fdcRow|phRow) "((?:[^"\\]|\\.)*)"')
 _AMOUNT = re.compile(r"gw:(\w+) \[ (?P<numbers>.*?)gw:basis gw:measured ; dcterms:source (?P<source>\S+)")
@@ -42,6 +44,16 @@ class Finding:
 
     def __str__(self) -> str:
         return f"{self.file}: food:{self.food}: {self.what}"
+
+
+@lru_cache(maxsize=1)
+def spreads() -> dict[str, float]:
+    """The judged share by which low and high lie from a measured value, by property, from composition.ttl.
+
+    Read as text, since other files may be half written while numbers are filled in.
+    """
+    text = (ontology_dir() / "composition.ttl").read_text("utf-8")
+    return {name: float(value) for name, value in _SPREAD.findall(text)}
 
 
 def read_table(file: Path) -> Table:
@@ -97,7 +109,7 @@ def _line(line: str, rows: dict[str, str], fdc: Table, ph: Table) -> str:
 def _composition(name: str, row: dict[str, str]) -> str | None:
     if not row[COLUMNS[name]]:
         return None
-    value, spread = float(row[COLUMNS[name]]), SPREAD[name]
+    value, spread = float(row[COLUMNS[name]]), spreads()[name]
     return _numbers(value * (1 - spread), value, min(MOST[name], value * (1 + spread)))
 
 

@@ -103,7 +103,7 @@ class Knowledge:
         return styles
 
     def pours(self, wine: str, foods: Iterable[str]) -> frozenset[str]:
-        """Those of the foods that custom pours a style with: the style's own classics, and the foods' customs."""
+        """Those of the foods that custom pours a style with: its classics, and by the foods' customs."""
         style = self.wines[wine]
         alike = {wine, *style.kinds}
         return frozenset(f for f in foods if f in style.classics or alike & self.food(f).customs)

@@ -18,12 +18,14 @@ from assistant.language.sober import is_sober
 
 @dataclass(frozen=True, slots=True)
 class OwnWords:
-    """The table `own` of corpus/language/guests.toml: how who speaks is `called`, `needs` as told, `asks`.
+    """The table `own` of corpus/language/guests.toml: how who speaks is `called`, `whose` somebody of theirs
+    is, `needs` as told, `asks`.
 
     `ails`: the words for what ails somebody.
     """
 
     called: str
+    whose: str
     needs: re.Pattern[str]
     asks: re.Pattern[str]
     ails: frozenset[str]
@@ -36,7 +38,7 @@ class OwnWords:
         told = rf"(?:{either(own['is'])}\s+|{ails}|i\s+(?={either(own['does'])}\s))(?P<need>.+)$"
         needs, asks = rf"^(?:{lead}\s+)*{told}", rf"\b{either(own['asks'])}\b"
         told_by, asked_by = (re.compile(line, re.IGNORECASE) for line in (needs, asks))
-        return cls(own["called"], told_by, asked_by, frozenset(own["ails"]))
+        return cls(own["called"], own["whose"], told_by, asked_by, frozenset(own["ails"]))
 
 
 @lru_cache(maxsize=1)

@@ -101,6 +101,7 @@ class Parser:
         self.entries = Entries(folder, knowledge)
         people, places = (read_words(folder / f"{name}-names.txt") for name in ("given", "place"))
         known = (filler, heard, read_words(folder / "plain-english.txt"), more, people, places)
+        self.people = people
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, *known)
         this = proxy(self)  # no circle, so that a parser that is dropped goes at once
         self._remembered: Callable[[str, bool], Frame] = lru_cache(maxsize=REMEMBERED)(

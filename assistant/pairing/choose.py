@@ -87,7 +87,7 @@ def style_kind(wine: Wine) -> str:
 
 
 def worth_telling(match: Match, instead: Match, knowledge: Knowledge) -> bool:
-    """Whether a host gains by hearing of a wine besides another: it is of another kind and sold everywhere."""
+    """Whether a host gains by hearing of one besides another: of another kind, and sold everywhere."""
     wine, other = knowledge.wines[match.wine], knowledge.wines[instead.wine]
     return wine.availability >= COMMONEST and style_kind(wine) != style_kind(other)
 

@@ -10,23 +10,6 @@ SPARKLING_BAR = 3.0
 _COLOURS = {"colour/rose": "rosé"}
 
 
-def sparkling_term(sugar: float, dosage: bool = True) -> str:
-    """The strictest term a sparkling wine of this sugar (g/l) may carry.
-
-    `dosage`: sugar was added after the second fermentation, which rules out brut nature.
-    Bounds as in Part A: less than 3 brut nature, to 6 extra brut, less than 12 brut, to 17
-    extra dry, to 32 sec, to 50 demi-sec, above doux. Where two fit, the drier is given.
-    """
-    if sugar < 3 and not dosage:
-        return "brut nature"
-    for limit, term in ((6, "extra brut"), (17, "extra dry"), (32, "sec"), (50, "demi-sec")):
-        if term == "extra dry" and sugar < 12:
-            return "brut"
-        if sugar <= limit:
-            return term
-    return "doux"
-
-
 def still_term(sugar: float, acidity: float) -> str:
     """The term of a still wine: dry, medium dry, medium or sweet (Part B).
 

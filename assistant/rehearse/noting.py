@@ -10,8 +10,6 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import Wording, capital
 from assistant.knowledge.check_report import sentence
 from assistant.language.frame import Frame
-from assistant.language.guests import all_asked
-from assistant.language.party import party_of
 from assistant.notebook import Entry, note_answer
 from assistant.pairing.dish import Dish
 
@@ -20,7 +18,6 @@ PATIENCE = 0.05
 MOST_IDS = 40
 LONGEST = 2000
 OF_ONE_PICK = ("wines-for-food", "foods-for-wine", "one-bottle")
-HEALTH = "safety"
 
 
 class AnswerLog:
@@ -49,7 +46,7 @@ class AnswerLog:
 
 def entry_of(frame: Frame, answer: Answer, now: datetime | None = None) -> Entry:
     """What is kept of an answer; of one to do with health, or with what a guest must not have, no words."""
-    private = of_health(frame, answer)
+    private = answer.private
     first = [answer.picks[0]] if answer.picks else []
     ids = dict.fromkeys((*(item.id for item in first), *frame.wines, *_eaten(frame.dishes)))
     verdict = answer.verdict or next((i.verdict for i in first if frame.intent in OF_ONE_PICK), None)
@@ -60,16 +57,6 @@ def entry_of(frame: Frame, answer: Answer, now: datetime | None = None) -> Entry
         tuple(ids)[:MOST_IDS],
         verdict,
         () if private else tuple(word[:200] for word in answer.left_out[:MOST_IDS]),
-    )
-
-
-def of_health(frame: Frame, answer: Answer) -> bool:
-    """Whether a question tells of somebody's body: its words are not to be found later in a file."""
-    topics = frame.topics or frame.text.topics or answer.cautions
-    return (
-        bool(topics)
-        or HEALTH in (frame.intent, answer.intent)
-        or bool(all_asked(frame.text.typed) or party_of(frame.text))
     )
 
 

@@ -138,3 +138,9 @@ def test_several_things_left_are_told_in_one_line(evening: Session) -> None:
 def test_what_has_no_amount_beside_others_is_asked_for(evening: Session) -> None:
     answer = evening.ask("we had half the riesling left, some crackers and a third of the malbec")
     assert "How much plain cracker was left? I noted no amount of it." in answer.text
+
+
+def test_the_size_of_the_bottle_counts_next_time_too(evening: Session) -> None:
+    evening.ask("30 people")
+    assert evening.ask("so next time how many bottles").say.startswith("12 bottles next time: 3 of each")
+    assert evening.ask("so next time how many magnums").say.startswith("8 bottles next time: 2 of each")

@@ -6,9 +6,10 @@ import pytest
 
 from assistant.after.next_foods import next_foods
 from assistant.evening.choose_make import scores_of, usual_task
-from assistant.evening.choose_task import exhaustive, value
+from assistant.evening.choose_task import value
 from assistant.pairing.dish import table_of
 from assistant.session import Session
+from tests.evening.made import exhaustive
 
 
 def foods_of(session: Session) -> set[str]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import copy
+
 from assistant.session import Session
 
 
@@ -71,3 +73,31 @@ def test_one_question_is_answered_once(evening: Session) -> None:
     evening.ask("park that, someone asked why crémant isn't champagne")
     answer = evening.ask("answer the parked one")
     assert answer.text.count("comes above all from Alsace") == 1
+
+
+def test_whose_needs_were_spoken_of_stays_while_parked_questions_are_answered(bare: Session) -> None:
+    bare.ask("is the brie safe when pregnant?")
+    bare.ask("park that question")
+    for typed in ("Jo is allergic to nuts", "the board is brie and almonds", "what can she have"):
+        bare.ask(typed)
+    bare.ask("answer the parked ones")
+    assert bare.ask("and the almonds?").say.startswith("Not for Jo")
+
+
+def test_a_table_is_taken_back_after_parked_questions_are_answered(bare: Session) -> None:
+    bare.ask("what goes with brie")
+    bare.ask("park that question")
+    bare.ask("got a Syrah and a Riesling")
+    bare.ask("answer the parked ones")
+    bare.ask("undo")
+    assert bare.tonight.wines == ()
+
+
+def test_a_text_with_the_answer_to_a_parked_question_forgets_nothing_of_the_talk(evening: Session) -> None:
+    evening.ask("park Mo's question: does malbec go with brie")
+    evening.ask("got a Syrah and a Riesling")
+    before, spoken = evening.tonight, copy.deepcopy(evening.spoken)
+    evening.ask("write mo's message, he liked the malbec, make it warm")
+    assert (evening.tonight, evening.spoken) == (before, spoken)
+    evening.ask("undo")
+    assert evening.tonight != before

@@ -64,10 +64,19 @@ def test_a_line_that_begins_with_a_space_is_kept_nowhere(tmp_path: Path) -> None
         ("what goes with brie", False),
         ("vegetarian food for Syrah", False),
         ("how many bottles for 12, five wines", False),
+        ("Priya just told me she is expecting", True),
+        ("Bob doesnt drink", True),
+        ("Tim is an alcoholic", True),
+        ("what goes with brie? and Jo is allergic to nuts", True),
     ],
 )
 def test_what_tells_of_health_is_private(conversation: Session, line: str, private: bool) -> None:
-    assert conversation.is_private(line, conversation.ask(line)) is private
+    assert conversation.ask(line).private is private
+
+
+def test_what_goes_on_about_a_guest_with_needs_is_private(conversation: Session) -> None:
+    conversation.ask("Jo is allergic to nuts")
+    assert all(conversation.ask(line).private for line in ("what can she have", "and the almonds?"))
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="modes are a matter of POSIX")

@@ -5,11 +5,12 @@ from __future__ import annotations
 import csv
 from collections.abc import Mapping, Sequence
 from datetime import datetime
+from itertools import combinations
 from pathlib import Path
 from random import Random
 from typing import Any
 
-from assistant.evening.choose_task import Bonus, Quota, Scores, Task
+from assistant.evening.choose_task import Bonus, Quota, Scores, Task, allowed, value
 from assistant.evening.labels import dishes_of, wine_of
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.knowledge.store import shipped
@@ -79,3 +80,9 @@ def random_task(random: Random, wines: int, foods: int, count: int) -> Task:
 def table(*foods: str) -> Table:
     """Shipped foods by local name, side by side."""
     return table_of([single(f"food/{food}") for food in foods])
+
+
+def exhaustive(task: Task) -> tuple[str, ...] | None:
+    """The best choice by trying every set, or None: the plain reference for small boards."""
+    sets = (s for s in combinations(task.wines, task.count) if allowed(task, s))
+    return max(sets, key=lambda s: value(task, s), default=None)

@@ -12,8 +12,8 @@ import pytest
 from scipy.optimize import Bounds, LinearConstraint, milp
 
 from assistant.evening.choose_search import _Search, choose
-from assistant.evening.choose_task import Bonus, Quota, Task, allowed, exhaustive, value
-from tests.evening.made import random_task, scores
+from assistant.evening.choose_task import Bonus, Quota, Task, allowed, value
+from tests.evening.made import exhaustive, random_task, scores
 
 CLOSE = 1e-6
 

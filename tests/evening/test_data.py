@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -16,6 +18,17 @@ from tests.evening.made import evening
 
 FILES = ("amounts", "cooling", "alcohol", "limits", "kit", "clock", "storage", "after")
 BASES = {"measured", "published", "recalled", "judged", "computed"}
+
+
+MEMORY = re.compile(r"recalled|judge|memory|any handbook", re.IGNORECASE)
+
+
+def with_basis(value: Any) -> Iterator[dict[str, Any]]:
+    """Every table that tells how it is known, at any depth."""
+    if isinstance(value, dict) and "basis" in value:
+        yield value
+    for inner in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
+        yield from with_basis(inner)
 
 
 def ranges(value: Any) -> Iterator[dict[str, Any]]:
@@ -36,6 +49,25 @@ def test_numbers_are_sourced(name: str) -> None:
         assert row["basis"] in BASES
         assert row["source"]
         assert row["unit"]
+
+
+@pytest.mark.parametrize("name", [*FILES, "rehearse"])
+def test_memory_is_never_called_published(name: str) -> None:
+    read = [row for row in with_basis(tables(name)) if row["basis"] in ("published", "measured")]
+    assert [row["source"] for row in read if MEMORY.search(row["source"])] == []
+
+
+def test_the_quantiles_are_those_of_students_distribution() -> None:
+    """Half of 95 % lies between 0 and each of them."""
+    for degrees, t in enumerate(tables("after")["student"]["t95"], 1):
+        assert half_below(t, degrees) == pytest.approx(0.475, abs=5e-5)
+
+
+def half_below(t: float, degrees: int, steps: int = 2000) -> float:
+    """The share of Student's distribution between 0 and `t`, by Simpson's rule."""
+    scale = math.exp(math.lgamma((degrees + 1) / 2) - math.lgamma(degrees / 2)) / math.sqrt(degrees * math.pi)
+    at = [scale * (1 + (t * i / steps) ** 2 / degrees) ** (-(degrees + 1) / 2) for i in range(steps + 1)]
+    return t / steps / 3 * (at[0] + at[-1] + 4 * sum(at[1:-1:2]) + 2 * sum(at[2:-1:2]))
 
 
 @pytest.mark.parametrize(("name", "table"), [("kit", "item"), ("clock", "step")])

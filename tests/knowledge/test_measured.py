@@ -10,7 +10,7 @@ import pytest
 from assistant.knowledge.concepts import Amount
 from assistant.knowledge.digest import Digest
 from assistant.knowledge.files import ontology_dir
-from assistant.knowledge.measure import COLUMNS, main, read_table
+from assistant.knowledge.measure import COLUMNS, main, read_table, spreads
 from assistant.knowledge.store import shipped
 
 REFERENCE = Path(__file__).parents[1] / "reference"
@@ -88,3 +88,11 @@ def test_the_importer_mends_a_wrong_number(tmp_path: Path) -> None:
     file.write_text(wrong, "utf-8")
     main([*map(str, TABLES), "--write", str(file)])
     assert file.read_text("utf-8") == right
+
+
+def test_the_ranges_around_a_measured_value_are_judged_in_the_ontology() -> None:
+    known = shipped().constants
+    assert spreads() == {name: known[f"spread-{name}"] for name in COLUMNS}
+    assert {tuple(shipped().entry(f"constant/spread-{name}")["source"]) for name in COLUMNS} == {
+        ("source/judged",)
+    }

@@ -74,7 +74,7 @@ CUSTOMS = [
 
 
 def test_the_rules_agree_with_what_custom_pours_with_foods() -> None:
-    """Written down without a look at the rules: that they agree is a finding, and should not get worse unseen."""
+    """Written down without a look at the rules: that they agree should not get worse unseen."""
     engine, styles = Engine(KNOWLEDGE), [w.id for w in KNOWLEDGE.wines.values() if w.type == "Wine"]
     foods = sorted({food for food, _ in CUSTOMS})
     ranked = engine.rank_each([table_of([single(food)]) for food in foods], styles)

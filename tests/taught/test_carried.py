@@ -119,3 +119,11 @@ def test_what_goes_wrong_is_one_sentence(
         assert err.startswith("goeswith: ")
     assert run(capsys, "export", tmp_path / "y.ttl", "--notebook", tmp_path / "empty.ttl")[0] == 1
     assert not (tmp_path / "y.ttl").exists()
+
+
+def test_what_went_out_is_told_again(talk: Talk, file: Path) -> None:
+    opened = talk()
+    opened.ask(GOOD)
+    opened.ask("what goes with brie")
+    sent = opened.ask(f"export my notebook to {file.with_name('out.ttl')}")
+    assert opened.ask("say that again").text == sent.text
