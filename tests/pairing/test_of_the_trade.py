@@ -138,3 +138,26 @@ def test_bubbles_that_are_far_better_are_named_all_the_same() -> None:
 
 def test_a_hotter_curry_of_its_own_is_hotter() -> None:
     assert plate("lamb-madras").points["heat"] > plate("mutton-curry").points["heat"] + 0.5
+
+
+def test_a_dry_white_is_no_wine_for_a_chocolate_pudding() -> None:
+    rule = "chocolate-on-dry-white"
+    assert strength(rule, "chocolate-mousse", "sauvignon-blanc") == 1.0
+    assert strength(rule, "chocolate-mousse", "sauternes") == 0.0
+    assert strength(rule, "chicken-in-mole-poblano", "sauvignon-blanc") == 0.0
+
+
+def test_pink_beside_dark_meat_loses_half_of_what_white_does() -> None:
+    rule = "white-where-red-belongs"
+    white, pink = (strength(rule, "steak", wine) for wine in ("sauvignon-blanc", "provence-rose"))
+    assert pink == pytest.approx(0.5 * white)
+    assert strength(rule, "steak", "malbec") == 0.0
+
+
+def test_red_fruit_answers_a_fruit_sauce_on_meat() -> None:
+    rule = "sweetness-floor"
+    plain, fruity = (
+        sum(f.strength for f in fired(plate("duck-with-cherry-sauce"), wine) if f.rule == f"rule/{rule}")
+        for wine in (replace(glass_with("pinot-noir"), smells=frozenset()), glass("pinot-noir"))
+    )
+    assert fruity == pytest.approx(0.5 * plain, abs=1e-4)
