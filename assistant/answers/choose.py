@@ -15,9 +15,10 @@ from assistant.evening.choose_task import Quota, Scores
 from assistant.evening.coverage import Coverage, coverage, one_more
 from assistant.evening.main_bites import wanting_wine
 from assistant.evening.why_chosen import whys
+from assistant.knowledge.store import Knowledge
 from assistant.language.counting import Count, bottles
 from assistant.pairing.choose import COMMONEST
-from assistant.pairing.dish import table_of
+from assistant.pairing.dish import Table, table_of
 from assistant.pairing.flight import pour_order
 
 IN_A_SHOP = 2.0
@@ -64,10 +65,23 @@ def chosen_for(context: Context, count: Count) -> Chosen | None:
     tasted = [context.table()[i] for i in wanting]
     table = table_of([bite.dish for bite in tasted], [bite.share for bite in tasted])
     names = [context.one_dish(bite.dish) for bite in table]
-    scores = scores_of(table, names, wines, context.engine)
+    scores = _with_custom(scores_of(table, names, wines, context.engine), table, context.knowledge)
     scores = shortlist(scores, int(c["choice-candidates"]))
     quotas = _quotas(context, count, scores.of, wanted)
     return best_choice(usual_task(table, scores, context.engine, wanted, quotas=quotas))
+
+
+def _with_custom(scores: Scores, table: Table, knowledge: Knowledge) -> Scores:
+    """The scores, with what is allowed to custom where only a kind of food is named (`a cheese board`)."""
+    kinds = [bite.dish.main.food for bite in table]
+    if not all(kind.startswith("kind/") for kind in kinds):
+        return scores
+    extra = knowledge.constants["custom"]
+    of = {
+        wine: tuple(s + extra * bool(knowledge.pours(wine, [k])) for s, k in zip(row, kinds, strict=True))
+        for wine, row in scores.of.items()
+    }
+    return replace(scores, of=of)
 
 
 def at_hand(context: Context, wanted: int) -> list[str]:

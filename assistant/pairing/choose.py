@@ -11,7 +11,7 @@ from assistant.pairing.score import DISLIKED, LIKED
 
 VARIED_UP_TO = 5
 COMMONEST, RAREST = 3.0, 1.0
-SPARKLING = "kind/sparkling-wine"
+SPARKLING, FORTIFIED, FORTIFIED_DRY = "kind/sparkling-wine", "kind/fortified-wine", "kind/fortified-dry"
 INFINITE = float("inf")
 _RED, _WHITE = ("colour/red",), ("colour/white", "colour/rose", "colour/orange")
 
@@ -43,8 +43,13 @@ def picks(
 
 
 def _worth(match: Match, foods: frozenset[str], knowledge: Knowledge) -> float:
-    """The score less the trouble of finding the wine, and with what is allowed to custom."""
-    return _handy(match, knowledge) + _custom(match, foods, knowledge)
+    """The score less the trouble of finding the wine, and with what is allowed to custom.
+
+    A dry fortified wine that custom does not ask for is no host's first thought beside a dish.
+    """
+    custom = _custom(match, foods, knowledge)
+    unasked = not custom and FORTIFIED_DRY in knowledge.wines[match.wine].kinds
+    return _handy(match, knowledge) + custom - unasked * knowledge.constants["fortified-unasked"]
 
 
 def _repeats(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> float:
@@ -99,7 +104,7 @@ def _same_style(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> 
 
 
 def other_colour(ranked: Sequence[Match], chosen: Sequence[Match], knowledge: Knowledge) -> Match | None:
-    """The best fair wine, sold in a wine shop at least, of the colour that the picks lack."""
+    """The best fair wine of the colour that the picks lack: sold in a wine shop at least, not fortified."""
     have = {knowledge.wines[m.wine].colour in _RED for m in chosen}
     if len(have) != 1:
         return None
@@ -110,6 +115,7 @@ def other_colour(ranked: Sequence[Match], chosen: Sequence[Match], knowledge: Kn
         if m.verdict in LIKED
         and knowledge.wines[m.wine].colour in wanted
         and knowledge.wines[m.wine].availability > RAREST
+        and FORTIFIED not in knowledge.wines[m.wine].kinds
     ]
     return max(fair, key=lambda m: (_handy(m, knowledge), m.wine), default=None)
 
