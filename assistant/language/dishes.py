@@ -195,9 +195,9 @@ class DishReader:
         """`mushroom risotto`: the later name is the base, the earlier one a part of it."""
         former = current.base
         sort = another_sort(food, said, former.food, self._knowledge) if former else ()
-        if sort and former and len(current.parts) == 1:
+        if sort and former:
             current.called = f"{self._knowledge.label(former.food)} {said}"
-            current.parts = list(sort)
+            current.parts = [*sort, *(p for p in current.parts if p is not former)]
             return
         methods = tuple(waiting.methods)
         waiting.methods = []

@@ -8,6 +8,7 @@ from dataclasses import replace
 from assistant.knowledge.concepts import Food
 from assistant.knowledge.store import Knowledge
 from assistant.language.fold import key
+from assistant.language.made_of import made_of
 from assistant.pairing.dish import BASE, Dish, DishPart
 from assistant.pairing.plate import recipe
 
@@ -20,6 +21,8 @@ def another_sort(food: Food, said: str, instead: str, knowledge: Knowledge) -> t
     What the sort is named for, or else a base of the same kind, gives way to `instead`; empty where
     nothing does.
     """
+    if made := made_of(food, said, instead, knowledge):
+        return made
     short, whole = key(said), key(food.label)
     named = set(whole[: -len(short)]) if whole[-len(short) :] == short else set()
     gone = _named_for(food, named, instead, knowledge) if named else []
