@@ -30,13 +30,23 @@ class Doubles:
     cooked: Sequence[str]
     stews: Mapping[str, str]
     stewed: Sequence[str]
+    hot: Mapping[str, str]
+    hot_beside: Sequence[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Doubles:
         """What the file tells. Raises KeyError for a key that is missing."""
         of = tables["cooked-with"]
         words = (frozenset(of["joins"]), frozenset(of["behind"]), of["flavours"], of["cooked"])
-        return cls(dict(of["words"]), Lines(of["taken"]), *words, dict(of["stews"]), of["stewed"])
+        return cls(
+            dict(of["words"]),
+            Lines(of["taken"]),
+            *words,
+            dict(of["stews"]),
+            of["stewed"],
+            dict(of["hot"]),
+            of["hot-beside"],
+        )
 
 
 class CookedWith:
@@ -60,7 +70,10 @@ class CookedWith:
 
     def _as_dish(self, reading: Reading, readings: Sequence[Reading], stems: Sequence[str]) -> Reading:
         """`black bean chilli`: behind what it is a stew of, the ingredient is the dish."""
-        dish = self._words.stews.get(" ".join(stems[reading.start : reading.end]))
+        said = " ".join(stems[reading.start : reading.end])
+        if said in self._words.hot and self._under(readings, self._words.hot_beside):
+            return self._as(self._words.hot[said], reading)  # `saltfish fritters with pepper sauce`
+        dish = self._words.stews.get(said)
         if dish is None or any(r.start == reading.end and r.kind in EDIBLE for r in readings):
             return reading
         of = [r for r in readings if r.end == reading.start]

@@ -51,11 +51,11 @@ def heads() -> Heads:
 
 
 def made_of(food: Food, said: str, instead: str, knowledge: Knowledge) -> tuple[DishPart, ...]:
-    """The recipe of a dish of meat with all meat given way to what is named in front; empty where it stays."""
-    if not _takes_place(said, instead, knowledge) or not _is_meat(food.id, knowledge):
+    """A dish of meat with all meat given way to what is named in front; empty where it stays."""
+    if not _takes_place(said, instead, knowledge) or not is_meat(food.id, knowledge):
         return ()
     parts = recipe(food).parts
-    gone = [part for part in parts if _is_meat(part.food, knowledge)]
+    gone = [part for part in parts if is_meat(part.food, knowledge)]
     cooked = (food.usual_method,) if food.usual_method else ()
     whole = DishPart(instead, BASE, HUNDRED_GRAMS, cooked)
     place = next((part for part in gone if part.role == BASE), gone[0] if gone else whole)
@@ -68,9 +68,12 @@ def made_of(food: Food, said: str, instead: str, knowledge: Knowledge) -> tuple[
 def _takes_place(said: str, instead: str, knowledge: Knowledge) -> bool:
     known, words = heads(), " ".join(key(said))
     kinds = {instead, *knowledge.broader(instead)}
-    made = known.made if words in known.words else known.cured_of if words in known.cured else frozenset[str]()
+    made = (
+        known.made if words in known.words else known.cured_of if words in known.cured else frozenset[str]()
+    )
     return bool(kinds & made) and not kinds & known.never
 
 
-def _is_meat(food: str, knowledge: Knowledge) -> bool:
+def is_meat(food: str, knowledge: Knowledge) -> bool:
+    """Whether a food is meat, or holds any."""
     return bool(MEAT & (lineage(food, knowledge) | holds(food, knowledge)[0]))

@@ -20,7 +20,7 @@ class TurnedNames:
     def whole(
         self, before: Sequence[str], stems: Sequence[str], found: tuple[int, tuple[Name, ...]]
     ) -> tuple[int, tuple[Name, ...]]:
-        """The number of words and the concepts of a name, with the words of style behind it where it has any."""
+        """The words and concepts of a name, with the words of style behind it where it has any."""
         length, names = found
         behind = stems[length : length + MOST_STYLE]
         if names[0].kind != WINE or not behind or _is_told(before, stems[length:]):

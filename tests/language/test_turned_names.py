@@ -21,7 +21,11 @@ TURNED = {
 }
 AS_IT_STANDS = {
     "Riesling sweet and sour pork": ["wine/dry-riesling", "food/sweet-and-sour-pork"],
-    "does Rioja white wine vinegar go with salad": ["wine/rioja", "food/red-wine-vinegar", "food/green-salad"],
+    "does Rioja white wine vinegar go with salad": [
+        "wine/rioja",
+        "food/red-wine-vinegar",
+        "food/green-salad",
+    ],
     "I like Chardonnay, oaked please": ["wine/chardonnay"],
     "a Malbec, red meat": ["wine/malbec", "food/red-meat-generic"],
     "Riesling white chocolate": ["wine/dry-riesling", "food/white-chocolate"],
