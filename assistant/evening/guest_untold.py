@@ -31,7 +31,9 @@ def untold(frame: Frame, named: Sequence[str], session: Session) -> Callable[...
     """What answers a question about somebody who was not told of; None where only others are asked about."""
     on = bool(session.spoken.asked) and goes_on(frame) and takes_up(frame)
     may = opens(frame, "guest-may") and (says(frame, "guest-has") or says(frame, "guest-it"))
-    alone = may and not (frame.topics or names_thing(frame))  # `can Ann have it`
+    topics = [session.parser.topics.by_id[topic] for topic in frame.topics]
+    told_of = any(not topic.general for topic in topics) or names_thing(frame)
+    alone = may and not told_of  # `can Ann have it`, `what can Ann have`
     if named or not (on or alone):
         return None
     who = strangers(frame, session)

@@ -28,13 +28,25 @@ class Doubles:
     behind: frozenset[str]
     flavours: Sequence[str]
     cooked: Sequence[str]
+    stews: Mapping[str, str]
+    stewed: Sequence[str]
+    hot: Mapping[str, str]
+    hot_beside: Sequence[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> Doubles:
         """What the file tells. Raises KeyError for a key that is missing."""
         of = tables["cooked-with"]
         words = (frozenset(of["joins"]), frozenset(of["behind"]), of["flavours"], of["cooked"])
-        return cls(dict(of["words"]), Lines(of["taken"]), *words)
+        return cls(
+            dict(of["words"]),
+            Lines(of["taken"]),
+            *words,
+            dict(of["stews"]),
+            of["stewed"],
+            dict(of["hot"]),
+            of["hot-beside"],
+        )
 
 
 class CookedWith:
@@ -46,14 +58,29 @@ class CookedWith:
 
     def meant(self, readings: Sequence[Reading], stems: Sequence[str]) -> list[Reading]:
         """The readings, with the ingredient where a word that is a dish as well means that."""
-        parts = self._words.parts
-        if not any(stems[r.start] in parts for r in readings):
-            return list(readings)
+        readings = [self._as_dish(r, readings, stems) for r in readings]
+        if not any(stems[r.start] in self._words.parts for r in readings):
+            return readings
         taken = {i for places in self._words.taken.find(stems) for i in places}
-        return [self._as_part(r, stems) if self._is_part(r, readings, stems, taken) else r for r in readings]
+        part = self._words.parts
+        return [
+            self._as(part[stems[r.start]], r) if self._is_part(r, readings, stems, taken) else r
+            for r in readings
+        ]
 
-    def _as_part(self, reading: Reading, stems: Sequence[str]) -> Reading:
-        name = self._lexicon.name(self._words.parts[stems[reading.start]])
+    def _as_dish(self, reading: Reading, readings: Sequence[Reading], stems: Sequence[str]) -> Reading:
+        """`black bean chilli`: behind what it is a stew of, the ingredient is the dish."""
+        said = " ".join(stems[reading.start : reading.end])
+        if said in self._words.hot and self._under(readings, self._words.hot_beside):
+            return self._as(self._words.hot[said], reading)  # `saltfish fritters with pepper sauce`
+        dish = self._words.stews.get(said)
+        if dish is None or any(r.start == reading.end and r.kind in EDIBLE for r in readings):
+            return reading
+        of = [r for r in readings if r.end == reading.start]
+        return self._as(dish, reading) if self._under(of, self._words.stewed) else reading
+
+    def _as(self, food: str, reading: Reading) -> Reading:
+        name = self._lexicon.name(food)
         return replace(reading, id=name.id, kind=name.kind, label=name.label, type=name.type, others=())
 
     def _is_part(

@@ -12,7 +12,7 @@ from assistant.language.data import read_data
 from assistant.language.drafts import Draft, coated, cook_base, mass_beside
 from assistant.language.fold import key
 from assistant.language.frame import Reading, Text
-from assistant.language.recipes import ALIKE, another_sort, without
+from assistant.language.recipes import ALIKE, another_sort, as_spice, is_spiced, without
 from assistant.language.small_words import small_words
 from assistant.pairing.dish import BASE, COATING, HUNDRED_GRAMS, SIDE, Dish, DishPart, single
 
@@ -44,6 +44,7 @@ class DishReader:
 
     def __init__(self, knowledge: Knowledge, roles: Mapping[str, str]) -> None:
         self._knowledge, self._roles = knowledge, roles
+        self._with = frozenset(word for word in roles if roles[word] == WITH)
 
     def dishes(self, text: Text, readings: Iterable[Reading]) -> tuple[list[Dish], list[Reading]]:
         """The dishes named, in order, and what could not be left out; a side is a dish of its own."""
@@ -84,6 +85,8 @@ class DishReader:
     def _goes_on(self, text: Text, last: Reading, reading: Reading, drafts: list[Draft]) -> bool:
         """Whether a small thing is named behind a part of a dish, and with it (`with lemon and garlic`)."""
         parts = drafts[-1].parts if drafts else []
+        if parts and is_spiced(text, reading, parts[0], self._with, self._knowledge):
+            return True
         joined = parts[1:] and parts[-1].food == last.id and parts[-1].role != BASE
         if not joined or reading.kind == "method" or "," in text.stems[last.end : reading.start]:
             return False
@@ -93,9 +96,9 @@ class DishReader:
 
     def _left_out(self, reading: Reading, drafts: list[Draft]) -> bool:
         """Takes a food off the last dish; whether it is surely not on it now."""
-        if not drafts:
+        before = drafts[-1].parts if drafts else []
+        if not before:
             return True
-        before = drafts[-1].parts
         drafts[-1].parts = without(before, reading.id, self._knowledge)
         composed = bool(self._knowledge.food(before[0].food).parts)
         return drafts[-1].parts != before or not composed
@@ -132,6 +135,8 @@ class DishReader:
             return
         if current is None or link == OVER:
             self._start(food, drafts, waiting)
+        elif link == WITH and (spice := as_spice(food, current.base, self._knowledge)):
+            current.parts.append(spice)
         elif ACCOMPANIMENT in food.kinds and self._lies_alone(food, link, drafts):
             drafts.append(Draft([DishPart(food.served_as or food.id, BASE, HUNDRED_GRAMS)]))
         elif ACCOMPANIMENT in food.kinds:
@@ -195,9 +200,9 @@ class DishReader:
         """`mushroom risotto`: the later name is the base, the earlier one a part of it."""
         former = current.base
         sort = another_sort(food, said, former.food, self._knowledge) if former else ()
-        if sort and former and len(current.parts) == 1:
+        if sort and former:
             current.called = f"{self._knowledge.label(former.food)} {said}"
-            current.parts = list(sort)
+            current.parts = [*sort, *(p for p in current.parts if p is not former)]
             return
         methods = tuple(waiting.methods)
         waiting.methods = []
@@ -224,11 +229,8 @@ class DishReader:
         if waiting.methods and drafts:
             cook_base(drafts[-1], tuple(waiting.methods))
         self._settle(drafts, waiting)
-        dishes: list[Dish] = []
-        for draft in drafts:  # said twice is served once
-            dish = Dish(coated(draft, self._knowledge), called=draft.called)
-            dishes += [] if dish in dishes else [dish]
-        return dishes
+        made = [Dish(coated(draft, self._knowledge), called=draft.called) for draft in drafts]
+        return [dish for at, dish in enumerate(made) if dish not in made[:at]]  # said twice is served once
 
     def _settle(self, drafts: list[Draft], waiting: Draft) -> None:
         """Sauces and seasonings that waited for a base: the first becomes one if there is none."""

@@ -13,12 +13,15 @@ from assistant.language.doubts import Repair
 from assistant.language.fold import fold
 from assistant.language.mishearing import Mishearings
 from assistant.language.places import SHORT, Places
+from assistant.language.slipping import slip_cost
+from assistant.language.spelling import LONG, is_english
 from assistant.language.vocabulary import Vocabulary
 
 MOST = 3  # words in front
 FEWEST = 4  # letters of them
 # How unlike a name of the kind they may sound, for each sound: words of questions, others, and strange ones.
 BESIDE = 0.07  # the same for a part of a name with the rest of it beside them
+WINE = "kind/wine"  # so many wines have a name that short words sound like one
 LITTLE, ENGLISH, STRANGE = 0.035, 0.06, 0.085
 
 
@@ -77,9 +80,14 @@ class Heads:
             if sum(map(len, pieces)) < FEWEST or not self._may_name(places, start, at):
                 continue
             name = self._mishearings.of_kind(pieces, kind, self._limit(places, start, at))
-            if name and not (len(pieces) == 1 and self._known.looks_otherwise(pieces[0], name)):
+            if name and not (len(pieces) == 1 and self._is_itself(pieces[0], name, kind)):
                 return Repair(0.0, start, at, name)
         return None
+
+    def _is_itself(self, word: str, name: str, kind: str) -> bool:
+        """Whether a word looks more like something else, or is short, English and no slip (`bunny wine`)."""
+        short = kind == WINE and len(word) <= LONG and is_english(word) and slip_cost(word, name) > 1
+        return short or self._known.looks_otherwise(word, name)
 
     def _may_name(self, places: Places, start: int, end: int) -> bool:
         """Whether the words begin where a name may, and none of them is a part of one already."""

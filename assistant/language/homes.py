@@ -49,6 +49,15 @@ def _food_before(text: Text, reading: Reading) -> bool:
     return any(r.end <= reading.start and r.kind in FOODS for r in text.readings)
 
 
+def in_manner(text: Text, reading: Reading) -> bool:
+    """Whether a wine or place tells how a food in front is made (`tripe in the style of Porto`)."""
+    if reading.kind not in ("wine", "region"):
+        return False
+    ends = {r.end for r in text.readings if r.kind in FOODS and r.end < reading.start}
+    manners = small_words()["in-manner"]
+    return any(" ".join(text.stems[end : reading.start]) in manners for end in ends)
+
+
 def of_a_sort(before: str, last: str, type_: str) -> bool:
     """Whether a sort is meant by what else names one wine (`another South African red` than Pinotage)."""
     return type_ == "Wine" and before in small_words()["others"] and last in small_words()["colours"]

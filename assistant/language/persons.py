@@ -23,6 +23,8 @@ def is_person(doc: Doc, start: int, end: int) -> bool:
 
     Typed small, it is a person only where what is done was swallowed as well (`bo rated` is no burrata).
     """
+    if end == start + 2 and fold(doc[start].text) in _persons().asked and doc[start + 1].is_title:
+        return True  # `and can Ann` is no Chinon
     if end <= start or start + 1 >= len(doc) or not _opens(doc, start):
         return False
     does = fold(doc[start + 1].text) in guest_words().does

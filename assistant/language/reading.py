@@ -23,9 +23,10 @@ from assistant.language.lexicon import Lexicon, Name
 from assistant.language.persons import is_called_so, is_person
 from assistant.language.phrases import Phrases
 from assistant.language.repair import Repairer
-from assistant.language.senses import Senses, lies_in
+from assistant.language.senses import Senses, lies_in, undisturbed
 from assistant.language.small_words import small_words
 from assistant.language.topics import Topics
+from assistant.language.turned_names import TurnedNames
 from assistant.language.unread import Unread
 from assistant.language.vocabulary import Vocabulary
 from assistant.language.words import passing, tokens
@@ -63,6 +64,7 @@ class Reader:
         self._repairer = Repairer(self._known)
         self._unread = Unread(self._known, filler, plain, more, people, places)
         self._senses, self._cooked = Senses(), CookedWith(lexicon)
+        self._turned = TurnedNames(lexicon)
         self._common = CommonSlips(lexicon, plain, heard.eaten)
 
     def warm(self) -> None:
@@ -80,9 +82,9 @@ class Reader:
         elsewhere, verbs = self._senses.elsewhere(doc), self._senses.verbs(doc)
         named = (r for r in self._names(doc, stems, mended) if r.start not in verbs or r.end > r.start + 1)
         readings = [r for r in named if not (lies_in(r, elsewhere) or self._is_somebody(doc, r))]
-        cues, warnings = self._cues.find(doc), _undisturbed(self._topics.find(doc), readings)
+        cues, warnings = self._cues.find(doc), undisturbed(self._topics.find(doc), readings)
         topics = self._topics.ids(warnings, {reading.kind for reading in readings}, stems)
-        found = {cue.name for cue in _undisturbed(cues, readings)}
+        found = {cue.name for cue in undisturbed(cues, readings)}
         return Text(
             typed=cleaned.text,
             words=tuple(token.text for token in doc),
@@ -186,7 +188,10 @@ class Reader:
         found = self._lexicon.longest([stems[i] for i in places], 0)
         if found and at and of_a_sort(stems[at - 1], stems[places[found[0] - 1]], found[1][0].type):
             found = self._lexicon.longest([stems[i] for i in places[: found[0] - 1]], 0)
-        return (places[found[0] - 1] + 1, found[1]) if found else None
+        if not found:
+            return None
+        length, names = self._turned.whole(stems[max(0, at - 2) : at], [stems[i] for i in places], found)
+        return places[length - 1] + 1, names
 
     def _ends_name(self, stems: list[str], at: int, end: int, name: Name) -> bool:
         """Whether the word behind a misspelt name belongs to it (`worstershire sauce`, `fo soup`)."""
@@ -236,12 +241,6 @@ def _meant(doc: Doc, start: int, names: tuple[Name, ...]) -> Name:
     if before[-1:] == ["from"] or before == ["from", "the"]:
         return next((n for n in names if n.type == "Region"), names[0])
     return names[0]
-
-
-def _undisturbed(cues: list[Cue], readings: list[Reading]) -> list[Cue]:
-    """Cues that do not lie wholly inside a name (`order` in `mail order cheese` does)."""
-    spans = [(r.start, r.end) for r in readings if r.end - r.start > 1]
-    return [c for c in cues if not any(s <= c.start and c.end <= e for s, e in spans)]
 
 
 def _notes(cleaned: Cleaned) -> tuple[str, ...]:

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import replace
 
 from assistant.knowledge.concepts import Food
 from assistant.knowledge.store import Knowledge
 from assistant.language.fold import key
+from assistant.language.frame import Reading, Text
+from assistant.language.made_of import made_of
 from assistant.pairing.dish import BASE, Dish, DishPart
 from assistant.pairing.plate import recipe
 
 ALIKE = frozenset(("kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/fruit", "kind/sweet-food"))
+
+STEWED = frozenset(("kind/stew", "kind/curry", "kind/pulse"))
+CHOCOLATE, SPOONED, SPOON = "kind/chocolate-kind", "role/stirred-in", 2.0  # grams to 100 of the stew
 
 
 def another_sort(food: Food, said: str, instead: str, knowledge: Knowledge) -> tuple[DishPart, ...]:
@@ -20,6 +25,8 @@ def another_sort(food: Food, said: str, instead: str, knowledge: Knowledge) -> t
     What the sort is named for, or else a base of the same kind, gives way to `instead`; empty where
     nothing does.
     """
+    if made := made_of(food, said, instead, knowledge):
+        return made
     short, whole = key(said), key(food.label)
     named = set(whole[: -len(short)]) if whole[-len(short) :] == short else set()
     gone = _named_for(food, named, instead, knowledge) if named else []
@@ -27,6 +34,20 @@ def another_sort(food: Food, said: str, instead: str, knowledge: Knowledge) -> t
         return ()
     kept = [p for p in recipe(food).parts if p not in gone[1:]]
     return tuple(replace(p, food=instead) if p == gone[0] else p for p in kept)
+
+
+def as_spice(food: Food, base: DishPart | None, knowledge: Knowledge) -> DishPart | None:
+    """Chocolate in a savoury stew (`chilli with dark chocolate`): a spoon of it, and no pudding."""
+    savoury = base is not None and STEWED.intersection(knowledge.broader(base.food))
+    return DishPart(food.id, SPOONED, SPOON) if savoury and CHOCOLATE in food.kinds else None
+
+
+def is_spiced(text: Text, reading: Reading, base: DishPart, linked: Set[str], knowledge: Knowledge) -> bool:
+    """Whether it ends what a stew is told to be made with (`with black beans and dark chocolate`)."""
+    start = max((r.end for r in text.readings if r.id == base.food), default=reading.start)
+    between = text.stems[start : reading.start]
+    told = not linked.isdisjoint(between) and between[-1] != "," and reading.kind != "method"
+    return told and as_spice(knowledge.food(reading.id), base, knowledge) is not None
 
 
 def _named_for(food: Food, named: set[str], instead: str, knowledge: Knowledge) -> list[DishPart]:
@@ -48,9 +69,28 @@ def without(parts: Sequence[DishPart], food: str, knowledge: Knowledge) -> list[
     inner = recipe(knowledge.food(base.food)).parts if base else ()
     for alike in (_is, _is_kin):
         kept = [p for p in inner if not alike(p.food, food, knowledge)]
-        if 0 < len(kept) < len(inner):
-            return [*kept, *(p for p in left if p is not base)]
+        opened = [part for p in kept for part in _opened(p, food, knowledge)]
+        if opened and opened != list(inner):
+            return [*opened, *(p for p in left if p is not base)]
     return left
+
+
+def _opened(part: DishPart, food: str, knowledge: Knowledge) -> list[DishPart]:
+    """A part of a dish by what it is made of without this food; itself where that is not in it."""
+    inner = recipe(knowledge.food(part.food)).parts
+    kept = [p for p in inner if not _is(p.food, food, knowledge)]
+    if not 0 < len(kept) < len(inner):
+        return [part]
+    whole = sum(p.mass for p in inner)
+    return [
+        replace(
+            p,
+            mass=part.mass * p.mass / whole,
+            role=part.role if p.role == BASE else p.role,
+            methods=(*p.methods, *part.methods),
+        )
+        for p in kept
+    ]
 
 
 def dishes_without(dishes: Sequence[Dish], food: str, knowledge: Knowledge) -> tuple[Dish, ...]:

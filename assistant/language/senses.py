@@ -5,13 +5,13 @@ Which words, and in which turns, stands in corpus/language/other-senses.toml.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from spacy.tokens import Doc
 
 from assistant.knowledge.files import corpus_dir
-from assistant.language.cues import Lines
+from assistant.language.cues import Cue, Lines
 from assistant.language.data import read_data
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Reading
@@ -48,6 +48,12 @@ class Senses:
 def lies_in(reading: Reading, elsewhere: frozenset[int]) -> bool:
     """Whether a name of one word stands for something else where it stands."""
     return reading.end - reading.start == 1 and reading.start in elsewhere and reading.kind not in NO_THINGS
+
+
+def undisturbed(cues: Iterable[Cue], readings: Iterable[Reading]) -> list[Cue]:
+    """Cues that do not lie wholly inside a name (`order` in `mail order cheese` does)."""
+    spans = [(r.start, r.end) for r in readings if r.end - r.start > 1]
+    return [c for c in cues if not any(s <= c.start and c.end <= e for s, e in spans)]
 
 
 def _phrases(lines: Mapping[str, Lines], typed: list[str], stems: list[str]) -> Iterator[int]:

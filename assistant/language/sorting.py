@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
+from assistant.language.cooked_in import cooked_in
 from assistant.language.frame import Preference, Reading, Text
-from assistant.language.homes import of_eating, of_people, one_of, told_to_be
+from assistant.language.homes import in_manner, of_eating, of_people, one_of, told_to_be
 from assistant.language.preferences import PreferenceWord, phrase_before
 from assistant.language.small_words import small_words
 from assistant.language.smells import find_smells
@@ -72,8 +73,8 @@ class Sorting:
         return replace(reading, id=term, kind="term", type="Term", label=self._knowledge.label(term))
 
     def _sort(self, reading: Reading, follower: Reading | None, has_food: bool) -> None:
-        kind = reading.kind
-        if kind == "wine" and (cooked := self._cooked(reading)):
+        kind = "remark" if in_manner(self._text, reading) else reading.kind
+        if kind == "wine" and (cooked := cooked_in(self._text, reading, self._knowledge)):
             self.foods.append(cooked)
             self.edible.append(cooked)
             reading, kind = cooked, cooked.kind
@@ -146,24 +147,6 @@ class Sorting:
         label = f"no {reading.label}" if banned else reading.label
         self.preferences.append(Preference(label, "kind", wanted=reading.id, banned=banned))
         return "preference"
-
-    def _cooked(self, reading: Reading) -> Reading | None:
-        """What wine becomes that a food is cooked in (`beef cheek in red wine`, `braised in Barolo`)."""
-        words, start = self._text.stems, reading.start
-        start -= start > 1 and words[start - 1] in small_words()["articles"]
-        if start < 2 or words[start - 1] not in small_words()["cooked-in"]:
-            return None
-        cooked = (*EDIBLE, "method") if reading.type == "Kind" else ("method",)
-        asked = words[start - 3] in small_words()["asks-inside"] if start > 2 else False
-        done = words[start - 2] in small_words()["cooked"]
-        if asked or not (done or any(r.end == start - 1 and r.kind in cooked for r in self._text.readings)):
-            return None
-        kinds = (reading.id, *self._knowledge.broader(reading.id))
-        food = next((f for kind in kinds for f in self._knowledge.entry(kind).get("cooksTo", ())), None)
-        if food is None:
-            return None
-        label = self._knowledge.label(food)
-        return replace(reading, id=food, others=(), kind="sauce", type="Food", label=label)
 
     def _limited(self) -> bool:
         """Whether a word limits the wine."""

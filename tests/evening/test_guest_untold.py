@@ -23,6 +23,8 @@ def asked(session: Session, *typed: str) -> str:
         ("what about ann?", "Ann"),
         ("and for Mo?", "Mo"),
         ("can Ann have it", "Ann"),
+        ("what can Ann have", "Ann"),
+        ("what may Ann eat", "Ann"),
         ("and my sister?", "your sister"),
         ("what about Kevin's wife?", "Kevin's wife"),
         ("and me?", "you"),
