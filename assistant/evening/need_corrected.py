@@ -9,7 +9,9 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.evening.drivers_change import drivers_changed, still_drives
 from assistant.evening.need_changes import need_changed
+from assistant.evening.need_off import without_needs
 from assistant.evening.needs import named_needs, understood
 from assistant.evening.needs_by_talk import needs_by_talk
 from assistant.language.corrected import Corrected, corrected
@@ -23,7 +25,11 @@ Answers = Callable[[Context, Session], Answer | None]
 
 def need_corrected(frame: Frame, session: Session) -> Answers | None:
     """What takes a need or a guest off, and gives the need to another; None where none changes."""
+    if drivers := drivers_changed(frame, session):
+        return drivers
     found = corrected(frame.text, session.tonight.needs, session.spoken.of)
+    if found and still_drives(found.off, frame):
+        return None  # `Jess isn't driving, but Kate is, what do they get`
     moves = found and (found.on or found.goes or all_told(found.rest).asked)
     if not moves and (changed := need_changed(frame, session)):
         return changed
@@ -68,20 +74,6 @@ def _stays(needs: tuple[Asked, ...], context: Context) -> Answer:
     """That an allergy told of stays noted, and how it is taken off where it was told by mistake."""
     say = context.wording("plan", "need-stays", guest=needs[0].guest, need=listed([n.need for n in needs]))
     return replace(compose(context.all_used(), say, [say]), dish=None, intent=SAFETY)
-
-
-def without_needs(gone: tuple[Asked, ...], session: Session) -> None:
-    """Takes these needs off the table; who drank nothing is counted among those who drink."""
-    tonight = session.tonight
-    needs = tuple(one for one in tonight.needs if one not in gone)
-    before, after = (_sober(rows, session) for rows in (tonight.needs, needs))
-    drinks = max(0.0, tonight.non_drinkers - len(before - after))
-    session.tonight = replace(tonight, needs=needs, non_drinkers=drinks)
-
-
-def _sober(needs: tuple[Asked, ...], session: Session) -> set[str]:
-    """The guests who drink no wine."""
-    return {one.guest for one in needs if any(need.sober for need in understood(one.need, session))}
 
 
 def _answer(

@@ -10,6 +10,7 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.drives import drives_told
 from assistant.language.fold import fold
 from assistant.language.frame import Text
 from assistant.language.guest_named import has_name, own_name
@@ -54,11 +55,12 @@ class CorrectedWords:
         )
         doubles = rf"(?:\s{table['doubles']}){{0,3}}"
         link = rf"[,;.]?\s(?:(?:but|and|{it_is})\s){{0,2}}"
+        then = rf"(?:\s{either(tables['drives']['tails'])})*"  # `isn't vegan any more, Kay is`
         moves = (
             rf"(?<!\w){is_not}\s{OFF}\s{who}\s{NEED}{link}{ON}(?:{has})?{END}",
             rf"(?<!\w){it_is}\s{ON}\s?{who}\s{NEED}[,;.]?\s(?:and\s)?{is_not}\s(?:\w{{1,30}}[.]?\s)?{OFF}{END}",
             rf"(?<!\w){is_not}\s{OFF}{link}{ON}\s?{who}\s{NEED}{END}",
-            rf"{OFF}{isnt}{doubles}\s{NEED}{link}{ON}(?:{has}){END}",
+            rf"{OFF}{isnt}{doubles}\s{NEED}{then}{link}{ON}(?:{has}){END}",
             rf"(?<!\w){meant}\s{ON},?\s(?:and\s)?not\s{OFF}{END}",
             rf"(?<!\w){is_not}\s{OFF}[,;.]?\s(?:but\s|{meant}\s){ON}{END}",
         )
@@ -115,7 +117,13 @@ def _nameless(guest: str) -> bool:
 
 
 def as_corrected(typed: str) -> str:
-    """`It's not Ann who's pregnant, it's Kay` as `Kay is pregnant`; any other text as it is."""
+    """`It's not Ann who's pregnant, it's Kay` as `Kay is pregnant`; any other text as it is.
+
+    So `Ann isn't driving, Kay is`.
+    """
+    drives = drives_told(typed)
+    if drives and drives.changes and drives.on:
+        return ", ".join((*(f"{name} is driving" for name in drives.on), *drives.rest))
     found = (pattern.search(typed.replace("’", "'").strip()) for pattern in _words().moves)
     told = (f"{one['on']} is {one['need'].strip()}" for one in found if one and "need" in one.groupdict())
     return next(told, typed)
