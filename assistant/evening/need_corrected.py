@@ -54,6 +54,8 @@ def _gone(found: Corrected, session: Session) -> tuple[Asked, ...]:
 
     An allergy goes only with the guest, or to another guest.
     """
+    if found.one:
+        return (found.one,)
     own = tuple(one for one in session.tonight.needs if found.off and one.guest == found.off)
     if found.goes or found.names:
         return own
@@ -81,8 +83,8 @@ def _answer(
 ) -> Answer:
     """What was taken off, and before it what is noted for another guest."""
     without_needs(gone, session)
-    kind = "guest-off" if found.goes else "need-off"
-    say = context.wording("plan", kind, guest=found.off, need=listed([one.need for one in gone]))
+    kind, guest = "guest-off" if found.goes else "need-off", found.off or context.wording("plan", "guest")
+    say = context.wording("plan", kind, guest=guest, need=listed([one.need for one in gone]))
     now = replace(context, tonight=session.tonight)
     noted = needs_by_talk(Told(told))(now, session) if told else None
     if noted is not None and found.names:

@@ -9,6 +9,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.evening.by_talk import each_guest
 from assistant.evening.needs import Need, named_needs
 from assistant.language.fold import fold
 from assistant.language.follow_lines import behind, opens, says
@@ -38,10 +39,10 @@ def _asked_of(frame: Frame) -> str:
 
 def _all_listed(context: Context, session: Session) -> Answer:
     """Every guest with a need, each with all that was told, and how many guests there are."""
-    told: dict[str, list[str]] = {}
-    for one in session.tonight.needs:
-        told.setdefault(one.guest or context.wording("plan", "guest"), []).append(one.need)
-    rows = [context.wording("plan", "who-row", guest=who, need=listed(needs)) for who, needs in told.items()]
+    rows = [
+        context.wording("plan", "who-row", guest=one.guest, need=listed(list(one.needs)))
+        for one in each_guest(session.tonight.needs, context)
+    ]
     guests = session.tonight.guests
     counted = [context.wording("plan", "who-all", count=f"{guests:g}")] if guests else []
     lines = [capital(line) for line in rows] or [context.wording("plan", "who-nobody")]

@@ -11,7 +11,7 @@ from typing import Any
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
 from assistant.language.drives import drives_told
-from assistant.language.fold import fold
+from assistant.language.fold import fold, key
 from assistant.language.frame import Text
 from assistant.language.guest_named import has_name, own_name
 from assistant.language.guests import Asked
@@ -26,7 +26,8 @@ END = r"[ .!]*$"
 @dataclass(frozen=True, slots=True)
 class Corrected:
     """The guest `off` whom the need is taken, as called before; `on`: who has it; `goes`: with all needs;
-    `names`: who had no name gets one; `rest`: what is told behind it."""
+    `names`: who had no name gets one; `rest`: what is told behind it;
+    `one`: a guest without a name who goes."""
 
     off: str
     on: str = ""
@@ -34,6 +35,7 @@ class Corrected:
     goes: bool = False
     names: bool = False
     rest: str = ""
+    one: Asked | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +44,7 @@ class CorrectedWords:
 
     moves: tuple[re.Pattern[str], ...]
     goes: tuple[re.Pattern[str], ...]
+    nameless: tuple[re.Pattern[str], ...]
     named: re.Pattern[str]
     isnt: re.Pattern[str]
     no_name: frozenset[str]
@@ -70,9 +73,17 @@ class CorrectedWords:
             rf"^(?:{table['opens']}\s){{0,3}}{table['takes']}\s{OFF}\s{table['goes_behind']}{END}",
             rf"^(?:{table['opens']}\s){{0,3}}{OFF}(?:{isnt}\s{table['guest']}|\sis\sno\sguest)\b",
         )
+        kind, need = rf"(?:guest|{table['nameless']})", r"(?P<need>[^,;.]{1,40}?)"
+        so = r"(?P<so>[^,;.]{1,40}?)"
+        one = rf"(?:the|that|this|our|my)\s(?:{kind}(?:\s{table['nameless_who']}\s{need})?|{so}\s{kind})"
+        nameless = (
+            rf"^(?:{table['opens']}\s){{0,3}}{table['goes']}\s{one}(?:[,;.]?\s{table['goes_behind']})?{END}",
+            rf"^(?:{table['opens']}\s){{0,3}}{table['takes']}\s{one}\s{table['goes_behind']}{END}",
+        )
         return cls(
             _patterns(moves),
             _patterns(goes),
+            _patterns(nameless),
             _patterns((rf"^(?:{table['opens']}\s){{0,3}}{table['named']}\s{ON}{END}",))[0],
             _patterns((rf"{OFF}{isnt}{doubles}\s(?P<need>[^,;.]{{1,40}})",))[0],
             frozenset((*tables["retold"]["no_name"], *tables["corrected"]["no_name"])),
@@ -102,6 +113,8 @@ def corrected(text: Text, needs: Sequence[Asked], spoken: Sequence[str] = ()) ->
     named = words.named.search(said) if needs and not text.readings else None
     if named and _nameless(needs[-1].guest) and fold(named["on"]) not in words.no_name:
         return Corrected(needs[-1].guest, named["on"], names=True)
+    if one := _one_meant(said, needs):
+        return Corrected(one.guest, goes=True, one=one)
     for pattern in words.goes:
         found = pattern.search(said)
         if found and (off := _known(found["off"], needs)):
@@ -110,6 +123,14 @@ def corrected(text: Text, needs: Sequence[Asked], spoken: Sequence[str] = ()) ->
     off = _known(found["off"], needs) or _meant(found["off"], spoken) if found and "?" not in said else ""
     rest = said[found.end() :].strip(" ,;.") if found and "?" not in said else ""
     return Corrected(off, need=found["need"].strip(), rest=rest) if (off or rest) and found else None
+
+
+def _one_meant(said: str, needs: Sequence[Asked]) -> Asked | None:
+    """The guest without a name who is said to go, by the need said or as the last told of."""
+    found = next(filter(None, (pattern.search(said) for pattern in _words().nameless)), None)
+    wanted = set(key(found["need"] or found["so"] or "")) if found else set()
+    some = [one for one in needs if found and _nameless(one.guest) and wanted <= set(key(one.need))]
+    return some[-1] if some else None
 
 
 def _nameless(guest: str) -> bool:

@@ -13,6 +13,7 @@ from assistant.language.data import read_data, read_words
 from assistant.language.fold import fold
 
 CONTINUES = "ing"
+CALLED = (" one", " guest", " lady")
 _LINK = re.compile(r",\s|\sand\s")
 
 
@@ -176,6 +177,13 @@ def named_first(typed: str) -> str:
     known = _retold()
     typed = known.bracket.sub(r"\g<name> is \g<need>", known.behind.sub(r"\g<name> \g<need>", typed, count=1))
     return known.who.sub(_of_names, typed)
+
+
+def as_called(need: str) -> str:
+    """`the pregnant one` as `pregnant`: a need by which a guest is called; any other as it is."""
+    words = need.lower().split()
+    called = " ".join(words[1:]) if words[:1] == ["the"] else ""
+    return _retold().needs.get(called, need) if called.endswith(CALLED) else need
 
 
 def _of_names(match: re.Match[str]) -> str:
