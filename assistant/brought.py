@@ -107,7 +107,8 @@ def dishes_after_swap(frame: Frame, tonight: Tonight) -> tuple[Dish, ...] | None
         return None
     gone = _going(frame, tonight)
     there = {dish.main.food for dish in tonight.dishes}
-    comes = [dish for dish in frame.dishes if dish.main.food in _coming(frame) - there]
+    new = _coming(frame) - there - {dish.main.food for dish in gone}
+    comes = [dish for dish in frame.dishes if dish.main.food in new]
     if not gone or not comes:
         return None
     at = tonight.dishes.index(gone[0])
@@ -128,7 +129,14 @@ def _coming(frame: Frame) -> set[str]:
     """The foods that may go for another: where none is said to be swapped, those that are there now."""
     if swapped(frame.text) or says(frame, "swaps-for"):
         return _eaten(frame)
+    if dropped(frame.text) and _told_now(frame):
+        return _eaten(frame)
     return {r.id for r in frame.text.readings if r.kind in EDIBLE and is_there(frame, r)}
+
+
+def _told_now(frame: Frame) -> bool:
+    """Whether something is told to be so by now (`no tart, it's a mousse now`)."""
+    return not follow_words().by_now.isdisjoint(frame.text.stems) or says(frame, "its-now")
 
 
 def _eaten(frame: Frame) -> set[str]:
