@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 REACH_BACK, REACH_ON, MOST_ONLY, MOST_COUNTING = 3, 6, 5, 10
 DESCRIBES = "describe"
 PEOPLE, DRINKLESS, FOR = "people", "non_drinkers", "for"
-REACH_PLACE, CLAUSE_ENDS = 4, (",", ".", "?", "!", ";")
+REACH_PLACE, CLAUSE_ENDS = 4, (",", ".", "?", "!", ";", ":")
 KINDS = ("behind", "absent", "more", "fewer", "drinkless", "part")  # the first that stands beside counts
 Heads = tuple[float | None, float]
 
@@ -93,6 +93,7 @@ def speaks_of_guests(frame: Frame, spoken: Spoken) -> bool:
     stems = frame.text.stems
     asks = opens(frame, "guest-is") or opens(frame, "guest-drives") or says(frame, "guests-listed")
     sober = spoken.sober or bool(somebody_abstains(stems)) or counts_drinkless(stems)
+    asks = asks or says_only(frame, "drinkers-asked")
     return asks or sober or spoken.reacted or bool(diets_of(frame))
 
 
