@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.language.dish_edits import dropped, swapped
+from assistant.language.dish_edits import POURED, dropped, swapped
 from assistant.language.fold import fold
 from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
@@ -80,6 +80,12 @@ def _unheeded(frame: Frame, tonight: Tonight) -> Frame:
     if not tonight.needs or frame.text.topics or not frame.topics:
         return frame
     return replace(frame, topics=(), intent=PAIRS if frame.intent == SAFETY else frame.intent)
+
+
+def adds_bottles(frame: Frame) -> bool:
+    """Whether a frame put bottles on the table beside those there (`add a Cava`, `and a Moscato`)."""
+    named = any(reading.kind in POURED for reading in frame.text.readings)
+    return named and (opens(frame, "puts") or opens(frame, "and-more") or says(frame, "bottle-comes"))
 
 
 def puts_there(frame: Frame) -> bool:

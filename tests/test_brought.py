@@ -142,3 +142,12 @@ def test_only_the_course_that_fell_through_goes(conversation: Session, typed: st
     conversation.ask("the burrata, prawns and koftas are still on, only the tart changed")
     assert conversation.tonight.dishes[:3] == before
     assert len(conversation.tonight.dishes) == 4
+
+
+def test_what_goes_on_a_line_that_added_wines_is_added(conversation: Session) -> None:
+    for line in (COURSES, "add a prosecco and a gruner veltliner", "and a moscato d'asti for the tart"):
+        conversation.ask(line)
+    assert conversation.tonight.wines[-1] == "wine/moscato-d-asti"
+    assert len(conversation.tonight.wines) == len(conversation.tonight.dishes) == 4
+    conversation.ask("and a rioja?")
+    assert len(conversation.tonight.wines) == 4
