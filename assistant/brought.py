@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.language.dish_edits import dropped, swapped
+from assistant.language.dish_edits import POURED, dropped, swapped
 from assistant.language.fold import fold
 from assistant.language.follow_lines import opens, says
 from assistant.language.follow_words import follow_words
@@ -82,6 +82,12 @@ def _unheeded(frame: Frame, tonight: Tonight) -> Frame:
     return replace(frame, topics=(), intent=PAIRS if frame.intent == SAFETY else frame.intent)
 
 
+def adds_bottles(frame: Frame) -> bool:
+    """Whether a frame put bottles on the table beside those there (`add a Cava`, `and a Moscato`)."""
+    named = any(reading.kind in POURED for reading in frame.text.readings)
+    return named and (opens(frame, "puts") or opens(frame, "and-more") or says(frame, "bottle-comes"))
+
+
 def puts_there(frame: Frame) -> bool:
     """Whether foods are put on the table or back, however many (`add Brie, Comté and figs to the board`)."""
     return opens(frame, "puts") and says(frame, "puts-there")
@@ -107,7 +113,8 @@ def dishes_after_swap(frame: Frame, tonight: Tonight) -> tuple[Dish, ...] | None
         return None
     gone = _going(frame, tonight)
     there = {dish.main.food for dish in tonight.dishes}
-    comes = [dish for dish in frame.dishes if dish.main.food in _coming(frame) - there]
+    new = _coming(frame) - there - {dish.main.food for dish in gone}
+    comes = [dish for dish in frame.dishes if dish.main.food in new]
     if not gone or not comes:
         return None
     at = tonight.dishes.index(gone[0])
@@ -128,7 +135,14 @@ def _coming(frame: Frame) -> set[str]:
     """The foods that may go for another: where none is said to be swapped, those that are there now."""
     if swapped(frame.text) or says(frame, "swaps-for"):
         return _eaten(frame)
+    if dropped(frame.text) and _told_now(frame):
+        return _eaten(frame)
     return {r.id for r in frame.text.readings if r.kind in EDIBLE and is_there(frame, r)}
+
+
+def _told_now(frame: Frame) -> bool:
+    """Whether something is told to be so by now (`no tart, it's a mousse now`)."""
+    return not follow_words().by_now.isdisjoint(frame.text.stems) or says(frame, "its-now")
 
 
 def _eaten(frame: Frame) -> set[str]:

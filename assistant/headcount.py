@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 
 REACH_BACK, REACH_ON, MOST_ONLY, MOST_COUNTING = 3, 6, 5, 10
 DESCRIBES = "describe"
-PEOPLE, DRINKLESS, FOR = "people", "non_drinkers", "for"
-REACH_PLACE, CLAUSE_ENDS = 4, (",", ".", "?", "!", ";")
+PEOPLE, DRINKLESS, FOR, FOLLOWS = "people", "non_drinkers", "for", (",", "so")
+REACH_PLACE, CLAUSE_ENDS = 4, (",", ".", "?", "!", ";", ":")
 KINDS = ("behind", "absent", "more", "fewer", "drinkless", "part")  # the first that stands beside counts
 Heads = tuple[float | None, float]
 
@@ -93,6 +93,7 @@ def speaks_of_guests(frame: Frame, spoken: Spoken) -> bool:
     stems = frame.text.stems
     asks = opens(frame, "guest-is") or opens(frame, "guest-drives") or says(frame, "guests-listed")
     sober = spoken.sober or bool(somebody_abstains(stems)) or counts_drinkless(stems)
+    asks = asks or says_only(frame, "drinkers-asked")
     return asks or sober or spoken.reacted or bool(diets_of(frame))
 
 
@@ -184,9 +185,11 @@ def _counted_again(stems: Sequence[str]) -> float | None:
     """The number of all guests where one alone is told anew (`seven now`, `make it ten`), or None."""
     stems = _clause(stems)
     words, found = quantity_words().party, numbers(stems)
-    if len(found) != 1 or len(stems) > MOST_COUNTING or words["not-again"].stand_in(stems):
+    if len(found) != 1 or words["not-again"].stand_in(stems):
         return None
     start, end, number = found[0]
+    if len(stems) > MOST_COUNTING and tuple(stems[start - 2 : start]) != FOLLOWS:  # `..., so ten now`
+        return None
     behind, led = stems[end : end + 2], stems[max(0, start - 3) : start]
     opens_part = not start or words["again-before"].stand_in(stems[start - 1 : start])
     made = words["make-it"].stand_in(led) and end == len(stems)

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from assistant.asides import aside
 from assistant.at_home import brings_food, owns, recounts
-from assistant.brought import arriving
+from assistant.brought import adds_bottles, arriving, told_of_table
 from assistant.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.headcount import MOST_COUNTING, counts_drinkless
 from assistant.knowledge.store import Knowledge
@@ -90,6 +90,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
     if (told := told_of_dish(frame, tonight, knowledge)) is not None:
         return told
+    if _more_poured(frame, talk, tonight):
+        return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
     if _added(frame, talk, tonight):
         return replace(frame, intent=SETS, preferences=(), again="")
     if frame.intent == SETS and not frame.wines and (dressed(frame, tonight) or _more(frame, tonight)):
@@ -144,6 +146,14 @@ def _added(frame: Frame, talk: Talk | None, tonight: Tonight) -> bool:
     whole = talk is None or talk.frame.intent in OF_TABLE or len(stands) > 1 or other
     goes_on = talk is not None and talk.frame.intent == SETS and goes_on_listing(frame)
     return whole and _more(frame, tonight) and (opens(frame, "puts") or goes_on) and not asks
+
+
+def _more_poured(frame: Frame, talk: Talk | None, tonight: Tonight) -> bool:
+    """Whether bottles go on a line that put some on the table (`and a Moscato for the tart`)."""
+    goes_on = talk is not None and talk.frame.intent == SETS and adds_bottles(talk.frame)
+    new = {r.id for r in frame.text.readings if r.kind in POURED} & set(frame.wines) - set(tonight.wines)
+    told = told_of_table(frame) and "?" not in frame.text.typed
+    return goes_on and bool(new) and opens(frame, "and-more") and told
 
 
 def _without_event(frame: Frame) -> Frame:

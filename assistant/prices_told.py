@@ -58,12 +58,13 @@ def _price(frame: Frame, reading: Reading, told: bool = False) -> float | None:
     None is needed where the price of another wine is `told` in the same line.
     """
     stems, words, coins = frame.text.stems, follow_words(), small_words()["money"]
+    run_on = reading.text.replace("’", "'").endswith("'s")  # `cava's 11`
     for start, end, number in numbers(stems):
         between = stems[reading.end : start]
         coined = bool(coins.intersection((*between, *stems[end : end + 1])))
         if start < reading.end or len(between) > REACH or not (coined or LEAST <= number < MOST):
             continue
-        money = told or coined or number % 1 > 0
+        money = told or coined or number % 1 > 0 or (run_on and not between)
         linked = words.price_between.issuperset(set(between) - coins) and bool(between or money)
         sure = money or not words.price_not_between.intersection(between)
         if linked and sure and not words.price_not.intersection(stems[end : end + 1]):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.standing import Talk
 from assistant.tonight import Tonight
@@ -28,4 +29,5 @@ class Steps:
     def back(self, frame: Frame) -> Standing | None:
         """What stood before the last change, where `undo` means that; it is taken from the row."""
         named = any(reading.type in ("Wine", "Food", "Drink") for reading in frame.text.readings)
-        return self.before.pop() if self.before and frame.intent == UNDO and not named else None
+        undone = frame.intent == UNDO and not (named or says(frame, "guest-goes"))
+        return self.before.pop() if self.before and undone else None

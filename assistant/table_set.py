@@ -95,7 +95,7 @@ def dressed(frame: Frame, tonight: Tonight) -> tuple[Dish, ...]:
 
 
 def _adds(frame: Frame) -> bool:
-    lines = ("table-adds", "table-brings", "menu-course", "owned-already", *ARRIVES)
+    lines = ("table-adds", "table-brings", "menu-course", "owned-already", "still-on", *ARRIVES)
     return (
         opens(frame, "puts")
         or has_menu(frame)

@@ -120,3 +120,34 @@ def test_what_has_become_something_else_stands_in_its_place(
 ) -> None:
     table.ask(typed)
     assert (mains(table), table.tonight.wines) == (foods, wines)
+
+
+COURSES = "on the table: burrata with tomatoes, prawns with chilli, koftas with tzatziki, lemon tart, cava"
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "the baker let us down, no lemon tart, it's a chocolate mousse now",
+        "no lemon tart after all, it's a chocolate mousse now",
+        "there's no lemon tart, so chocolate mousse it is",
+    ],
+)
+def test_only_the_course_that_fell_through_goes(conversation: Session, typed: str) -> None:
+    conversation.ask(COURSES)
+    before = conversation.tonight.dishes[:3]
+    conversation.ask(typed)
+    assert conversation.tonight.dishes[:3] == before
+    assert conversation.tonight.dishes[3].main.food == "food/chocolate-mousse"
+    conversation.ask("the burrata, prawns and koftas are still on, only the tart changed")
+    assert conversation.tonight.dishes[:3] == before
+    assert len(conversation.tonight.dishes) == 4
+
+
+def test_what_goes_on_a_line_that_added_wines_is_added(conversation: Session) -> None:
+    for line in (COURSES, "add a prosecco and a gruner veltliner", "and a moscato d'asti for the tart"):
+        conversation.ask(line)
+    assert conversation.tonight.wines[-1] == "wine/moscato-d-asti"
+    assert len(conversation.tonight.wines) == len(conversation.tonight.dishes) == 4
+    conversation.ask("and a rioja?")
+    assert len(conversation.tonight.wines) == 4

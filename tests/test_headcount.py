@@ -178,3 +178,16 @@ def test_who_drives_is_counted_in_the_line_that_counts_all(session: Session) -> 
     session.new_conversation()
     session.ask("we are 12, two of them drive")
     assert heads(session) == (12, 2)
+
+
+def test_guests_are_counted_behind_what_is_told_of_one(conversation: Session) -> None:
+    conversation.ask("we are nine: Kate and Jo are driving")
+    conversation.ask("Priya's partner Dan is coming too, he drinks red, so ten now")
+    assert (conversation.tonight.guests, conversation.tonight.non_drinkers) == (10, 2)
+
+
+def test_the_other_driver_is_poured_no_wine(conversation: Session) -> None:
+    for line in ("we are nine: Kate and Jo are driving", "on the table: brie, rioja and cava"):
+        conversation.ask(line)
+    answer = conversation.ask("what about the other driver")
+    assert answer.say.startswith("For Kate and Jo, without alcohol:")

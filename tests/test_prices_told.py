@@ -28,6 +28,7 @@ def table(session: Session) -> Iterator[Session]:
         ("cava £12, riesling £9.50", {CAVA: 12, RIESLING: 9.5}),
         ("the port cost me 20 quid", {PORT: 20}),
         ("rioja 10 euros a bottle", {RIOJA: 10}),
+        ("cava's 11, riesling 14, port 13", {CAVA: 11, RIESLING: 14, PORT: 13}),
         ("the cava was $28 and the rioja was 16", {CAVA: 28, RIOJA: 16}),
     ],
 )

@@ -165,7 +165,7 @@ def _of_table(context: Context) -> Evening:
         currency=context.stock.currency.strip() or None,
         choose=None,
         room_celsius=fact("cooling", "limits", "room_celsius").typical,
-        needs=_needs(tonight.needs, context),
+        needs=each_guest(tonight.needs, context),
         wines=tuple(_wine(wine, context) for wine in tonight.wines),
         foods=tuple(
             FoodLine(context.one_dish(dish), (dish,), brought=tonight.food_brought) for dish in tonight.dishes
@@ -173,7 +173,7 @@ def _of_table(context: Context) -> Evening:
     )
 
 
-def _needs(asked: Sequence[Asked], context: Context) -> tuple[GuestNeeds, ...]:
+def each_guest(asked: Sequence[Asked], context: Context) -> tuple[GuestNeeds, ...]:
     """All that one guest asks for stands together; who has no name may be somebody else each time."""
     found: dict[object, list[Asked]] = {}
     for at, one in enumerate(asked):

@@ -12,7 +12,7 @@ from assistant.language.frame import Frame
 from assistant.language.guest_named import needs_named
 from assistant.language.standing import WHYS
 
-EMERGENCY, PREGNANT, EATEN = "emergency", "pregnancy", "pregnancy-eaten"
+EMERGENCY, PREGNANT, EATEN, SIPPED = "emergency", "pregnancy", "pregnancy-eaten", "pregnancy-sipped"
 MOST_TOLD = 4  # cautions that can be read out at a table
 
 
@@ -43,11 +43,13 @@ def apart(context: Context) -> list[str]:
     return [name for name in context.frame.text.topics if not context.topics[name].general]
 
 
-def had_already(rows: Sequence[GuestCare]) -> dict[str, None]:
+def had_already(rows: Sequence[GuestCare], evening: Evening) -> dict[str, None]:
     """The topics first told where somebody already had what a need keeps from that guest."""
     kept = [row for row in rows if row.keep_away]
     harmed = {EMERGENCY: None} if any(row.allergy for row in kept) else {}
-    return harmed | ({EATEN: None} if any(PREGNANT in row.topics for row in kept) else {})
+    things = {thing for row in kept if PREGNANT in row.topics for thing in row.keep_away}
+    drunk = things <= {line.label for line in evening.wines}
+    return harmed | ({SIPPED if drunk else EATEN: None} if things else {})
 
 
 def is_asked(row: GuestCare, guests: Sequence[str], context: Context) -> bool:

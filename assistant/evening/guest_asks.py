@@ -177,7 +177,7 @@ def _answer(
     topics = dict.fromkeys(topic for row in rows for topic in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
     if says(context.frame, "guest-drank"):
-        topics = {**had_already(rows), **topics}  # who ate it already is watched for signs
+        topics = {**had_already(rows, evening), **topics}  # who ate it already is watched for signs
     others = [name for name in apart(context) if name not in topics]
     if others and (not barred or any(context.topics[name].urgent for name in others)):
         return None

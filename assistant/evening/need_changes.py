@@ -10,6 +10,7 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
+from assistant.evening.drivers_change import still_drives
 from assistant.evening.guest_meant import spoken_of
 from assistant.evening.needs_by_talk import needs_by_talk
 from assistant.language.follow_lines import opens, says
@@ -36,6 +37,7 @@ def need_changed(frame: Frame, session: Session) -> Answers | None:
         told = Told((Asked(guests[0], FISH), *_but(guests[0], frame, session)))
         return partial(_asked_too, told) if asks else needs_by_talk(told)
     gone = _gone(guests[0], frame, session) if says(frame, "need-gone") and not asks else ()
+    gone = () if still_drives(guests[0], frame) else gone
     return (lambda context, session: _without(gone, context, session)) if gone else None
 
 

@@ -9,7 +9,9 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.evening.drivers_change import drivers_changed, still_drives
 from assistant.evening.need_changes import need_changed
+from assistant.evening.need_off import without_needs
 from assistant.evening.needs import named_needs, understood
 from assistant.evening.needs_by_talk import needs_by_talk
 from assistant.language.corrected import Corrected, corrected
@@ -23,7 +25,11 @@ Answers = Callable[[Context, Session], Answer | None]
 
 def need_corrected(frame: Frame, session: Session) -> Answers | None:
     """What takes a need or a guest off, and gives the need to another; None where none changes."""
+    if drivers := drivers_changed(frame, session):
+        return drivers
     found = corrected(frame.text, session.tonight.needs, session.spoken.of)
+    if found and still_drives(found.off, frame):
+        return None  # `Jess isn't driving, but Kate is, what do they get`
     moves = found and (found.on or found.goes or all_told(found.rest).asked)
     if not moves and (changed := need_changed(frame, session)):
         return changed
@@ -48,6 +54,8 @@ def _gone(found: Corrected, session: Session) -> tuple[Asked, ...]:
 
     An allergy goes only with the guest, or to another guest.
     """
+    if found.one:
+        return (found.one,)
     own = tuple(one for one in session.tonight.needs if found.off and one.guest == found.off)
     if found.goes or found.names:
         return own
@@ -70,27 +78,13 @@ def _stays(needs: tuple[Asked, ...], context: Context) -> Answer:
     return replace(compose(context.all_used(), say, [say]), dish=None, intent=SAFETY)
 
 
-def without_needs(gone: tuple[Asked, ...], session: Session) -> None:
-    """Takes these needs off the table; who drank nothing is counted among those who drink."""
-    tonight = session.tonight
-    needs = tuple(one for one in tonight.needs if one not in gone)
-    before, after = (_sober(rows, session) for rows in (tonight.needs, needs))
-    drinks = max(0.0, tonight.non_drinkers - len(before - after))
-    session.tonight = replace(tonight, needs=needs, non_drinkers=drinks)
-
-
-def _sober(needs: tuple[Asked, ...], session: Session) -> set[str]:
-    """The guests who drink no wine."""
-    return {one.guest for one in needs if any(need.sober for need in understood(one.need, session))}
-
-
 def _answer(
     found: Corrected, gone: tuple[Asked, ...], told: tuple[Asked, ...], context: Context, session: Session
 ) -> Answer:
     """What was taken off, and before it what is noted for another guest."""
     without_needs(gone, session)
-    kind = "guest-off" if found.goes else "need-off"
-    say = context.wording("plan", kind, guest=found.off, need=listed([one.need for one in gone]))
+    kind, guest = "guest-off" if found.goes else "need-off", found.off or context.wording("plan", "guest")
+    say = context.wording("plan", kind, guest=guest, need=listed([one.need for one in gone]))
     now = replace(context, tonight=session.tonight)
     noted = needs_by_talk(Told(told))(now, session) if told else None
     if noted is not None and found.names:

@@ -9,10 +9,12 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.evening.by_talk import each_guest
 from assistant.evening.needs import Need, named_needs
 from assistant.language.fold import fold
-from assistant.language.follow_lines import behind, opens, says
+from assistant.language.follow_lines import behind, opens, says, says_only
 from assistant.language.frame import Frame
+from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked
 from assistant.language.same_guests import diet_of
 from assistant.session import Session
@@ -24,9 +26,38 @@ def who_needs(frame: Frame, session: Session) -> Callable[[Context, Session], An
     """What answers who of the guests asks for what is said; None for any other text."""
     if says(frame, "guests-listed") and set(frame.topics) <= {ALLERGY} and not frame.text.readings:
         return _all_listed
+    if asks_who_drinks(frame):
+        return drinkers_told
     need = _asked_of(frame)
     meant = named_needs(need, session) if need else ()
     return (lambda context, session: _listed(need, meant, context, session)) if meant else None
+
+
+def asks_who_drinks(frame: Frame) -> bool:
+    """Whether it is asked who, or how many, of the guests drink wine."""
+    named = any(reading.type in ("Wine", "Drink", "Food") for reading in frame.text.readings)
+    return says_only(frame, "drinkers-asked") and not named
+
+
+def drinkers_told(context: Context, session: Session) -> Answer | None:
+    """How many of the guests drink wine, and who does not; None where nothing of it was told."""
+    tonight = session.tonight
+    sober = [one for one in tonight.needs if any(n.sober for n in named_needs(one.need, session))]
+    if not (sober or tonight.guests):
+        return None
+    names = list(
+        dict.fromkeys(_named(one, one.need if has_name(one.guest) else "", context) for one in sober)
+    )
+    drinks = f"{(tonight.guests or 0) - tonight.non_drinkers:g}"
+    lines = (
+        [context.wording("plan", "who-drinks", count=drinks, guests=f"{tonight.guests:g}")]
+        if tonight.guests
+        else []
+    )
+    sure = bool(names or tonight.non_drinkers)
+    lines += [context.wording("plan", "who-sober", guests=listed(names))] if names else []
+    lines += [] if sure else [context.wording("plan", "who-drinks-all")]
+    return replace(compose(context.of_evening(), " ".join(lines), lines), dish=None, intent=SAFETY)
 
 
 def _asked_of(frame: Frame) -> str:
@@ -38,10 +69,10 @@ def _asked_of(frame: Frame) -> str:
 
 def _all_listed(context: Context, session: Session) -> Answer:
     """Every guest with a need, each with all that was told, and how many guests there are."""
-    told: dict[str, list[str]] = {}
-    for one in session.tonight.needs:
-        told.setdefault(one.guest or context.wording("plan", "guest"), []).append(one.need)
-    rows = [context.wording("plan", "who-row", guest=who, need=listed(needs)) for who, needs in told.items()]
+    rows = [
+        context.wording("plan", "who-row", guest=one.guest, need=listed(list(one.needs)))
+        for one in each_guest(session.tonight.needs, context)
+    ]
     guests = session.tonight.guests
     counted = [context.wording("plan", "who-all", count=f"{guests:g}")] if guests else []
     lines = [capital(line) for line in rows] or [context.wording("plan", "who-nobody")]

@@ -11,7 +11,7 @@ from assistant.language.retold import either
 
 # A short word before a full stop is an initial or an abbreviation (`R. is vegan`, `St. Émilion`).
 _END = r"(?<=\w{3})[.!]"
-_STOP = re.compile(rf"{_END}\s++")
+_STOP = re.compile(rf"(?:{_END}|(?<=\w{{3}}):)\s++")  # `we are nine: Kate and Jo are driving`
 _PIECES = re.compile(rf"((?<!\s)\s*+(?:[,;]|{_END})\s++(?:and\s++)?+|(?<!\s)\s++and\s++)", re.IGNORECASE)
 _LINK = re.compile(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)")
 _TOO = re.compile(r"(?<=\w)(?:,?\s(?:too|also|as well|either))?[ .!,;]*+$", re.IGNORECASE)

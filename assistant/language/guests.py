@@ -14,7 +14,7 @@ from assistant.language.arriving import without_arrivals
 from assistant.language.clauses import again_allergic, clauses, of_another, sentences, without_too
 from assistant.language.data import read_data
 from assistant.language.drinks_only import dislikes, said_plainly, says_dislike
-from assistant.language.retold import as_told, first_hand, named_first
+from assistant.language.retold import as_called, as_told, first_hand, named_first
 from assistant.language.run_on import parted
 from assistant.language.sober import is_sober
 
@@ -114,7 +114,7 @@ def asked_by(typed: str) -> Asked | None:
     lower = [word.lower() for word in words]
     if at is None or _asks(lower) or known.things.intersection(lower[:1]):
         return None
-    need = without_too(" ".join(words[at + 1 :]))
+    need = as_called(without_too(" ".join(words[at + 1 :])))
     nobody = known.is_.intersection(lower[:1]) | known.no_name.intersection(lower[:at])
     if nobody or known.no_name_verbs.intersection(lower[1:at]):
         return None
@@ -178,7 +178,7 @@ def _hear(sentence: str, found: list[Asked], unread: list[str]) -> None:
     """Adds the guests of a sentence to those found, and the parts that tell of none behind a guest."""
     for link, part in clauses(named_first(sentence)):
         ends = bool(unread) or "and" not in link.split() or of_another(part)
-        if asked := asked_by(part):
+        if asked := asked_by(named_first(part)):
             found.append(asked)
         elif found and (ends or is_sober(found[-1].need)) and not again_allergic(link, part):
             unread.append(part.strip(" .!"))

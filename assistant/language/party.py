@@ -42,6 +42,7 @@ class PartyWords:
     whole: frozenset[str]
     sober: frozenset[str]
     instead: frozenset[str]
+    within: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> PartyWords:
@@ -54,9 +55,21 @@ class PartyWords:
         )
         sober = frozenset(table["sober"]["needs"])
         one, many, one_other, many_other = (table[key] for key in ("one", "many", "one_other", "many_other"))
-        instead = frozenset(table["instead"]["needs"])
+        instead, within = (frozenset(table[key]["needs"]) for key in ("instead", "within"))
         return cls(
-            needs, between, one, many, one_other, many_other, behind, money, spend, whole, sober, instead
+            needs,
+            between,
+            one,
+            many,
+            one_other,
+            many_other,
+            behind,
+            money,
+            spend,
+            whole,
+            sober,
+            instead,
+            within,
         )
 
 

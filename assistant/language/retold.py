@@ -13,6 +13,7 @@ from assistant.language.data import read_data, read_words
 from assistant.language.fold import fold
 
 CONTINUES = "ing"
+CALLED = (" one", " guest", " lady")
 _LINK = re.compile(r",\s|\sand\s")
 
 
@@ -22,6 +23,7 @@ class Retold:
 
     `opens`, `told`, `then`, `hence`: what leads in, who told it, what follows (`so no more for him`);
     `kept`: that it is to be remembered;
+    `is_whom`: who a guest is at the party;
     `where`: the place behind a guest; `the_one`: that this is who has the need, `only_one`: and nobody else;
     `reacts`: a reaction that a guest always has; `short`: a name run together
     with `is` in front of a need; `behind`: somebody, a need, and only then the name of who has it; `bracket`:
@@ -35,6 +37,7 @@ class Retold:
     reacts: re.Pattern[str]
     arrives: re.Pattern[str]
     one_more: re.Pattern[str]
+    is_whom: re.Pattern[str]
     opens: re.Pattern[str]
     told: re.Pattern[str]
     then: re.Pattern[str]
@@ -63,6 +66,7 @@ class Retold:
         mine, verbs, who, where, the_one, short, ones, named_by = (either(table[key]) for key in names)
         needs = {word: need for need, words in table["called_by"].items() for word in words}
         family = rf"(?:my|our|his|her)\s{either(tables['named']['kin'])}\s"
+        whom = either((*table["is_whom"], *tables["named"]["kin"]))
         days = either(tables["days"])  # `somebody is late, it's Friday`
         return cls(
             re.compile(rf"{mine}\s(?:that\s)?", re.IGNORECASE),
@@ -79,6 +83,11 @@ class Retold:
                 re.IGNORECASE,
             ),
             re.compile(rf"\s{either(table['one_more'])}\b", re.IGNORECASE),
+            re.compile(
+                rf"(?<=\w)(?:['’]s|\sis)\s(?:the|our|my|a)\s{whom}(?:,|;|\sand|,\sand)?"
+                rf"\s(?:who|{who})(?=\s|['’])",
+                re.IGNORECASE,
+            ),
             re.compile(rf"^(?:{either(table['opens'])}(?:\s?[,.;!:-]\s?|\s))+(?=\w)", re.IGNORECASE),
             re.compile(
                 rf"(?<=\w),?\s{who}(?:['’]ve|['’]s|\shas|\shave)?(?:\sonly|\sjust)*\s{either(table['told'])}"
@@ -138,9 +147,11 @@ def first_hand(typed: str) -> str:
 def as_told(typed: str) -> str:
     """`It's only Mark who gets hives from nuts` as `Mark is allergic to nuts`; any other text as it is.
 
-    So `Sara just turned up, she's vegan` as `Sara is vegan`.
+    So `Ruby is the bride, she hates oak` as `Ruby hates oak`, and
+    `Sara just turned up, she's vegan` as `Sara is vegan`.
     """
     known = _retold()
+    typed = known.is_whom.sub("", typed, count=1)
     typed = known.leads_to.sub("", known.told.sub("", known.opens.sub("", known.kept.sub("", typed))))
     typed = known.cannot_do.sub(f" {known.cannot_have}", known.willing.sub(" has to ", typed))
     typed = known.hence.sub(r" and \g<none>", known.then.sub("", known.arrives.sub(" is ", typed, count=1)))
@@ -176,6 +187,13 @@ def named_first(typed: str) -> str:
     known = _retold()
     typed = known.bracket.sub(r"\g<name> is \g<need>", known.behind.sub(r"\g<name> \g<need>", typed, count=1))
     return known.who.sub(_of_names, typed)
+
+
+def as_called(need: str) -> str:
+    """`the pregnant one` as `pregnant`: a need by which a guest is called; any other as it is."""
+    words = need.lower().split()
+    called = " ".join(words[1:]) if words[:1] == ["the"] else ""
+    return _retold().needs.get(called, need) if called.endswith(CALLED) else need
 
 
 def _of_names(match: re.Match[str]) -> str:

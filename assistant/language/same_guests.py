@@ -11,19 +11,23 @@ from assistant.language.guests import Asked
 from assistant.language.party import party_words
 from assistant.language.quantities import numbers
 
+MOST_AROUND, ALONE = 4, frozenset(("and", "not", "no", ","))
+
 
 def with_need(needs: Sequence[Asked], asked: Asked) -> tuple[Asked, ...]:
     """The needs with one more, once; of guests who are only counted no more than those not named.
 
     A diet counted anew counts instead of what was counted before. The order of telling does not matter.
     """
-    diet, kept = diet_of(asked.need), [one for one in needs if one != asked and not _instead(one, asked)]
+    diet, kept = _sort_of(asked.need), [one for one in needs if one != asked and not _instead(one, asked)]
     if not diet:
         return (*kept, asked)
     anew = bool(_counts(asked))
     told = [*(one for one in kept if not (anew and _counts(one) == diet)), asked]
-    named = len({one.guest for one in told if has_name(one.guest) and diet_of(one.need) == diet})
-    less = (_less(one, named) if named and _counts(one) == diet else one for one in told)
+    named = {one.guest for one in told if has_name(one.guest) and _sort_of(one.need) == diet}
+    if not anew:  # those named before came off the count then
+        named -= {one.guest for one in needs if _sort_of(one.need) == diet}
+    less = (_less(one, len(named)) if named and _counts(one) == diet else one for one in told)
     return tuple(one for one in less if one)
 
 
@@ -45,7 +49,14 @@ def _less(asked: Asked, named: int) -> Asked | None:
 
 def _counts(asked: Asked) -> str:
     """The diet of guests who have no name and are counted; empty for any other."""
-    return diet_of(asked.need) if not has_name(asked.guest) and _number(asked) else ""
+    return _sort_of(asked.need) if not has_name(asked.guest) and _number(asked) else ""
+
+
+def _sort_of(need: str) -> str:
+    """The need that these words name, told in more of them too (`seven months pregnant`), or nothing."""
+    words = key(need)
+    told = party_words().within.intersection(words) if len(words) <= MOST_AROUND else frozenset()
+    return diet_of(need) or ("" if ALONE.intersection(words) else next(iter(told), ""))
 
 
 def _number(asked: Asked) -> float:

@@ -85,3 +85,38 @@ def test_children_among_the_guests_are_noted_without_a_stop(conversation: Sessio
         conversation.ask(line)
     assert [one.need for one in conversation.tonight.needs] == ["kids", "driving"]
     assert conversation.tonight.non_drinkers == 3
+
+
+def test_who_was_counted_is_named_by_the_need(conversation: Session) -> None:
+    conversation.ask("one is coeliac, one is seven months pregnant, one is veggie and two are driving")
+    conversation.ask("the coeliac is Priya, Megan is the pregnant one, Flo is vegetarian")
+    told = {(one.guest, one.need) for one in conversation.tonight.needs}
+    assert told == {
+        ("two", "driving"), ("Priya", "coeliac"), ("Megan", "pregnant"), ("Flo", "vegetarian"),
+    }  # fmt: skip
+
+
+def test_of_three_drivers_two_are_named_and_one_is_left(conversation: Session) -> None:
+    for line in ("one is veggie and three are driving", "Kate is driving", "Jo is driving"):
+        conversation.ask(line)
+    drivers = [one.guest for one in conversation.tonight.needs if one.need == "driving"]
+    assert drivers == ["one other guest", "Kate", "Jo"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "left"),
+    [
+        ("forget the guest who is seven months pregnant", "coeliac"),
+        ("take the coeliac one off the list", "seven months pregnant"),
+        ("forget that guest", "coeliac"),
+    ],
+)
+def test_a_guest_without_a_name_is_forgotten(conversation: Session, typed: str, left: str) -> None:
+    conversation.ask("one is coeliac, one is seven months pregnant")
+    assert conversation.ask(typed).say.startswith("Taken off: a guest")
+    assert [one.need for one in conversation.tonight.needs] == [left]
+
+
+def test_guests_without_a_name_are_listed_apart(conversation: Session) -> None:
+    conversation.ask("one is coeliac, one is seven months pregnant")
+    assert "A guest: coeliac.\nA guest: seven months pregnant." in conversation.ask("who has what").text

@@ -165,3 +165,19 @@ def test_a_guest_told_of_by_more_than_a_name_is_known_by_the_name(table: Session
     assert table.ask("can Ewa have the brie").say.endswith("for my neighbour Ewa: Brie.")
     table.ask("Ewa is vegan")
     assert {one.guest for one in table.tonight.needs if "Ewa" in one.guest} == {"my neighbour Ewa"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "guest", "need"),
+    [
+        ("Ruby is the bride, she hates oaky whites", "Ruby", "hates oaky whites"),
+        ("Tom is my brother, he can't stand sweet wine", "Tom", "can't stand sweet wine"),
+        ("Ruby is the bride and she's vegan", "Ruby", "vegan"),
+    ],
+)
+def test_who_a_guest_is_at_the_party_hides_no_need(
+    conversation: Session, typed: str, guest: str, need: str
+) -> None:
+    conversation.ask("we are nine")
+    conversation.ask(typed)
+    assert [(one.guest, one.need) for one in conversation.tonight.needs] == [(guest, need)]

@@ -133,3 +133,19 @@ def test_who_told_of_a_need_is_named_afterwards(conversation: Session) -> None:
     assert [(one.guest, one.need) for one in conversation.tonight.needs] == [
         ("Jenny", "allergic to shellfish")
     ]
+
+
+@pytest.mark.parametrize(
+    "asked", ["so who's drinking", "how many of us drink", "how many are drinking", "who is drinking tonight"]
+)
+def test_who_drinks_is_counted_and_who_does_not_is_named(conversation: Session, asked: str) -> None:
+    conversation.ask("we are nine: Megan is pregnant, Kate and Jo are driving")
+    conversation.ask(TABLE)
+    answer = conversation.ask(asked)
+    assert answer.say == "6 of 9 drink wine. Without wine: Megan, Kate and Jo."
+    assert not answer.picks
+
+
+def test_who_drinks_is_told_of_guests_only_counted(conversation: Session) -> None:
+    conversation.ask("we are nine, two are driving")
+    assert conversation.ask("who's drinking").say == "7 of 9 drink wine."
