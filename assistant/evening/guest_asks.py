@@ -31,6 +31,7 @@ from assistant.evening.guest_drinks import (
     drinks_with_it,
     eats_named,
     is_drunk,
+    pairs_for,
     sort_told,
 )
 from assistant.evening.guest_free import free_from
@@ -184,7 +185,8 @@ def _answer(
         return None
     sober = any(row.sober for row in rows)
     session.spoken.things = evening
-    if sober and (too or chooses_drink(sure, context.frame)):
+    paired = not sure and pairs_for(context.frame, rows)
+    if sober and (too or paired or chooses_drink(sure, context.frame)):
         session.spoken.drink = True
         heard = with_things(_heard(context, rows), session, before)
         return drinks_told(heard, rows, session, stands=too and bool(heard.frame.dishes))

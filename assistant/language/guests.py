@@ -10,6 +10,7 @@ from itertools import dropwhile
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
+from assistant.language.aged import with_age
 from assistant.language.arriving import without_arrivals
 from assistant.language.clauses import again_allergic, clauses, of_another, sentences, without_too
 from assistant.language.data import read_data
@@ -163,7 +164,7 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def all_told(typed: str) -> Told:
     """The guests of a line with their needs, and the parts that tell of none behind them."""
-    told = [said_plainly(without_arrivals(as_told(part))) for part in sentences(parted(typed))]
+    told = [said_plainly(without_arrivals(with_age(as_told(part)))) for part in sentences(parted(typed))]
     words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, WORD.findall(" ".join(told)))))
     if _asks(words):
         return Told()
