@@ -24,7 +24,8 @@ Answers = Callable[[Context, Session], Answer | None]
 def says_eased(frame: Frame, session: Session) -> bool:
     """Whether somebody who reacted to a food is said to be well again, and no sign of it is told of."""
     urgent = any(session.parser.topics.by_id[name].urgent for name in frame.topics)
-    return session.spoken.reacted and not urgent and says(frame, "feels-well")
+    well = says(frame, "feels-well") and not says(frame, "well-not")
+    return session.spoken.reacted and not urgent and well
 
 
 def eased_first(behind: Answers | None) -> Answers:
