@@ -17,6 +17,7 @@ from assistant.language.data import read_data
 from assistant.language.drinks_only import dislikes, said_plainly, says_dislike
 from assistant.language.retold import as_told, first_hand, named_first
 from assistant.language.run_on import parted
+from assistant.language.said_of import plainly
 from assistant.language.sober import is_sober
 
 NAMED = (
@@ -164,7 +165,9 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def all_told(typed: str) -> Told:
     """The guests of a line with their needs, and the parts that tell of none behind them."""
-    told = [said_plainly(without_arrivals(with_age(as_told(part)))) for part in sentences(parted(typed))]
+    told = [
+        said_plainly(without_arrivals(with_age(as_told(plainly(part))))) for part in sentences(parted(typed))
+    ]
     words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, WORD.findall(" ".join(told)))))
     if _asks(words):
         return Told()
