@@ -184,10 +184,15 @@ def _hear(sentence: str, found: list[Asked], unread: list[str]) -> None:
         ends = bool(unread) or "and" not in link.split() or of_another(part)
         if asked := asked_by(part):
             found.append(asked)
-        elif found and (ends or is_sober(found[-1].need)) and not again_allergic(link, part):
+        elif found and (ends or is_sober(found[-1].need)) and not _goes_on(link, part):
             unread.append(part.strip(" .!"))
         elif found:
             found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")
+
+
+def _goes_on(link: str, part: str) -> bool:
+    """Whether a part still tells of the guest before it (`Yusuf is halal, doesn't drink at all`)."""
+    return again_allergic(link, part) or is_sober(part.strip(" .!"))
 
 
 def _few(need: str) -> bool:

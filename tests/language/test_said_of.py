@@ -51,3 +51,30 @@ def test_a_vegetarian_by_another_word_is_noted_beside_the_first_need(conversatio
     conversation.ask("mia is preggo")
     conversation.ask("mia's changed her mind, she's vego too")
     assert conversation.tonight.needs == (Asked("Mia", "pregnant"), Asked("Mia", "vegetarian"))
+
+
+@pytest.mark.parametrize(
+    ("typed", "need"),
+    [
+        ("Yusuf is halal, doesn't drink at all", "halal, doesn't drink at all"),
+        ("Yusuf is coeliac, never drinks", "coeliac, never drinks"),
+    ],
+)
+def test_who_drinks_nothing_either_is_told_in_one_breath(
+    conversation: Session, typed: str, need: str
+) -> None:
+    assert conversation.ask(typed).say == f"Noted for Yusuf: {need}."
+    assert conversation.tonight.needs == (Asked("Yusuf", need),)
+
+
+def test_whether_he_is_right_with_it_is_asked_for_the_guest(conversation: Session) -> None:
+    conversation.ask("on the table: grilled lamb, saganaki")
+    conversation.ask("Yusuf is halal")
+    answer = conversation.ask("lambs halal from the butcher, so hes right yeah?")
+    assert answer.say.startswith("Ask or read the label first for Yusuf:")
+
+
+def test_wine_without_alcohol_by_its_short_name_is_read(conversation: Session) -> None:
+    answer = conversation.ask("got any non alc wine for the lamb")
+    assert not answer.left_out
+    assert answer.picks[0].id.startswith("drink/dealcoholised")
