@@ -26,7 +26,7 @@ from assistant.prices_told import only_prices, without_prices
 from assistant.put_on import goes_on_listing, has_menu, is_spread
 from assistant.supposed import only_supposed
 from assistant.table_set import dressed, wines_refused
-from assistant.taken_off import as_order, clears, not_there
+from assistant.taken_off import as_order, as_touched, clears, not_there
 from assistant.time_and_money import budget_said
 from assistant.told_of_dish import told_of_dish
 from assistant.tonight import ORDERS, SETS, Tonight
@@ -68,7 +68,7 @@ TAKES = (
 
 def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame as one that sets the table, where a menu is told or the wines chosen are taken."""
-    frame = as_order(_without_event(frame), tonight)
+    frame = as_touched(as_order(_without_event(frame), tonight), tonight)
     if only_supposed(frame):
         return chosen_anew(frame, talk)
     if _only_cuisine(frame) and frame.intent == SETS:

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from assistant.tonight import Tonight
 
 SETS, REACH = "set-table", 3
-SAFETY, CONTACT = "safety", "cross-contact"
+SAFETY, CONTACT, TROUBLE = "safety", "cross-contact", "trouble"
 DROPPED = (
     "set-table",
     "wines-for-food",
@@ -78,6 +78,15 @@ def as_order(frame: Frame, tonight: Tonight) -> Frame:
     asks = says(frame, "table-questions") or says(frame, "menu-asks") or opens(frame, "yes-no")
     told = frame.intent == SAFETY and set(frame.topics) == {CONTACT} and says(frame, "table-drops")
     return replace(frame, intent=SETS, topics=(), again="") if told and alone and not asks else frame
+
+
+def as_touched(frame: Frame, tonight: Tonight) -> Frame:
+    """The frame of a host who tells that a tool went from one food to another, which lays no new table."""
+    foods = {reading.id for reading in frame.text.readings if reading.kind in EDIBLE}
+    told = frame.intent in (*DROPPED, TROUBLE) and len(foods) > 1 and bool(tonight.dishes)
+    if not told or frame.topics or frame.entries or frame.wines or not says(frame, "tool-touches"):
+        return frame
+    return replace(frame, intent=SAFETY, topics=(CONTACT,), again="")
 
 
 def _set(

@@ -226,3 +226,20 @@ def test_a_claim_about_the_whole_meal_is_held_against_the_table(conversation: Se
 )
 def test_what_a_guest_drinks_and_what_the_host_says_are_no_claims(conversation: Session, line: str) -> None:
     assert conversation.read(line).intent != "myth"
+
+
+@pytest.mark.parametrize(
+    ("said", "answer"),
+    [
+        ("con reckons prosecco is just cheap champagne made the same way", "No: Prosecco gets its bubbles"),
+        ("con says shiraz comes from persia", "No: Shiraz is Syrah"),
+    ],
+)
+def test_what_somebody_says_of_a_wine_by_name_is_a_claim(
+    conversation: Session, said: str, answer: str
+) -> None:
+    assert conversation.ask(said).say.startswith(answer)
+
+
+def test_two_wines_are_compared_where_nothing_is_claimed(conversation: Session) -> None:
+    assert conversation.ask("prosecco or champagne").intent == "compare"

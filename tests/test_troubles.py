@@ -125,3 +125,14 @@ def test_what_is_warm_goes_into_ice_water_and_salt_for_so_long(conversation: Ses
     answer = conversation.ask("I forgot to chill the bubbly, guests in twenty minutes")
     assert all(word in answer.say.lower() for word in ("ice", "water", "salt", "30 minutes"))
     assert answer.figures["minutes"]["high"] == 30.0
+
+
+@pytest.mark.parametrize(
+    "asked", ["why's the riesling smell like kero", "my riesling whiffs of diesel", "it smells like petrol"]
+)
+def test_kerosene_is_petrol_and_normal_in_riesling(conversation: Session, asked: str) -> None:
+    assert conversation.ask(asked).say.startswith("That is normal in Riesling")
+
+
+def test_a_wine_that_smells_of_petrol_may_be_wished_for(conversation: Session) -> None:
+    assert conversation.ask("which wine smells of petrol").intent == "wines-for-food"

@@ -6,11 +6,14 @@ from collections.abc import Sequence
 
 from assistant.answers.context import Context
 from assistant.evening.care import GuestCare
+from assistant.evening.guest_drinks import is_drunk
 from assistant.evening.guest_things import Before, names_thing
+from assistant.evening.needs import WINE, understood
 from assistant.evening.records import Evening
 from assistant.language.frame import Frame
 from assistant.language.guest_named import needs_named
 from assistant.language.standing import WHYS
+from assistant.session import Session
 
 EMERGENCY, PREGNANT, EATEN, SIPPED = "emergency", "pregnancy", "pregnancy-eaten", "pregnancy-sipped"
 MOST_TOLD = 4  # cautions that can be read out at a table
@@ -31,6 +34,17 @@ def advised(told: Sequence[dict[str, str]], context: Context) -> list[str]:
 def reasons_told(told: Sequence[dict[str, str]], context: Context) -> bool:
     """Whether what is in each thing is told: where something is named, or stands in place of the advice."""
     return bool(context.frame.text.readings) or len(told) > MOST_TOLD
+
+
+def asks_first(rows: Sequence[GuestCare], context: Context, session: Session) -> bool:
+    """Whether something is named, drunk or looked after for guests who ask about every wine first.
+
+    Tablets and diets that only a pharmacist, a doctor or a label can settle come before any pairing.
+    """
+    frame = context.frame
+    needs = (need for row in rows for said in row.needs for need in understood(said, session))
+    spoken = names_thing(frame) or is_drunk(frame)
+    return spoken and any(WINE in need.ask for need in needs)
 
 
 def general(context: Context, evening: Evening) -> list[str]:

@@ -12,10 +12,11 @@ from assistant.answers.record import Answer
 from assistant.answers.safety import cautions
 from assistant.answers.wording import capital, listed
 from assistant.evening.care import GuestCare, because, care
-from assistant.evening.eased import eased_first, says_eased, urgent_first
+from assistant.evening.eased import eased_first, eaten_first, says_eased, urgent_first
 from assistant.evening.guest_advice import (
     advised,
     apart,
+    asks_first,
     asks_whole,
     general,
     had_already,
@@ -30,6 +31,7 @@ from assistant.evening.guest_drinks import (
     drinks_with_it,
     eats_named,
     is_drunk,
+    pairs_for,
     sort_told,
 )
 from assistant.evening.guest_free import free_from
@@ -183,15 +185,16 @@ def _answer(
         return None
     sober = any(row.sober for row in rows)
     session.spoken.things = evening
-    if sober and (too or chooses_drink(sure, context.frame)):
+    paired = not sure and pairs_for(context.frame, rows)
+    if sober and (too or paired or chooses_drink(sure, context.frame)):
         session.spoken.drink = True
         heard = with_things(_heard(context, rows), session, before)
         return drinks_told(heard, rows, session, stands=too and bool(heard.frame.dishes))
-    limits = sorts_drunk(rows, session)
+    limits, first = sorts_drunk(rows, session), asks_first(rows, context, session)
     chosen = (limits or eats_named(context.frame)) and (too or chooses_drink(sure, context.frame))
-    if not sober and not barred and (chosen or drinks_with_it(context.frame, before.asked)):
+    if not (sober or barred or first) and (chosen or drinks_with_it(context.frame, before.asked)):
         return sort_told(context, limits, dishes_of(before.things))
-    sure = sure or (sober and is_drunk(context.frame))
+    sure = sure or first or (sober and is_drunk(context.frame))
     if not (sure or barred):
         return None
     spoken = tuple(dict.fromkeys((*topics, *others, *general(context, evening))))
@@ -219,7 +222,7 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
     lines += because(rows, evening, session) if reasons_told(told, context) else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *advised(told, context), *label])
     answer = replace(answer, cautions=told, dish=None, intent=SAFETY)
-    return urgent_first(answer, context)
+    return urgent_first(eaten_first(answer, rows, context), context)
 
 
 def _nothing_laid(rows: Sequence[GuestCare], context: Context) -> Answer | None:

@@ -18,6 +18,8 @@ from assistant.language.dish_edits import POURED
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame, Preference
+from assistant.language.guest_named import guests_named
+from assistant.language.guests import Asked
 from assistant.language.preferences import of_drinks, sparkling
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, wines_of
@@ -41,6 +43,14 @@ def chooses_drink(sure: bool, frame: Frame) -> bool:
     drink = says(frame, "guest-sip") or (not sure and frame.intent in PAIRS)
     pours = says(frame, "guest-pours") and not says(frame, "guest-eats")
     return (pours or (drink and says(frame, "guest-what"))) and not _poured(frame)
+
+
+def pairs_for(frame: Frame, rows: Sequence[GuestCare]) -> bool:
+    """Whether what goes with a food is asked for guests by name who all drink none (`Theo wants a cola`)."""
+    named = guests_named(frame.text.typed, [Asked(row.guest, "") for row in rows])
+    eaten = any(reading.kind in EDIBLE for reading in frame.text.readings)
+    asks = frame.intent in PAIRS and says(frame, "guest-wants") and not frame.wines
+    return asks and eaten and bool(named) and all(row.sober for row in rows)
 
 
 def drinks_told(

@@ -19,8 +19,8 @@ SAID = ("note", "teach", "set-table")
 
 def asks_for_guest(frame: Frame, named: Sequence[str]) -> bool:
     """Whether something is asked for a guest, and not told of one nor asked of the evening."""
-    has = has_asked(frame)
-    return has or not (_told(frame) or _other(frame, named) or needs_told(frame).asked)
+    has, drank = has_asked(frame), says(frame, "guest-drank")  # `she has had some` is no need of hers
+    return has or not (_told(frame) or _other(frame, named) or (needs_told(frame).asked and not drank))
 
 
 def goes_on(frame: Frame) -> bool:
@@ -42,8 +42,8 @@ def has_asked(frame: Frame) -> bool:
 def _told(frame: Frame) -> bool:
     """`Ana rated the port`, `Tom is vegan`: what is said and not asked."""
     drank = says(frame, "guest-drank")
-    said = (frame.intent in SAID and not drank) or says(frame, "guest-votes")
-    return said and not (opens(frame, "guest-may") or opens(frame, "guest-who"))
+    said = frame.intent in SAID or says(frame, "guest-votes")
+    return said and not drank and not (opens(frame, "guest-may") or opens(frame, "guest-who"))
 
 
 def _other(frame: Frame, named: Sequence[str]) -> bool:

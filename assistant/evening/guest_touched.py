@@ -23,7 +23,7 @@ CONTACT = "cross-contact"
 
 def touched_guests(frame: Frame, session: Session) -> tuple[str, ...]:
     """The guests with an allergy to something on the table that is told to touch a food named."""
-    touches = says(frame, "touches") or says(frame, "touches-named")
+    touches = says(frame, "touches") or _by_name(frame)
     if not (touches and frame.dishes) or says(frame, "touches-not"):
         return ()
     foods = {part.food for dish in session.tonight.dishes for part in dish.parts}
@@ -60,7 +60,12 @@ def _with_touched(row: GuestCare, foods: set[str], frame: Frame, spoken: Spoken)
 def _counts(row: GuestCare, frame: Frame) -> bool:
     """Whether it matters to this guest that things touched: `the oil` may be any, but for prawns named."""
     what = bool(row.keep_away) or says(frame, "touching-it")  # `they are next to the turkey`
-    return row.allergy and (says(frame, "touches") or (what and says(frame, "touches-named")))
+    return row.allergy and (says(frame, "touches") or (what and _by_name(frame)))
+
+
+def _by_name(frame: Frame) -> bool:
+    """Whether what touched a food is told by its own name, or by the tool that lay in it."""
+    return says(frame, "touches-named") or says(frame, "tool-touches")
 
 
 def _kept_from(row: GuestCare, foods: set[str]) -> GuestCare:

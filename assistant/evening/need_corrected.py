@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -18,7 +19,9 @@ from assistant.language.corrected import Corrected, corrected
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, Told, all_told
 from assistant.session import Session
+from assistant.tonight import needing
 
+_JOINED = re.compile(r",\s+(?:and\s+)?|\s+and\s+")
 SETS, SAFETY = "set-table", "safety"
 Answers = Callable[[Context, Session], Answer | None]
 
@@ -78,13 +81,24 @@ def _stays(needs: tuple[Asked, ...], context: Context) -> Answer:
     return replace(compose(context.all_used(), say, [say]), dish=None, intent=SAFETY)
 
 
+def _apart(one: Asked, need: str, session: Session) -> str:
+    """What else was told in one breath with a need that is taken off (`halal and pregnant`)."""
+    ids = {each.id for each in named_needs(need, session)}
+    parts = _JOINED.split(one.need) if need else []
+    return " and ".join(p for p in parts if not ids & {each.id for each in understood(p, session)})
+
+
 def _answer(
     found: Corrected, gone: tuple[Asked, ...], told: tuple[Asked, ...], context: Context, session: Session
 ) -> Answer:
     """What was taken off, and before it what is noted for another guest."""
     without_needs(gone, session)
+    kept = [] if found.goes or found.on else [_apart(one, found.need, session) for one in gone]
+    for one, others in zip(gone, kept, strict=False):
+        session.tonight = needing(session.tonight, Asked(one.guest, others)) if others else session.tonight
     kind, guest = "guest-off" if found.goes else "need-off", found.off or context.wording("plan", "guest")
-    say = context.wording("plan", kind, guest=guest, need=listed([one.need for one in gone]))
+    off = [found.need if any(kept) else one.need for one in gone]
+    say = context.wording("plan", kind, guest=guest, need=listed(off))
     now = replace(context, tonight=session.tonight)
     noted = needs_by_talk(Told(told))(now, session) if told else None
     if noted is not None and found.names:

@@ -46,6 +46,7 @@ class CorrectedWords:
     goes: tuple[re.Pattern[str], ...]
     nameless: tuple[re.Pattern[str], ...]
     named: re.Pattern[str]
+    taken: re.Pattern[str]
     isnt: re.Pattern[str]
     no_name: frozenset[str]
 
@@ -80,11 +81,17 @@ class CorrectedWords:
             rf"^(?:{table['opens']}\s){{0,3}}{table['goes']}\s{one}(?:[,;.]?\s{table['goes_behind']})?{END}",
             rf"^(?:{table['opens']}\s){{0,3}}{table['takes']}\s{one}\s{table['goes_behind']}{END}",
         )
+        takes = either([*tables["corrected"]["takes"], *tables["corrected"]["goes"]])
+        taken = (
+            rf"^(?:{table['opens']}\s){{0,3}}{takes}\s(?:(?:the|that)\s)?{NEED}"
+            rf"\s(?:off|from|away from|for)\s{OFF}{END}"
+        )
         return cls(
             _patterns(moves),
             _patterns(goes),
             _patterns(nameless),
             _patterns((rf"^(?:{table['opens']}\s){{0,3}}{table['named']}\s{ON}{END}",))[0],
+            _patterns((taken,))[0],
             _patterns((rf"{OFF}{isnt}{doubles}\s(?P<need>[^,;.]{{1,40}})",))[0],
             frozenset((*tables["retold"]["no_name"], *tables["corrected"]["no_name"])),
         )
@@ -119,7 +126,7 @@ def corrected(text: Text, needs: Sequence[Asked], spoken: Sequence[str] = ()) ->
         found = pattern.search(said)
         if found and (off := _known(found["off"], needs)):
             return Corrected(off, goes=True)
-    found = words.isnt.search(said)
+    found = words.taken.search(said) or words.isnt.search(said)
     off = _known(found["off"], needs) or _meant(found["off"], spoken) if found and "?" not in said else ""
     rest = said[found.end() :].strip(" ,;.") if found and "?" not in said else ""
     return Corrected(off, need=found["need"].strip(), rest=rest) if (off or rest) and found else None

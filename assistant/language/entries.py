@@ -34,6 +34,7 @@ CLAIMED = (
     "note",
     "smalltalk",
     "define",
+    "compare",
     "foods-for-wine",
 )
 EXPLAINED = "explained"

@@ -10,9 +10,9 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
-from assistant.language.fold import key
+from assistant.language.fold import fold, key
 from assistant.language.guest_named import has_name
-from assistant.language.guests import Asked
+from assistant.language.guests import Asked, guest_words
 from assistant.language.lexicon import Lexicon
 
 
@@ -43,7 +43,7 @@ def as_spelt(typed: str, needs: Iterable[Asked], lexicon: Lexicon) -> str:
     guests = {one.guest for one in needs if has_name(one.guest) and one.guest.isalpha()}
     for name in sorted(guests):
         if not _is_food(name, lexicon):
-            pattern = rf"\b{re.escape(name)}['’]?s\b(?P<rest>\s+(?P<next>[\w'’]+))?"
+            pattern = rf"\b{re.escape(name)}['’]?s\b(?P<rest>\s+(?P<next>[\w'’]+)(?=\s+(?P<then>\w+))?)?"
             typed = re.sub(pattern, partial(_apart, name), typed, flags=re.IGNORECASE)
     return typed
 
@@ -55,6 +55,8 @@ def _is_food(name: str, lexicon: Lexicon) -> bool:
 
 def _apart(name: str, found: re.Match[str]) -> str:
     known, next_, rest = _joined(), (found["next"] or "").lower(), found["rest"] or ""
+    if fold(found["then"] or "") in guest_words().kin:  # `Yusuf's pregnant wife` is another guest
+        return f"{name}'s{rest}"
     if next_ in known.be or (next_.endswith("ing") and len(next_) > 4):
         return f"{name} is{rest}"
     return f"{name} has{rest}" if next_ in known.have else f"{name}'s{rest}"

@@ -10,12 +10,14 @@ from itertools import dropwhile
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
+from assistant.language.aged import with_age
 from assistant.language.arriving import without_arrivals
 from assistant.language.clauses import again_allergic, clauses, of_another, sentences, without_too
 from assistant.language.data import read_data
 from assistant.language.drinks_only import dislikes, said_plainly, says_dislike
 from assistant.language.retold import as_called, as_told, first_hand, named_first
 from assistant.language.run_on import parted
+from assistant.language.said_of import plainly
 from assistant.language.sober import is_sober
 
 NAMED = (
@@ -163,7 +165,9 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def all_told(typed: str) -> Told:
     """The guests of a line with their needs, and the parts that tell of none behind them."""
-    told = [said_plainly(without_arrivals(as_told(part))) for part in sentences(parted(typed))]
+    told = [
+        said_plainly(without_arrivals(with_age(as_told(plainly(part))))) for part in sentences(parted(typed))
+    ]
     words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, WORD.findall(" ".join(told)))))
     if _asks(words):
         return Told()
@@ -180,10 +184,15 @@ def _hear(sentence: str, found: list[Asked], unread: list[str]) -> None:
         ends = bool(unread) or "and" not in link.split() or of_another(part)
         if asked := asked_by(named_first(part)):
             found.append(asked)
-        elif found and (ends or is_sober(found[-1].need)) and not again_allergic(link, part):
+        elif found and (ends or is_sober(found[-1].need)) and not _goes_on(link, part):
             unread.append(part.strip(" .!"))
         elif found:
             found[-1] = replace(found[-1], need=f"{found[-1].need}{link}{part.strip(' .!')}")
+
+
+def _goes_on(link: str, part: str) -> bool:
+    """Whether a part still tells of the guest before it (`Yusuf is halal, doesn't drink at all`)."""
+    return again_allergic(link, part) or is_sober(part.strip(" .!"))
 
 
 def _few(need: str) -> bool:

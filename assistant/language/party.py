@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
+from assistant.language.aged import tells_age
 from assistant.language.corrected import as_corrected
 from assistant.language.data import read_data
 from assistant.language.drinks_only import dislikes, sort_drunk
@@ -117,6 +118,7 @@ def needs_told(frame: Frame) -> Told:
     only = bool(frame.preferences or frame.wines) and any(sort_drunk(one.need) for one in told.asked)
     disliked = any(has_name(one.guest) and dislikes(one.need) for one in told.asked)
     counted = any(tells_need(f"{one.guest} {one.need}") and not is_sober(one.need) for one in told.asked)
+    counted |= any(tells_age(one.need) for one in told.asked)
     known = (frame.topics or frame.diets or frame.barred or counted) and not not_brought(frame)
     return told if known or sober or only or (frame.preferences and disliked) else Told()
 

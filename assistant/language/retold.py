@@ -172,12 +172,12 @@ def tells_habit(typed: str) -> bool:
 def _apart(match: re.Match[str]) -> str:
     """`Marks allergic` as `Mark is allergic`; a name as it stands (`James`) and several people are left."""
     whole = fold(match[0])
-    left = whole in _retold().several or whole in _given_names()
+    left = whole in _retold().several or whole in given_names()
     return match[0] if left else f"{match['name']} is"
 
 
 @lru_cache(maxsize=1)
-def _given_names() -> frozenset[str]:
+def given_names() -> frozenset[str]:
     """What people are called; read on the first name that may have run together."""
     return read_words(corpus_dir() / "language" / "given-names.txt")
 

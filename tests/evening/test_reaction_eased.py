@@ -71,3 +71,16 @@ def test_a_wine_that_is_fine_is_no_guest(reacted: Session, typed: str) -> None:
 
 def test_nobody_eases_who_did_not_react(conversation: Session) -> None:
     assert EASED not in conversation.ask("she's fine now").text
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "he says the older the better",
+        "con reckons it's better with age",
+        "she says the riesling is better than the cava",
+        "he thinks the colder the better",
+    ],
+)
+def test_a_wine_that_is_better_is_nobody_who_recovered(reacted: Session, typed: str) -> None:
+    assert EASED not in reacted.ask(typed).text
