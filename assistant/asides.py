@@ -12,7 +12,7 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, Talk, dishes_of, last_wine, wines_of
-from assistant.tonight import ORDERS, Tonight
+from assistant.table.tonight import ORDERS, Tonight
 
 CHOOSES, SMALLTALK, DESCRIBES, REPLACES = "wines-for-food", "smalltalk", "describe", "substitute"
 IDLE = ("waits", "recap", "lets-be")

@@ -42,7 +42,7 @@ from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
 from assistant.language.own_needs import own_told
 from assistant.language.party import needs_told
-from assistant.overrun import begins, buys, food_late, overspends, runs_late
+from assistant.table.overrun import begins, buys, food_late, overspends, runs_late
 
 if TYPE_CHECKING:
     from assistant.session import Session

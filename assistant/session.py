@@ -21,9 +21,7 @@ from assistant.answers.record import Answer
 from assistant.answers.taken_down import taken_down
 from assistant.answers.wording import Wording
 from assistant.builders import BUILDERS, built, of_evening
-from assistant.chosen import last_choice, of_choice
 from assistant.evening.warned import warned
-from assistant.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.knowledge.collector import loading
 from assistant.knowledge.store import Knowledge, shipped
 from assistant.language.cautioned import Cautioned, after, heeded, of_same
@@ -39,28 +37,30 @@ from assistant.language.parse import Parser
 from assistant.language.party import without_party
 from assistant.language.standing import Talk, only_kinds, stands
 from assistant.language.strength import as_labelled
-from assistant.laying import as_laid, with_choice
 from assistant.mending import TROUBLE, mended_on
 from assistant.notebook import Notebook
-from assistant.numbered import by_number
-from assistant.own_dishes import followed, short_names
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
-from assistant.poured import as_poured, bottles_called, of_kind_here
 from assistant.rehearse.noting import AnswerLog
-from assistant.spoilt import after_told
 from assistant.spoken import Spoken
 from assistant.steps import Steps
 from assistant.stock.answering import of_list, with_list
 from assistant.stock.asked import meant_of_list
 from assistant.stock.records import Stock
-from assistant.table_set import bottles_meant
+from assistant.table.chosen import last_choice, of_choice
+from assistant.table.headcount import of_everybody, speaks_of_guests, supposed
+from assistant.table.laying import as_laid, with_choice
+from assistant.table.numbered import by_number
+from assistant.table.own_dishes import followed, short_names
+from assistant.table.poured import as_poured, bottles_called, of_kind_here
+from assistant.table.spoilt import after_told
+from assistant.table.table_set import bottles_meant
+from assistant.table.tonight import SETS, Tonight, at_table, paired
+from assistant.table.what_it_is import rated
 from assistant.taught.answering import answered, heard_anew, heeded_in, is_own, spoken_of
 from assistant.taught.carried import by_talk
 from assistant.taught.keeper import Keeper
 from assistant.told_first import asks, asks_on, questions_of
-from assistant.tonight import SETS, Tonight, at_table, paired
-from assistant.what_it_is import rated
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
 COUNTED = ("quantity",)

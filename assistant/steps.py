@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.standing import Talk
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 UNDO = "undo"
 Standing = tuple[Tonight, Talk | None]

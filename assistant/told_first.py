@@ -17,7 +17,7 @@ from assistant.language.guests import all_told, guest_words
 from assistant.language.in_line import questions_in
 from assistant.language.same_guests import diet_of
 from assistant.language.small_words import small_words
-from assistant.told_beside import told_beside
+from assistant.table.told_beside import told_beside
 
 if TYPE_CHECKING:
     from assistant.session import Session

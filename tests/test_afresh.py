@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 
 @pytest.fixture

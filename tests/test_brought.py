@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.bare_bottles import style_of_kind
 from assistant.session import Session
+from assistant.table.bare_bottles import style_of_kind
 from tests.tables import mains
 
 ZINFANDEL, SAUVIGNON, ROSE = "wine/zinfandel", "wine/sauvignon-blanc", "wine/provence-rose"

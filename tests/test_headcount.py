@@ -9,7 +9,7 @@ import pytest
 
 from assistant.evening.table import set_table
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 DEMO = Path(__file__).parents[1] / "corpus" / "evenings" / "quay-house.toml"
 

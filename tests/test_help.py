@@ -14,7 +14,7 @@ from assistant.evening.table import set_table
 from assistant.knowledge.files import corpus_dir
 from assistant.notebook import load
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 WHOLE = "Ask me what goes with any food or wine."
 by_name = pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.words[0])

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.numbered import by_number
 from assistant.session import Session
+from assistant.table.numbered import by_number
 
 WINES = (
     "the wines are Sancerre, Marlborough Sauvignon Blanc, red Burgundy, Oregon Pinot Noir"

@@ -9,7 +9,7 @@ import pytest
 from assistant.evening.table import set_table
 from assistant.knowledge.files import corpus_dir
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 
 @pytest.fixture

@@ -16,7 +16,7 @@ from assistant.evening.portions import portions
 from assistant.evening.records import Evening, FoodLine
 from assistant.evening.selecting import food_cost, select
 from assistant.evening.tasting import taste
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 if TYPE_CHECKING:
     from assistant.session import Session

@@ -24,7 +24,7 @@ from assistant.evening.records import Evening, FoodLine
 from assistant.evening.why_chosen import whys
 from assistant.language.guests import Asked
 from assistant.language.turning import negated
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 if TYPE_CHECKING:
     from assistant.session import Session

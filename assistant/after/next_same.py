@@ -13,9 +13,9 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.language.follow_words import follow_words
 from assistant.pairing.dish import Dish
+from assistant.table.tonight import Tonight
 from assistant.taught.note import as_note
 from assistant.taught.telling import Hearing
-from assistant.tonight import Tonight
 
 if TYPE_CHECKING:
     from assistant.session import Session

@@ -17,7 +17,7 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed, span
 from assistant.evening.facts import fact
 from assistant.knowledge.concepts import Amount
-from assistant.table_set import wines_called
+from assistant.table.table_set import wines_called
 
 if TYPE_CHECKING:
     from assistant.session import Session

@@ -20,7 +20,7 @@ from assistant.pairing.engine import Engine
 from assistant.pairing.match import Match
 from assistant.stock.asked import asks_price, price_asked
 from assistant.stock.records import Stock
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 DRINK_KIND = "kind/drink"
 NEARLY = 0.5

@@ -14,10 +14,10 @@ from assistant.evening import alcohol as measures
 from assistant.evening.bottles import cliffs, needed, usable_ml
 from assistant.evening.facts import HAIR, amount, fact
 from assistant.evening.portions import class_of
-from assistant.headcount import shared
 from assistant.knowledge.concepts import Amount
 from assistant.language.quantities import Quantities, asked_for, quantities, quantity_words
 from assistant.language.turning import FOODS
+from assistant.table.headcount import shared
 
 
 def quantity(context: Context) -> Answer:

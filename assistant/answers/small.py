@@ -10,15 +10,15 @@ from assistant.answers.instead import instead
 from assistant.answers.record import Answer
 from assistant.answers.safety import caution
 from assistant.answers.wording import capital, listed
-from assistant.at_home import brings_food, recounts
-from assistant.bare_bottles import style_of_kind
-from assistant.brought import kinds_poured
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
 from assistant.language.quantities import numbers
-from assistant.prices_told import prices_told
-from assistant.taken_off import CONTACT, has_cleared, not_there
+from assistant.table.at_home import brings_food, recounts
+from assistant.table.bare_bottles import style_of_kind
+from assistant.table.brought import kinds_poured
+from assistant.table.prices_told import prices_told
+from assistant.table.taken_off import CONTACT, has_cleared, not_there
 
 CAUTION = "caution/cross-contact"
 EMPTY = ("unclear", "set-table", "help", "define")

@@ -11,12 +11,12 @@ from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
-from assistant.headcount import only_counts, only_heads, supposes
 from assistant.language.arriving import without_arrivals
 from assistant.language.guests import guest_words
 from assistant.language.party import opening_total, party_of
-from assistant.spoilt import gone
-from assistant.tonight import Tonight
+from assistant.table.headcount import only_counts, only_heads, supposes
+from assistant.table.spoilt import gone
+from assistant.table.tonight import Tonight
 
 SETS = "set-table"
 EMPTY = ("unclear", SETS)

@@ -19,14 +19,14 @@ from assistant.evening.plan import plan
 from assistant.evening.records import Evening, FoodLine, GuestNeeds, WineLine
 from assistant.evening.table_text import on_the_table
 from assistant.evening.text import text
-from assistant.headcount import only_counts
 from assistant.language.follow_lines import says
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked
 from assistant.language.starting import starts_at
-from assistant.laying import with_standing
 from assistant.session import Session
-from assistant.time_and_money import budget_said, of_all
+from assistant.table.headcount import only_counts
+from assistant.table.laying import with_standing
+from assistant.table.time_and_money import budget_said, of_all
 
 _DUE = re.compile(r"(?m)^  (\d{4}-\d\d-\d\d \d\d:\d\d)")
 SHOWN = ("bottles", "shopping", "clock", "needs")

@@ -16,7 +16,7 @@ from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.pairing.dish import BASE, Dish, DishPart
 from assistant.session import Session
-from assistant.table_set import once
+from assistant.table.table_set import once
 
 KIND, SHARE, EXAMPLES = "kind/", 100.0, 4
 PARTS = ("keep_away", "check_label", "may_have")

@@ -14,7 +14,7 @@ from assistant.language.dish_edits import POURED, called
 from assistant.language.follow_lines import ends_of, says
 from assistant.language.frame import Frame, Reading
 from assistant.pairing.dish import BASE, Dish
-from assistant.table_set import styles
+from assistant.table.table_set import styles
 
 
 def of_asked(context: Context, evening: Evening, poured: Sequence[str] = ()) -> Evening:

@@ -16,7 +16,7 @@ from assistant.evening.table import set_table
 from assistant.knowledge.problems import KnowledgeError
 from assistant.language.follow_lines import behind
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 UNNAMED = "tonight"
 

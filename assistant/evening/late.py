@@ -21,9 +21,9 @@ from assistant.evening.records import Evening
 from assistant.evening.selecting import MOST_STATES
 from assistant.evening.tasting import taste
 from assistant.language.quantities import numbers
-from assistant.overrun import food_late
 from assistant.pairing.engine import Engine
 from assistant.session import Session
+from assistant.table.overrun import food_late
 
 MOST_OUT = 0.5  # of the wines: with fewer it is another evening
 MOST_BEHIND = 180.0  # more minutes than this are no number of minutes

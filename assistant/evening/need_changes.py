@@ -20,7 +20,7 @@ from assistant.language.guests import Asked, Told
 from assistant.language.party import party_words
 from assistant.language.same_guests import diet_of
 from assistant.session import Session
-from assistant.tonight import needing
+from assistant.table.tonight import needing
 
 FISH, SETS = "pescatarian", "set-table"
 NO, MEAT, EATEN = "no", "kind/meat", ("kind/fish", "food/fish")

@@ -19,7 +19,7 @@ from assistant.language.corrected import Corrected, corrected
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, Told, all_told
 from assistant.session import Session
-from assistant.tonight import needing
+from assistant.table.tonight import needing
 
 _JOINED = re.compile(r",\s+(?:and\s+)?|\s+and\s+")
 SETS, SAFETY = "set-table", "safety"

@@ -20,7 +20,7 @@ from assistant.language.own_needs import own_words
 from assistant.language.same_guests import number_of
 from assistant.language.small_words import small_words
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 WINE, NO_ALCOHOL, ALLERGY = "kind/wine", "diet/no-alcohol", "allergy"
 NON_DRINKER = "no-alcohol"

@@ -26,11 +26,11 @@ from assistant.language.quantities import numbers
 from assistant.language.retold import comes_too, tells_habit
 from assistant.language.same_guests import diet_of
 from assistant.session import Session
+from assistant.table.tonight import Tonight, needing
 from assistant.taught.note import as_note, noted
 from assistant.taught.teach import taught
 from assistant.taught.telling import Hearing, no_notebook, not_kept, words
 from assistant.taught.words import taught_words
-from assistant.tonight import Tonight, needing
 
 NAMED = ("Wine", "Drink", "Food")
 ONE = "one"

@@ -11,13 +11,13 @@ from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import care
 from assistant.evening.guest_drinks import drinks_told
-from assistant.headcount import counts_drinkless
 from assistant.language.dish_edits import POURED
 from assistant.language.eating import somebody_abstains, unkept
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import has_name
 from assistant.session import Session
+from assistant.table.headcount import counts_drinkless
 
 SAFETY, TOPIC = "safety", "non-drinker"
 # What else may be meant, though somebody is said not to drink.

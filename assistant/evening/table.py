@@ -6,14 +6,14 @@ from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
-from assistant.at_home import SUPPER
 from assistant.evening.facts import wording
 from assistant.evening.read import read_evening
 from assistant.evening.records import Evening
 from assistant.knowledge.problems import KnowledgeError, Problem
 from assistant.language.guests import Asked
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.at_home import SUPPER
+from assistant.table.tonight import Tonight
 
 LAID = ("wines", "foods", "guests", "non_drinkers")
 

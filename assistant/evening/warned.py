@@ -12,7 +12,7 @@ from assistant.answers.wording import listed
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import BASE, Dish
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 if TYPE_CHECKING:
     from assistant.evening.care import GuestCare

@@ -14,8 +14,8 @@ from assistant.language.party import needs_told
 from assistant.language.passed_on import as_asked, kept_for_later
 from assistant.language.phrases import Phrases
 from assistant.language.standing import Talk
-from assistant.overrun import overspends, runs_late
 from assistant.rehearse.rolling import roll_back, rolls
+from assistant.table.overrun import overspends, runs_late
 from assistant.taught.alias import untailed
 from assistant.taught.first import chooses
 from assistant.taught.keeper import Keeper

@@ -12,8 +12,8 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Reading
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
-from assistant.numbered import in_pouring_order
 from assistant.pairing.likeness import unlike
+from assistant.table.numbered import in_pouring_order
 from assistant.taught.telling import Hearing
 from assistant.taught.words import number_of, taught_words
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.numbered import in_pouring_order
 from assistant.session import Session
+from assistant.table.numbered import in_pouring_order
 
 WINES = "wines: Cava, Picpoul, Provence rosé and Beaujolais"
 

@@ -11,7 +11,7 @@ from pathlib import Path
 from assistant.chat.talk_file import TalkText, Turn, read, written
 from assistant.evening.table import set_table
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 FOLDER = Path(__file__).parent / "transcripts"
 ROOT = Path(__file__).resolve().parent.parent.parent

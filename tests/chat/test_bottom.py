@@ -12,7 +12,7 @@ from assistant.chat.words import chat_words
 from assistant.evening.table import set_table
 from assistant.knowledge.files import corpus_dir
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 WINES = ("brut sparkling", "off-dry Riesling", "Pinot Noir", "Malbec")
 ALL = Standing(WINES, ("Brie",), "garlic cheddar", ("white wine",))

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import pytest
 
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 TOLD = (
     "Omar drives, Lena is pregnant, Petra is coeliac",

@@ -12,7 +12,7 @@ from assistant.language.guest_named import guests_named
 from assistant.language.guests import Asked
 from assistant.rehearse.noting import entry_of
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 DEMO = Path(__file__).parents[2] / "corpus" / "evenings" / "quay-house.toml"
 NEEDS = (

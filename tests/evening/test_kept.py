@@ -15,7 +15,7 @@ from assistant.evening.read import read_evening
 from assistant.evening.table import set_table
 from assistant.knowledge.problems import KnowledgeError
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 DEMO = Path(__file__).parents[2] / "corpus" / "evenings" / "quay-house.toml"
 

@@ -12,7 +12,7 @@ import pytest
 from assistant.evening import kept
 from assistant.language.guests import Asked
 from assistant.session import Session
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 
 @pytest.fixture

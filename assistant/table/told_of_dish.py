@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.brought import SETS, TOLD
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import with_parts
 from assistant.language.follow_lines import follow_lines, says
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import single
+from assistant.table.brought import SETS, TOLD
 
 if TYPE_CHECKING:
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 SAFETY = "safety"
 HEARD = ("trouble", "note", "myth", "teach")  # what alcohol in a dish may be taken for

@@ -15,10 +15,10 @@ from assistant.language.lexicon import Lexicon
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import PLAIN, Talk, anew
 from assistant.language.talk import follow
-from assistant.one_meant import one_meant
 from assistant.pairing.dish import Dish
-from assistant.table_set import once
-from assistant.tonight import Tonight
+from assistant.table.one_meant import one_meant
+from assistant.table.table_set import once
+from assistant.table.tonight import Tonight
 
 ASKED = ("wines-for-food", "judge-pair", "why", "why-not", "unclear", "compare", "one-bottle", "describe")
 LOOKS_BACK, LOOKS_FAR = 6, 60

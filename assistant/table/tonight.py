@@ -6,8 +6,6 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time
 from typing import TYPE_CHECKING
 
-from assistant.at_home import amount_asked, at_home, brings_food
-from assistant.headcount import counted
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import says
@@ -19,10 +17,12 @@ from assistant.language.quantities import quantities
 from assistant.language.same_guests import with_need
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish, single
-from assistant.supposed import SUPPOSES, as_supposed, only_supposed
-from assistant.table_set import changes_table, table_after
-from assistant.taken_off import off_what_was_asked
-from assistant.time_and_money import PREPARES, budgeted, dated
+from assistant.table.at_home import amount_asked, at_home, brings_food
+from assistant.table.headcount import counted
+from assistant.table.supposed import SUPPOSES, as_supposed, only_supposed
+from assistant.table.table_set import changes_table, table_after
+from assistant.table.taken_off import off_what_was_asked
+from assistant.table.time_and_money import PREPARES, budgeted, dated
 
 if TYPE_CHECKING:
     from assistant.evening.records import Evening

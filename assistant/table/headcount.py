@@ -16,7 +16,7 @@ from assistant.language.quantities import Counted, asked_for, counts, numbers, q
 if TYPE_CHECKING:
     from assistant.session import Session
     from assistant.spoken import Spoken
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 REACH_BACK, REACH_ON, MOST_ONLY, MOST_COUNTING = 3, 6, 5, 10
 DESCRIBES = "describe"

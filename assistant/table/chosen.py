@@ -15,7 +15,7 @@ from assistant.language.refer import place, placed
 from assistant.language.standing import Talk
 from assistant.pairing.dish import Dish, table_of
 from assistant.pairing.engine import Engine
-from assistant.tonight import ORDERS, Tonight
+from assistant.table.tonight import ORDERS, Tonight
 
 CHOOSES = ("choose-wines", "one-bottle")
 WHY, LOOKS_BACK = ("why", "why-not"), 4

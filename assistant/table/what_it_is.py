@@ -12,7 +12,7 @@ from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk, dishes_of, last_wine, wines_of
 
 if TYPE_CHECKING:
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 DESCRIBES, SERVICE, SMALLTALK, COMPARES = "describe", "service", "smalltalk", "compare"
 CLAIMED = ("pour-order", "compare", "judge-pair", "foods-for-wine", "describe", "unclear", "smalltalk",

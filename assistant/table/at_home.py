@@ -9,10 +9,10 @@ from assistant.language.follow_lines import ends_of, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.quantities import numbers, quantities
 from assistant.language.sorting import EDIBLE
-from assistant.prices_told import priced
+from assistant.table.prices_told import priced
 
 if TYPE_CHECKING:
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 BEGINS = ("a", "an", ":", ",")  # one bottle, or a list, begins
 SUPPER, QUANTITY = "supper", "quantity"

@@ -13,7 +13,7 @@ from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 
 if TYPE_CHECKING:
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 LEAST, MOST = 2, 1000  # of a bottle where no coin is named; what is more may be a year
 REACH = 5

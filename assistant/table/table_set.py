@@ -6,8 +6,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from assistant.bare_bottles import style_of_kind
-from assistant.brought import ARRIVES, SETS, dishes_after_swap
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import swapped_wines
 from assistant.language.follow_lines import opens, says
@@ -15,11 +13,13 @@ from assistant.language.frame import Frame
 from assistant.language.quantities import numbers
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
-from assistant.put_on import goes_on_listing, has_menu, only_spreads
-from assistant.taken_off import DROPPED, clears, not_there
+from assistant.table.bare_bottles import style_of_kind
+from assistant.table.brought import ARRIVES, SETS, dishes_after_swap
+from assistant.table.put_on import goes_on_listing, has_menu, only_spreads
+from assistant.table.taken_off import DROPPED, clears, not_there
 
 if TYPE_CHECKING:
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 ORDERS = "pour-order"
 BY_SORT = ("Kind", "Grape")

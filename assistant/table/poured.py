@@ -16,7 +16,7 @@ from assistant.language.frame import Frame, Reading
 from assistant.language.phrases import Phrases
 from assistant.language.sorting import EDIBLE
 from assistant.stock.records import Stock
-from assistant.tonight import Tonight
+from assistant.table.tonight import Tonight
 
 MOST_BOTTLES = 500
 """Bottles of a list that are known by name; of a longer one most names are words of something else too."""

@@ -14,11 +14,11 @@ from assistant.language.guests import all_told
 from assistant.language.party import money_said
 from assistant.language.quantities import is_each, is_for_all, numbers, quantities
 from assistant.language.starting import day_of, next_day_at, starts_at, time_of
-from assistant.overrun import overspends, runs_late
-from assistant.prices_told import prices_told
+from assistant.table.overrun import overspends, runs_late
+from assistant.table.prices_told import prices_told
 
 if TYPE_CHECKING:
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 CHOOSES, SUPPOSES = "choose-wines", "what-if"
 PREPARES, COUNTS = ("plan", "set-table"), ("quantity", "unclear")

@@ -15,11 +15,11 @@ from assistant.language.not_brought import not_brought
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import BASE, Dish, single
-from assistant.put_on import dishes_coming, foods_coming
+from assistant.table.put_on import dishes_coming, foods_coming
 
 if TYPE_CHECKING:
     from assistant.language.standing import Talk
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 SETS, REACH = "set-table", 3
 SAFETY, CONTACT, TROUBLE = "safety", "cross-contact", "trouble"

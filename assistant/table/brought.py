@@ -14,11 +14,11 @@ from assistant.language.guests import guest_words
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
-from assistant.put_on import foods_coming
-from assistant.taken_off import is_there
+from assistant.table.put_on import foods_coming
+from assistant.table.taken_off import is_there
 
 if TYPE_CHECKING:
-    from assistant.tonight import Tonight
+    from assistant.table.tonight import Tonight
 
 SETS, KIND, SAFETY, PAIRS = "set-table", "Kind", "safety", "wines-for-food"
 # What is told of a table is taken for where nobody looks at what stands there.

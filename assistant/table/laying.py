@@ -5,10 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.asides import aside
-from assistant.at_home import brings_food, owns, recounts
-from assistant.brought import adds_bottles, arriving, told_of_table
-from assistant.chosen import CHOOSES, chosen_anew, last_choice
-from assistant.headcount import MOST_COUNTING, counts_drinkless
 from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
@@ -22,15 +18,19 @@ from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk
 from assistant.language.starting import clock_said
 from assistant.language.turning import FOODS
-from assistant.prices_told import only_prices, without_prices
-from assistant.put_on import goes_on_listing, has_menu, is_spread
-from assistant.supposed import only_supposed
-from assistant.table_set import dressed, wines_refused
-from assistant.taken_off import as_order, as_touched, clears, not_there
-from assistant.time_and_money import budget_said
-from assistant.told_of_dish import told_of_dish
-from assistant.tonight import ORDERS, SETS, Tonight
-from assistant.what_it_is import what_it_is
+from assistant.table.at_home import brings_food, owns, recounts
+from assistant.table.brought import adds_bottles, arriving, told_of_table
+from assistant.table.chosen import CHOOSES, chosen_anew, last_choice
+from assistant.table.headcount import MOST_COUNTING, counts_drinkless
+from assistant.table.prices_told import only_prices, without_prices
+from assistant.table.put_on import goes_on_listing, has_menu, is_spread
+from assistant.table.supposed import only_supposed
+from assistant.table.table_set import dressed, wines_refused
+from assistant.table.taken_off import as_order, as_touched, clears, not_there
+from assistant.table.time_and_money import budget_said
+from assistant.table.told_of_dish import told_of_dish
+from assistant.table.tonight import ORDERS, SETS, Tonight
+from assistant.table.what_it_is import what_it_is
 
 CUISINE = "cuisine"
 # What a menu or a choice is taken for where nobody looks at what is being prepared.

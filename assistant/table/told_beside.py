@@ -9,7 +9,7 @@ from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.guest_named import has_name
 from assistant.language.party import needs_told
 from assistant.language.small_words import small_words
-from assistant.tonight import SETS
+from assistant.table.tonight import SETS
 
 if TYPE_CHECKING:
     from assistant.language.frame import Frame

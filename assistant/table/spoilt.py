@@ -6,10 +6,10 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.afresh import names_evening, names_kept
-from assistant.headcount import with_the_sober
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
-from assistant.tonight import Tonight, after_said
+from assistant.table.headcount import with_the_sober
+from assistant.table.tonight import Tonight, after_said
 
 if TYPE_CHECKING:
     from assistant.session import Session

@@ -1,0 +1,1 @@
+"""The table as it is told in talk: what is put on it, taken off, swapped, poured and paid for."""
