@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant import cli, numbered
+from assistant import cli
 from assistant.answers import help, wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
@@ -19,6 +19,7 @@ from assistant.language import (
     follow_lines,
     follow_words,
     guests,
+    made_of,
     parse,
     preferences,
     profile,
@@ -29,6 +30,7 @@ from assistant.language import (
     twins,
 )
 from assistant.rehearse import words as rehearsing
+from assistant.table import numbered
 from assistant.taught import words
 
 READERS = (
@@ -44,6 +46,7 @@ READERS = (
     quantities,
     senses,
     cooked_with,
+    made_of,
     guests,
     words,
     rehearsing,
@@ -53,6 +56,7 @@ READERS = (
     twins,
 )
 KEPT = (
+    made_of.heads,
     help.help_texts,
     small_words.small_words,
     counting.counted_words,

@@ -27,7 +27,8 @@ def told_to_be(text: Text, reading: Reading) -> bool:
     joined = said == "and" and any(r.end == reading.start - 1 and r.kind == "wine" for r in text.readings)
     one = said in words["articles"] and (after in words["behind-wish"] or not after)
     asked = one or joined or after in words["asks-for"] or _behind_foods(text, reading)
-    told = said in words["to-be"] or asked
+    kept = " ".join(text.stems[max(0, reading.start - 2) : reading.start]) in words["keeps-to"]
+    told = said in words["to-be"] or asked or kept
     return told and after not in words["kitchen"]
 
 

@@ -38,6 +38,7 @@ from assistant.language.headings import without_headings
 from assistant.language.heard import Heard
 from assistant.language.intent import Choice, Signature, choose, decide, read_intents
 from assistant.language.lexicon import build_lexicon
+from assistant.language.made_of import heads
 from assistant.language.phrases import read_phrases
 from assistant.language.preferences import (
     by_first,
@@ -59,7 +60,7 @@ from assistant.language.topics import Topics
 from assistant.language.unread import beside_tastes
 from assistant.pairing.dish import Dish
 
-MORE_WORDS = (quantity_words, guest_words, smell_words)
+MORE_WORDS = (quantity_words, guest_words, smell_words, heads)
 OBJECTS, CHOOSES, LIMITED = "why-not", "choose-wines", "wines-for-food"
 REASONS = frozenset({"why", "why-not", "objection", "define"})
 ABOUT_KINDS = ("why", "why-not", "judge-pair")

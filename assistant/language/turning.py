@@ -46,6 +46,9 @@ def _turn(text: Text, at: int) -> int | None:
     words = small_words()
     near = range(at - 1, max(-1, at - 1 - _REACH), -1)
     found = next((i for i in near if text.stems[i] in words["ends"] or text.stems[i] in words["turns"]), None)
+    if found is None and at and text.stems[at - 1] in words["liking"]:
+        far = range(at - 2, max(-1, at - 1 - _FAR), -1)  # `nobody in this family likes tannin`
+        found = next((i for i in far if text.stems[i] in words["nobodies"]), None)
     return None if found is not None and _only_answers(text.stems, found) else found
 
 

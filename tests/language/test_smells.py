@@ -81,6 +81,11 @@ def test_what_a_wine_named_is_called_beside_its_name_is_told_as_not_used(
         ("an Austrian for the schnitzel", "from Austria"),
         ("Italian please, for the lamb", "from Italy"),
         ("which wine for ribs, only Californian will do", "from California"),
+        ("which wine for ribs, keep it American", "from United States"),
+        ("nobody in this family likes tannin, wine for ribs", "not tannic"),
+        ("none of us drinks red, what with ribs", "no red wine"),
+        ("what wine would go with ribs, dad only drinks red", "red wine"),
+        ("something not too tannic for ribs cause Ben moans", "not tannic"),
     ],
 )
 def test_one_limit_is_read(parse: Parse, text: str, label: str) -> None:

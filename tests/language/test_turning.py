@@ -53,6 +53,12 @@ def test_what_somebody_hates_is_banned_whatever_is_asked(
     assert [limit.label for limit in frame.preferences] == [label]
 
 
+def test_a_question_word_with_letters_swapped_is_no_wine(parse: Parse) -> None:
+    frame = parse("waht wine wiht lamb rogan josh")
+    assert frame.intent == "wines-for-food"
+    assert not frame.preferences
+
+
 def test_a_food_hates_nothing(parse: Parse) -> None:
     frame = parse("does the blue hate the Sancerre")
     assert frame.wines == ("wine/sancerre",)
