@@ -21,7 +21,7 @@ from assistant.language.guests import Asked, Told, all_told
 from assistant.session import Session
 from assistant.table.tonight import needing
 
-_JOINED = re.compile(r",\s+(?:and\s+)?|\s+and\s+")
+_JOINED = re.compile(r",\s(?:and\s)?|\sand\s")
 SETS, SAFETY = "set-table", "safety"
 Answers = Callable[[Context, Session], Answer | None]
 

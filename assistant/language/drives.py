@@ -47,8 +47,8 @@ class _Words:
         table = tables["drives"]
         she = frozenset(table["she"])
         no_name = frozenset((*tables["retold"]["no_name"], *table["leads"], *tables["nobody"]["words"]))
-        ends = rf"\s*[,;.!:]+(?:\s+|$)|\s+(?={either((*table['links'], *table['for']))}\s)"
-        leads = rf"(?:{either(table['leads'])}(?:\s+|$))+"
+        ends = rf"[,;.!:](?:\s|$)|\s(?={either((*table['links'], *table['for']))}\s)"
+        leads = rf"(?:{either(table['leads'])}(?:\s|$)){{1,4}}"
         every = frozenset(tables["things"]["words"])
         return cls(_kinds(tables), _pattern(ends), _pattern(leads), she, (no_name | every) - she)
 

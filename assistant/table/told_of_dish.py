@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from assistant.table.tonight import Tonight
 
 SAFETY = "safety"
-HEARD = ("trouble", "note", "myth", "teach")  # what alcohol in a dish may be taken for
+HEARD = ("trouble", "note", "myth", "teach", "why")  # what alcohol in a dish may be taken for
 ALCOHOL, HOLDS_ALCOHOL = "food/cooked-in-alcohol", "holds-alcohol"
 
 

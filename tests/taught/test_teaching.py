@@ -73,10 +73,10 @@ def test_a_profile_changes_what_is_tasted(talk: Talk, file: Path) -> None:
     assert answer.say == "Kept: your Pecorino is milder."
     changed = sum(b != verdict(talk(), q) for b, q in zip(before, questions, strict=True))
     assert changed >= 1
-    assert "This changes 2 answers for tonight." in answer.text
+    assert "This changes one answer for tonight." in answer.text
     assert "Tasted as you taught: Pecorino milder" in talk().ask(questions[0]).text
     back = opened.ask("forget that")
-    assert "This changes 2 answers for tonight." in back.text
+    assert "This changes one answer for tonight." in back.text
     assert [verdict(talk(), question) for question in questions] == before
 
 
