@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from assistant.language.by_sound import BySound
+from assistant.language.remembering import remembered
 from assistant.language.sounding import ONE_VOWEL
 
 VOWELS = frozenset("aeiou")
@@ -100,7 +101,7 @@ class Echoes:
 
     def __init__(self, heard: BySound) -> None:
         self._heard = heard
-        self._one_off = lru_cache(maxsize=1024)(self._found_one_off)
+        self._one_off = remembered(self._found_one_off, 1024)
 
     def alike(self, sought: Iterable[tuple[str, str]], limit: float) -> dict[str, float]:
         """How unlike the names sound, by name: all whose slips for each sound are within the limit."""

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 from operator import attrgetter
 
 from spacy.lang.en.stop_words import STOP_WORDS
@@ -13,6 +12,7 @@ from spacy.tokens import Doc
 from assistant.language.completing import Completions
 from assistant.language.fold import fold
 from assistant.language.likeness import like_any
+from assistant.language.remembering import remembered
 from assistant.language.spelling import MARGIN, is_english
 from assistant.language.vocabulary import Vocabulary
 
@@ -47,8 +47,8 @@ class Completer:
 
     def __init__(self, known: Vocabulary) -> None:
         self._known, self._lexicon = known, known.lexicon
-        self._readings = lru_cache(maxsize=2048)(self._sounds)
-        self._alike = lru_cache(maxsize=KEPT)(self._sounding_alike)
+        self._readings = remembered(self._sounds, 2048)
+        self._alike = remembered(self._sounding_alike, KEPT)
 
     def options(self, doc: Doc, at: int, wholly: bool = False) -> Iterator[Option]:
         """What makes a longer name with the words beside it, be it behind a hyphen; `wholly`: a whole one."""

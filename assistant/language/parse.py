@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
-from functools import lru_cache
 from pathlib import Path
-from weakref import proxy
 
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.kinds_meant import kinds_meant
@@ -53,6 +50,7 @@ from assistant.language.preferences import (
 from assistant.language.profile import described, profile_words
 from assistant.language.quantities import quantity_words
 from assistant.language.reading import SAFETY, Reader
+from assistant.language.remembering import remembered
 from assistant.language.smells import smell_words, without_smells
 from assistant.language.sorting import EDIBLE, Sorting, is_bare, words_beside
 from assistant.language.themes import of_a_place
@@ -104,10 +102,7 @@ class Parser:
         known = (filler, heard, read_words(folder / "plain-english.txt"), more, people, places)
         self.people = people
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, *known)
-        this = proxy(self)  # no circle, so that a parser that is dropped goes at once
-        self._remembered: Callable[[str, bool], Frame] = lru_cache(maxsize=REMEMBERED)(
-            lambda typed, standing: this._parse(typed, standing)
-        )
+        self._remembered = remembered(self._parse, REMEMBERED)
 
     def _without_limit_words(self, text: Text) -> Text:
         """A word that limits the wine and, in the plural, names a food: `crisp` is no potato crisp."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import partial
 from itertools import islice
 
 from spacy.tokens import Doc, Span
@@ -58,7 +59,7 @@ class Reader:
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
         self._plain, self._people = plain, people
-        self._slips = Phrases(heard.slips, self._begins_longer)
+        self._slips = Phrases(heard.slips, partial(_begins_longer, lexicon))
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
@@ -104,12 +105,6 @@ class Reader:
     def _as_meant(self, text: str) -> str:
         """Replaces whole-phrase speech slips (`savvy b`) by what was meant."""
         return self._slips.replaced(text)
-
-    def _begins_longer(self, phrase: str, behind: str) -> bool:
-        """Whether a phrase is the beginning of a known name (`touriga` of Touriga Franca)."""
-        words, more = key(phrase), key(behind[:BEHIND])[:MOST_BEHIND]
-        found = self._lexicon.longest([*words, *more], 0) if more else None
-        return bool(found and found[0] > len(words))
 
     def _mended(self, doc: Doc) -> tuple[Doc, dict[int, str]]:
         """The doc with misspelt words' norms mended, and the typed words by token position."""
@@ -214,6 +209,13 @@ class Reader:
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
         asks = any(cue.name in MEANING for cue in cues)
         return self._unread.words(doc, used, mended, asks)
+
+
+def _begins_longer(lexicon: Lexicon, phrase: str, behind: str) -> bool:
+    """Whether a phrase is the beginning of a known name (`touriga` of Touriga Franca)."""
+    words, more = key(phrase), key(behind[:BEHIND])[:MOST_BEHIND]
+    found = lexicon.longest([*words, *more], 0) if more else None
+    return bool(found and found[0] > len(words))
 
 
 def _swallow(stems: list[str], end: int) -> int:

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from functools import lru_cache
+
+from assistant.language.remembering import remembered
 
 VOWELS = "aeiou"
 # Voiced and unvoiced are heard alike.
@@ -27,7 +28,7 @@ class Sounds:
 
     def __init__(self, rules: Rules) -> None:
         self._tongues = [_Tongue(pairs) for pairs in rules.values()]
-        self._remembered = lru_cache(maxsize=1024)(self._sought)
+        self._remembered = remembered(self._sought, 1024)
 
     def readings(self, words: Sequence[str]) -> list[str]:
         """How the words sound in one breath in each language, in the order of the rules (English first)."""
@@ -54,7 +55,7 @@ class _Tongue:
     def __init__(self, pairs: Sequence[Sequence[str]]) -> None:
         self._letters = re.compile("|".join(f"({letters})" for letters, _ in pairs))
         self._sounds = [sound for _, sound in pairs]
-        self.read = lru_cache(maxsize=4096)(self._read)
+        self.read = remembered(self._read, 4096)
 
     def _read(self, word: str) -> str:
         return self._letters.sub(lambda m: self._sounds[(m.lastindex or 1) - 1], word)

@@ -15,6 +15,7 @@ from pathlib import Path
 from assistant.knowledge.cache import cached, content_key
 from assistant.language import word_list
 from assistant.language.by_sound import BySound
+from assistant.language.remembering import remembered
 from assistant.language.slipping import NEVER, consonants, slip_cost, start_of
 from assistant.language.sounding import Sounds, apart
 from assistant.language.word_list import WordList, shelved
@@ -89,7 +90,7 @@ class Speller:
             self._by_start.setdefault((start_of(word[0]), len(word)), []).append(word)
         self._firsts = sorted({word[0] for word in self._known})
         self._sounds, self.heard = sounds, heard or BySound({})
-        self._remembered = lru_cache(maxsize=1024)(self._nearest)
+        self._remembered = remembered(self._nearest, 1024)
 
     def mend(self, word: str) -> tuple[str, ...]:
         """The known words likeliest meant, all equally likely; empty when none is near enough."""
