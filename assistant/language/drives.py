@@ -57,8 +57,8 @@ def _kinds(tables: Mapping[str, Any]) -> dict[str, re.Pattern[str]]:
     """What is told in a part, by what stands behind a guest, or, with `not`, before one."""
     table = tables["drives"]
     kin, name = either(tables["named"]["kin"]), r"[^\W\d]\w{0,30}"
-    who = rf"(?P<who>(?:my|our|his|her)\s{kin}(?:\s{name})?|{name})"
-    tail, small = rf"(?:\s{either(table['tails'])}){{0,3}}", r"(?:(?:a|an|the|her|his|their)\s)?"
+    who = rf"(?P<who>{either(table['whose'])}\s{kin}(?:\s{name})?|{name})"
+    tail, small = rf"(?:\s{either(table['tails'])}){{0,3}}", rf"(?:{either(table['a'])}\s)?"
     rides = rf"{either(table['rides'])}\s{small}{either(table['ride'])}"
     turns = {kind: either(table[kind]) for kind in ("on", "same", "other", "beside")}
     turns["off"] = rf"(?:{either(table['off'])}|{rides})"

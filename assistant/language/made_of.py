@@ -19,7 +19,7 @@ from assistant.language.fold import key
 from assistant.pairing.dish import BASE, HUNDRED_GRAMS, DishPart
 from assistant.pairing.plate import recipe
 
-STIRRED_IN, BINDS = "role/stirred-in", 0.05  # the share of what binds it
+STIRRED_IN = "role/stirred-in"
 MEAT = frozenset(("kind/meat", "care/beef", "care/pork", "care/poultry", "care/meat-other"))
 
 
@@ -61,7 +61,8 @@ def made_of(food: Food, said: str, instead: str, knowledge: Knowledge) -> tuple[
     place = next((part for part in gone if part.role == BASE), gone[0] if gone else whole)
     kept = [p for p in parts if p is place or (p not in gone and p.food != instead)] or [whole]
     added = heads().adds.get(" ".join(key(said)))
-    binds = [DishPart(added, STIRRED_IN, BINDS * sum(p.mass for p in kept))] if added else []
+    share = knowledge.constants["binding-share"]
+    binds = [DishPart(added, STIRRED_IN, share * sum(p.mass for p in kept))] if added else []
     return tuple([replace(p, food=instead) if p is place else p for p in kept] + binds)
 
 

@@ -16,7 +16,7 @@ from assistant.pairing.plate import recipe
 ALIKE = frozenset(("kind/cheese", "kind/meat", "kind/seafood", "kind/nut", "kind/fruit", "kind/sweet-food"))
 
 STEWED = frozenset(("kind/stew", "kind/curry", "kind/pulse"))
-CHOCOLATE, SPOONED, SPOON = "kind/chocolate-kind", "role/stirred-in", 2.0  # grams to 100 of the stew
+CHOCOLATE, SPOONED = "kind/chocolate-kind", "role/stirred-in"
 
 
 def another_sort(food: Food, said: str, instead: str, knowledge: Knowledge) -> tuple[DishPart, ...]:
@@ -39,7 +39,8 @@ def another_sort(food: Food, said: str, instead: str, knowledge: Knowledge) -> t
 def as_spice(food: Food, base: DishPart | None, knowledge: Knowledge) -> DishPart | None:
     """Chocolate in a savoury stew (`chilli with dark chocolate`): a spoon of it, and no pudding."""
     savoury = base is not None and STEWED.intersection(knowledge.broader(base.food))
-    return DishPart(food.id, SPOONED, SPOON) if savoury and CHOCOLATE in food.kinds else None
+    spoon = knowledge.constants["spice-spoon"]
+    return DishPart(food.id, SPOONED, spoon) if savoury and CHOCOLATE in food.kinds else None
 
 
 def is_spiced(text: Text, reading: Reading, base: DishPart, linked: Set[str], knowledge: Knowledge) -> bool:
