@@ -15,10 +15,9 @@ from assistant.evening.choose_task import Quota, Scores
 from assistant.evening.coverage import Coverage, coverage, one_more
 from assistant.evening.main_bites import wanting_wine
 from assistant.evening.why_chosen import whys
-from assistant.knowledge.store import Knowledge
 from assistant.language.counting import Count, bottles
 from assistant.pairing.choose import COMMONEST
-from assistant.pairing.dish import Table, table_of
+from assistant.pairing.dish import table_of
 from assistant.pairing.flight import pour_order
 
 IN_A_SHOP = 2.0
@@ -58,30 +57,29 @@ def chosen_for(context: Context, count: Count) -> Chosen | None:
     """
     c = context.knowledge.constants
     wanted = min(count.total or int(c["choice-count"]), int(c["choice-most"]))
-    wines = at_hand(context, wanted)
+    wines = _of_custom(at_hand(context, wanted), context, wanted)
     if not wines:
         return None
     wanting = wanting_wine([[dish] for dish in context.frame.dishes], context.engine)
     tasted = [context.table()[i] for i in wanting]
     table = table_of([bite.dish for bite in tasted], [bite.share for bite in tasted])
     names = [context.one_dish(bite.dish) for bite in table]
-    scores = _with_custom(scores_of(table, names, wines, context.engine), table, context.knowledge)
+    scores = scores_of(table, names, wines, context.engine)
     scores = shortlist(scores, int(c["choice-candidates"]))
     quotas = _quotas(context, count, scores.of, wanted)
     return best_choice(usual_task(table, scores, context.engine, wanted, quotas=quotas))
 
 
-def _with_custom(scores: Scores, table: Table, knowledge: Knowledge) -> Scores:
-    """The scores, with what is allowed to custom where only a kind of food is named (`a cheese board`)."""
-    kinds = [bite.dish.main.food for bite in table]
-    if not all(kind.startswith("kind/") for kind in kinds):
-        return scores
-    extra = knowledge.constants["custom"]
-    of = {
-        wine: tuple(s + extra * bool(knowledge.pours(wine, [k])) for s, k in zip(row, kinds, strict=True))
-        for wine, row in scores.of.items()
-    }
-    return replace(scores, of=of)
+def _of_custom(wines: list[str], context: Context, wanted: int) -> list[str]:
+    """Of these wines those that custom pours, where only a kind of food is named (`a cheese board`).
+
+    All of them where a food has a name, or where custom leaves too few to choose from.
+    """
+    kinds = [dish.main.food for dish in context.frame.dishes]
+    if not all(kind.startswith("kind/") for kind in kinds) or len(context.frame.wines) > 1:
+        return wines
+    poured = [wine for wine in wines if context.knowledge.pours(wine, kinds)]
+    return poured if len(poured) > wanted else wines
 
 
 def at_hand(context: Context, wanted: int) -> list[str]:

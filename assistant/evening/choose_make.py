@@ -9,14 +9,13 @@ from itertools import combinations
 
 from assistant.evening.choose_search import Choice, choose
 from assistant.evening.choose_task import Bonus, Quota, Scores, Task
-from assistant.pairing.choose import style_kind
+from assistant.pairing.choose import SPARKLING, style_kind
 from assistant.pairing.dish import Bite, Table
 from assistant.pairing.engine import Engine
 from assistant.pairing.likeness import unlike
 from assistant.pairing.match import Match
 
 FRIED, RED, DESSERT = "trait/fried", "colour/red", "course/dessert"
-SPARKLING = "kind/sparkling-wine"
 DECANTED = "decanted"
 KEPT_PAIRS = 1 << 16
 Styles = Mapping[str, str]

@@ -28,12 +28,15 @@ def picks(
     A short list holds at most two of a kind, and names a wine that is hard to find only where
     it is clearly better than one that is sold everywhere; of wines that do about as well,
     one that custom pours with the food goes before another, and where the rules find one fair or
-    better it opens the list. `at_hand`: all of them are there.
+    better it opens the list, and the others that custom pours come next: what is left of the ranking
+    behind it is not the best of it. `at_hand`: all of them are there.
     """
     if count > VARIED_UP_TO:
         return list(ranked[:count])
-    open_to = [m for m in ranked if at_hand or m.score <= _opening(ranked, foods, knowledge)]
-    worth = {m.wine: m.score if at_hand else _worth(m, foods, knowledge) for m in open_to}
+    opening = INFINITE if at_hand else _opening(ranked, foods, knowledge)
+    custom = knowledge.constants["custom-first" if opening < INFINITE else "custom"]
+    open_to = [m for m in ranked if m.score <= opening]
+    worth = {m.wine: m.score if at_hand else _worth(m, foods, custom, knowledge) for m in open_to}
     chosen: list[Match] = []
     while len(chosen) < min(count, len(open_to)):
         left = [m for m in open_to if m not in chosen]
@@ -42,14 +45,15 @@ def picks(
     return sorted(chosen, key=lambda m: (-m.score, m.wine))
 
 
-def _worth(match: Match, foods: frozenset[str], knowledge: Knowledge) -> float:
-    """The score less the trouble of finding the wine, and with what is allowed to custom.
+def _worth(match: Match, foods: frozenset[str], custom: float, knowledge: Knowledge) -> float:
+    """The score less the trouble of finding the wine, and with what is allowed to `custom`.
 
     A dry fortified wine that custom does not ask for is no host's first thought beside a dish.
     """
-    custom = _custom(match, foods, knowledge)
-    unasked = not custom and FORTIFIED_DRY in knowledge.wines[match.wine].kinds
-    return _handy(match, knowledge) + custom - unasked * knowledge.constants["fortified-unasked"]
+    if match.verdict in LIKED and knowledge.pours(match.wine, foods):
+        return _handy(match, knowledge) + custom
+    unasked = FORTIFIED_DRY in knowledge.wines[match.wine].kinds
+    return _handy(match, knowledge) - unasked * knowledge.constants["fortified-unasked"]
 
 
 def _repeats(match: Match, chosen: Sequence[Match], knowledge: Knowledge) -> float:
@@ -64,11 +68,6 @@ def _handy(match: Match, knowledge: Knowledge) -> float:
     """The score less the trouble of finding the wine."""
     missing = COMMONEST - knowledge.wines[match.wine].availability
     return match.score - missing * knowledge.constants["harder-to-find"]
-
-
-def _custom(match: Match, foods: frozenset[str], knowledge: Knowledge) -> float:
-    """What is allowed a wine that custom pours with one of the foods."""
-    return knowledge.constants["custom"] if knowledge.pours(match.wine, foods) else 0.0
 
 
 def _opening(ranked: Sequence[Match], foods: frozenset[str], knowledge: Knowledge) -> float:

@@ -99,3 +99,23 @@ def test_olives_beside_a_meal_do_not_lead_it() -> None:
     answer = Session(KNOWLEDGE).ask("wine for chicken thighs with olives and potatoes")
     assert "which pours it with mixed olives" not in answer.text
     assert not {"wine/fino", "wine/manzanilla"} & {item.id for item in answer.picks}
+
+
+@pytest.mark.parametrize(
+    ("asked", "food"), [("wine for nuts", "food/nuts"), ("wine for burek", "food/borek")]
+)
+def test_behind_a_wine_of_custom_come_others_of_custom(asked: str, food: str) -> None:
+    picks = Session(KNOWLEDGE).ask(asked).picks
+    assert [KNOWLEDGE.pours(item.id or "", [food]) for item in picks] == [{food}] * 3
+
+
+def test_a_board_is_chosen_within_custom_and_told_by_the_rules_alone() -> None:
+    answer = Session(KNOWLEDGE).ask("choose three wines for a cheese board")
+    table = table_of([single("kind/cheese")])
+    engine = Engine(KNOWLEDGE)
+    assert len(answer.picks) == 3
+    for item in answer.picks:
+        assert KNOWLEDGE.pours(item.id or "", ["kind/cheese"])
+        assert item.verdict == engine.judge(table, item.id or "").verdict
+    told = [f"{item.label}, {item.verdict} with cheese too" in answer.text for item in answer.picks]
+    assert told.count(True) == 2  # the first is the one "for cheese"
