@@ -184,8 +184,7 @@ class Scores:
 
     def _judged(self, course: Course, ranking: list[Match]) -> Right:
         context = self.judge.context(_words(course))
-        foods = frozenset(dish.main.food for dish in context.frame.dishes)
-        chosen = choose.picks(ranking, PLACES, self.engine.knowledge, foods)
+        chosen = choose.picks(ranking, PLACES, self.engine.knowledge)  # of the rules alone, without customs
         answered = [w3c.Answered(course, tuple(w3c._place(course, context.item(m)) for m in chosen), ())]
         places = {aspect: w3c.counted(answered, aspect, DEFENDED[aspect]) for aspect in (COLOUR, SUGAR)}
         return Right(*(n for aspect in (COLOUR, SUGAR) for n in _count(places[aspect], aspect)))

@@ -20,8 +20,9 @@ Written by `python -m tests.calibration --write`, never by hand. Facts: `pairing
 All figures are shares from 0 to 1. Fair: good pairs whose wine is fair or better. Any style: the rate at
 which any wine style is fair or better with the same foods. Place: the share of all styles that the named
 wine beats. In class: the same among dry or among sweet styles. Bad liked: bad pairs that are fair or better.
-Colour, sugar: picks for the courses of the W3C example that have what it asks for; courses that the tests
-defend do not count. Nothing left out: the weights fitted to all facts. No weight was changed by a fit.
+Colour, sugar: picks for the courses of the W3C example that have what it asks for, those of the rules
+alone, without customs, as a fit moves rules; courses that the tests defend do not count. Nothing left out:
+the weights fitted to all facts. No weight was changed by a fit.
 """
 MOVED = (
     "rule",
