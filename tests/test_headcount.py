@@ -62,6 +62,7 @@ def heads(session: Session) -> tuple[float | None, float]:
         ("one person broke a glass", 12, 2),
         ("three guests finished the brie", 12, 2),
         ("two guests went out for a smoke", 12, 2),
+        ("we are two in", 12, 2),
     ],
 )
 def test_a_number_of_people_is_of_all_of_some_or_of_a_part(
@@ -72,7 +73,13 @@ def test_a_number_of_people_is_of_all_of_some_or_of_a_part(
 
 
 @pytest.mark.parametrize(
-    "said", ["I'm hosting ten on Saturday at 7, two vegetarians", "we are expecting ten"]
+    "said",
+    [
+        "I'm hosting ten on Saturday at 7, two vegetarians",
+        "we are expecting ten",
+        "party for ten in Bristol",
+        "hen party for ten in Leeds, Kate and Jess drive",
+    ],
 )
 def test_who_hosts_so_many_has_so_many_guests(conversation: Session, said: str) -> None:
     conversation.new_conversation()
@@ -120,7 +127,7 @@ def test_asked_of_so_many_nobody_is_counted_anew(demo: Session, said: str) -> No
         ("that's ten now, do we have enough malbec", 10, 2),
         ("so thats 14 now, what do I need", 14, 2),
         ("14 on a call plus 4 in the room", 18, 2),
-        ("14 guests on zoom and 4 here", 18, 2),
+        ("14 guests on screen and 4 here", 18, 2),
         ("eight people are drinking red", 12, 2),
     ],
 )

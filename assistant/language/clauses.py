@@ -24,10 +24,11 @@ FEWEST_TOLD = 4
 @lru_cache(maxsize=1)
 def _several() -> re.Pattern[str]:
     """A last name with what is told of several guests. Raises KnowledgeError for a broken file."""
-    verbs = read_data(
-        corpus_dir() / "language" / "guests.toml", lambda tables: either(tables["retold"]["of_several"])
+    verbs, alone = read_data(
+        corpus_dir() / "language" / "guests.toml",
+        lambda tables: [either(tables["retold"][key]) for key in ("of_several", "several_do")],
     )
-    return re.compile(rf"{_ONE.pattern}\s(?P<told>{verbs}\s.+)", re.IGNORECASE)
+    return re.compile(rf"{_ONE.pattern}\s(?P<told>{verbs}\s.+|{alone}[ .!]*)", re.IGNORECASE)
 
 
 @lru_cache(maxsize=1)

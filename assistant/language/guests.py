@@ -18,7 +18,7 @@ from assistant.language.drinks_only import dislikes, said_plainly, says_dislike
 from assistant.language.retold import as_called, as_told, first_hand, named_first
 from assistant.language.run_on import parted
 from assistant.language.said_of import plainly
-from assistant.language.sober import is_sober
+from assistant.language.sober import is_sober, plainly_driving
 
 NAMED = (
     "everyday", "grouped", "called", "called_then", "passing", "passing_now", "passing_about",
@@ -125,7 +125,7 @@ def asked_by(typed: str) -> Asked | None:
         return None
     named = words[0].lower() not in known.nobody
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
-        need = f"{words[at]} {need}".strip()
+        need = plainly_driving(f"{words[at]} {need}".strip())
     return Asked(_called(words[:at]) if named or at > 1 else "", need) if _few(need) else None
 
 

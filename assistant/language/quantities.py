@@ -29,6 +29,7 @@ class QuantityWords:
     counts: Mapping[str, Lines]
     for_people: Lines
     not_people: frozenset[str]
+    not_people_last: frozenset[str]
     for_each: Lines
     for_all: Lines
     for_all_behind: frozenset[str]
@@ -54,6 +55,7 @@ def _words(tables: Mapping[str, Any]) -> QuantityWords:
         {name: Lines(words) for name, words in tables["counts"].items()},
         Lines(tables["for_people"]["words"]),
         frozenset(stem(fold(word)) for word in tables["not_people"]["words"]),
+        frozenset(stem(fold(word)) for word in tables["not_people"]["last"]),
         Lines(tables["for_each"]["lines"]),
         Lines(tables["for_all"]["lines"]),
         frozenset(stem(fold(word)) for word in tables["for_all"]["behind"]),
@@ -178,7 +180,8 @@ def _counted(stems: Sequence[str], start: int, end: int) -> str | None:
                 return name
     before = list(stems[max(0, start - 2) : start])
     leads = any(places[-1] == len(before) - 1 for places in words.for_people.find(before))
-    other = words.not_people.intersection(near[:1]) or is_for_all(stems, start, end)
+    last = len(near) == 1 and words.not_people_last.issuperset(near)  # `we are two in`, not `two in Leeds`
+    other = last or words.not_people.intersection(near[:1]) or is_for_all(stems, start, end)
     return "people" if leads and not other else None
 
 

@@ -20,12 +20,17 @@ class SoberWords:
 
     said: frozenset[tuple[str, ...]]
     around: frozenset[str]
+    drives: tuple[str, ...]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> SoberWords:
         """The words of the file. Raises KeyError for a key that is missing."""
         table = tables["sober"]
-        return cls(frozenset(tuple(said.split()) for said in table["words"]), frozenset(table["around"]))
+        return cls(
+            frozenset(tuple(said.split()) for said in table["words"]),
+            frozenset(table["around"]),
+            tuple(table["drives"]),
+        )
 
 
 @lru_cache(maxsize=1)
@@ -39,3 +44,9 @@ def is_sober(need: str) -> bool:
     known = _sober_words()
     words = _APOSTROPHE.sub("", need.lower()).replace("-", " ").split()
     return tuple(word for word in words if word not in known.around) in known.said
+
+
+def plainly_driving(need: str) -> str:
+    """`drive` or `has to drive` as it is noted of every driver; any other need as it is."""
+    known = _sober_words().drives
+    return known[0] if need.lower() in known else need
