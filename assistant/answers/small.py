@@ -10,7 +10,6 @@ from assistant.answers.instead import instead
 from assistant.answers.record import Answer
 from assistant.answers.safety import caution
 from assistant.answers.wording import capital, listed
-from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
 from assistant.language.quantities import numbers
@@ -23,15 +22,6 @@ from assistant.table.taken_off import CONTACT, has_cleared, not_there
 CAUTION = "caution/cross-contact"
 EMPTY = ("unclear", "set-table", "help", "define")
 OF_PAIRS = ("judge-pair", "why", "why-not", "what-if")
-
-
-def define(context: Context) -> Answer:
-    """A term of the trade in one sentence."""
-    term = context.frame.terms[0]
-    entry = context.knowledge.entry(term)
-    say = str(first(entry, "say") or first(entry, "definition"))
-    definition = str(first(entry, "definition"))
-    return compose(context, say, [say, definition] if say != definition else [say])
 
 
 def smalltalk(context: Context) -> Answer:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.fold import key
 from assistant.language.frame import Preference
 from assistant.language.lexicon import Lexicon
+from assistant.language.plain_terms import PlainTerms
 from assistant.language.preferences import read_preference_words
 from assistant.language.smells import smell_labels
 
@@ -44,10 +45,16 @@ class Namer:
         words = read_preference_words(corpus_dir() / "language" / "preferences.toml")
         self._tastes = {p.label for word in words for p in (word.asks, word.negated)}
         self._tastes |= smell_labels()
+        self._plain = PlainTerms(knowledge)
 
     def name(self, said: str) -> Meant:
         """A food, method, wine or term; one that is not known stands for itself."""
         return Meant(frozenset(self._lexicon.find(said)) or frozenset((_itself(said),)), said)
+
+    def term(self, said: str) -> Meant:
+        """A word whose meaning is asked, be it a plain word too."""
+        named = self.name(said)
+        return replace(named, ids=named.ids | self._plain.find(said))
 
     def known(self, said: str) -> bool:
         """Whether the knowledge has exactly this name."""

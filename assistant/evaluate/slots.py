@@ -54,7 +54,8 @@ def _share(part: int, whole: int) -> float | None:
 
 def expected(question: Question, namer: Namer) -> dict[str, list[Meant]]:
     """What each slot should hold; the same thing said twice counts once."""
-    named = {s: [namer.name(said) for said in getattr(question, s)] for s in SLOTS if s != "limits"}
+    named = {s: [namer.name(said) for said in getattr(question, s)] for s in SLOTS[:3]}
+    named["terms"] = [namer.term(said) for said in question.terms]
     named["limits"] = [namer.limit(said) for said in question.limits]
     return {slot: _once(meant) for slot, meant in named.items()}
 
