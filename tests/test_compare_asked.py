@@ -32,3 +32,13 @@ def test_a_difference_is_told_whatever_food_stands(session: Session) -> None:
     with_food = session.ask("what is the difference between merlot and malbec with steak").text
     assert "Merlot: good" in with_food
     assert "has more grip" not in with_food
+
+
+@pytest.mark.parametrize(
+    "asked", ["how does Crottamore differ from Brie", "difference of Brie and Crottamore?"]
+)
+def test_what_is_not_known_is_told_where_a_difference_is_asked(session: Session, asked: str) -> None:
+    session.new_conversation()
+    answer = session.ask(asked)
+    assert answer.intent == "compare"
+    assert answer.say == "I don't know “Crottamore”."

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
+from assistant.language.alone import PAUSES, seeks_wine, stands_alone
 from assistant.language.frame import Reading, Text
 from assistant.language.small_words import small_words
-from assistant.language.turning import FOODS
-
-PAUSES = (",", ";", ".", ":")
-ASKS = frozenset({"one-bottle", "wines-for-food", "bottle"})  # cues, and what is asked for
+from assistant.language.turning import FOODS, negated
 
 
 def of_people(text: Text, reading: Reading, has_food: bool) -> bool:
@@ -26,22 +24,24 @@ def told_to_be(text: Text, reading: Reading) -> bool:
     words, said, after = small_words(), _before(text, reading), _behind(text, reading)
     joined = said == "and" and any(r.end == reading.start - 1 and r.kind == "wine" for r in text.readings)
     one = said in words["articles"] and (after in words["behind-wish"] or not after)
-    asked = one or joined or after in words["asks-for"] or _behind_foods(text, reading)
+    asked = one or joined or after in words["asks-for"] or _told_alone(text, reading)
     kept = " ".join(text.stems[max(0, reading.start - 2) : reading.start]) in words["keeps-to"]
     told = said in words["to-be"] or asked or kept
     return told and after not in words["kitchen"]
 
 
-def _behind_foods(text: Text, reading: Reading) -> bool:
-    """`one bottle for lasagne, Italian, 20 dollars`: told by itself behind the foods of a wine."""
-    alone = _before(text, reading) in PAUSES and _behind(text, reading) in (*PAUSES, "")
-    sought = "wine" in (r.kind for r in text.readings) or not ASKS.isdisjoint((*text.cues, *text.stems))
-    return alone and sought and _food_before(text, reading) and not of_eating(text)
+def _told_alone(text: Text, reading: Reading) -> bool:
+    """`one bottle for lasagne, Italian, 20 dollars`: told by itself beside a wine or the foods of one."""
+    if of_eating(text) or not stands_alone(text, reading.start, reading.end):
+        return False
+    named = any(r.kind == "wine" or r.kind in FOODS for r in text.readings if r is not reading)
+    return named and (seeks_wine(text) or negated(text, reading.start))
 
 
 def _heads_dish(text: Text, reading: Reading) -> bool:
     """`Chinese, sweet and sour pork`: the kitchen of the dish behind it, the first one named."""
-    alone = reading.start == 0 or _before(text, reading) in PAUSES
+    opens = small_words()["opens-kitchen"]  # `it's Italian, lasagne`
+    alone = reading.start == 0 or _before(text, reading) in PAUSES or _before(text, reading) in opens
     dish = any(r.start == reading.end + 1 and r.kind in FOODS for r in text.readings)
     return alone and dish and _behind(text, reading) in PAUSES and not _food_before(text, reading)
 

@@ -37,6 +37,7 @@ from assistant.language.intent import Choice, Signature, choose, decide, read_in
 from assistant.language.lexicon import build_lexicon
 from assistant.language.made_of import heads
 from assistant.language.phrases import read_phrases
+from assistant.language.plain_terms import PlainTerms
 from assistant.language.preferences import (
     by_first,
     consistent,
@@ -100,7 +101,7 @@ class Parser:
         self.entries = Entries(folder, knowledge)
         people, places = (read_words(folder / f"{name}-names.txt") for name in ("given", "place"))
         known = (filler, heard, read_words(folder / "plain-english.txt"), more, people, places)
-        self.people = people
+        self.people, self._plain = people, PlainTerms(knowledge)
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, *known)
         self._remembered = remembered(self._parse, REMEMBERED)
 
@@ -127,7 +128,7 @@ class Parser:
             choice = replace(choice, intent=SAFETY)
         elif (objects or chooses) and _only_limits(text, found, dishes, standing):
             choice = replace(choice, intent=LIMITED)
-        return of_a_place(self._frame(choice, text, found, dishes), self._knowledge)
+        return of_a_place(self._plain.meant(self._frame(choice, text, found, dishes)), self._knowledge)
 
     def seen(self, typed: str, standing: bool = False) -> tuple[dict[str, float], str]:
         """What a question has that may speak for an intent, and what the table alone makes of it."""
@@ -176,7 +177,8 @@ class Parser:
 
     def _limits(self, text: Text, found: Sorting) -> set[int]:
         """Adds the limits that are words to `found`; the positions of those words."""
-        asks_meaning = bool(text.cues & {"means", "define"}) and not found.edible
+        asks = "means" in text.cues or ("define" in text.cues and "substitute" not in text.cues)
+        asks_meaning = asks and not found.edible
         parts = self._limit_parts
         fixed = [r for r in found.named if asks_meaning or r.type != "Term" or stems_of(text, r) not in parts]
         taken = {i for r in fixed for i in range(r.start, r.end)} | found.smelled
@@ -228,7 +230,7 @@ def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preferenc
     `why not Barolo?` and `no Barolo in the shop` ask about Barolo; `why does blue cheese need sweet wine`
     about sweet wine, `why no red with fish` about red.
     """
-    wines, limits = [r.id for r in found.wines], found.preferences
+    wines, limits = [r.id for r in found.wines if r.id not in found.refused], found.preferences
     if intent in ABOUT_REFUSED:
         wines += found.refused
         limits = [p for p in limits if p not in found.refused.values()]
@@ -240,6 +242,7 @@ def _asked_about(intent: str, found: Sorting) -> tuple[list[str], list[Preferenc
 
 
 def _only_limits(text: Text, found: Sorting, dishes: list[Dish], standing: bool) -> bool:
-    """`no reds with ribeye` asks for a wine within a limit: no wine is named, and no reason asked for."""
-    bans = any(p.banned for p in found.preferences)
-    return bans and (bool(dishes) or standing) and not (found.wines or found.refused or text.cues & REASONS)
+    """`no reds with ribeye` asks for a wine within a limit: none is named but unwanted ones, and not why."""
+    bans = any(p.banned for p in found.preferences) and not text.cues & REASONS
+    named = (found.wines or found.refused) and LIMITED not in text.cues  # `no Syrah, what red for lamb`
+    return bans and (bool(dishes) or standing) and not named

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from assistant.language.data import telling
 
-Longer = Callable[[str, str], bool]
+Longer = Callable[[str, str, str], bool]
 _WORD = re.compile(r"[\w'-]+")
 
 
@@ -26,7 +26,7 @@ def read_phrases(file: Path) -> dict[str, str]:
 class Phrases:
     """Phrases by what they stand for, ready to be replaced; case does not matter.
 
-    `longer` tells whether a phrase is the beginning of a name with what stands behind it, and stays.
+    `longer` tells of a phrase, what it means and what stands behind it, whether it begins a name and stays.
     """
 
     def __init__(self, meant: Mapping[str, str], longer: Longer | None = None) -> None:
@@ -59,4 +59,4 @@ class Phrases:
         end = start + len(phrase)
         if text[start:end].lower() != phrase or _WORD.match(text, end):
             return False
-        return not (self._longer and self._longer(phrase, text[end:]))
+        return not (self._longer and self._longer(phrase, self._meant[phrase], text[end:]))

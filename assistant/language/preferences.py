@@ -95,7 +95,7 @@ def find_preferences(
             continue
         for word in starts.get(text.stems[at], ()):
             span = None if word.turned and not denied(text, at) else _span(text.stems, at, word.words)
-            if span and not span & (taken | used) and not _of_else(text, max(span) + 1, starts):
+            if span and not span & (taken | used) and not _of_else(text, max(span) + 1, len(span), starts):
                 limit = word.negated if negated(text, at) else word.asks
                 found.append(_among(limit, word.asks.label, among[at]) if at in among else limit)
                 used |= span
@@ -136,7 +136,7 @@ def of_drinks(limits: Sequence[Preference], bubbles: Preference) -> list[Prefere
     return [bubbles if free and limit.wanted == SPARKLING and not limit.banned else limit for limit in limits]
 
 
-def _of_else(text: Text, behind: int, limits: Container[str]) -> bool:
+def _of_else(text: Text, behind: int, words: int, limits: Container[str]) -> bool:
     """Whether a word that could limit the wine tells of what stands behind it.
 
     That is a food, at once or after one more describing word (`sweet red onions`), or anything else that
@@ -148,7 +148,7 @@ def _of_else(text: Text, behind: int, limits: Container[str]) -> bool:
     small = not word.isalpha() or word in STOP_WORDS or word in small_words()["linking"] or word in limits
     if near[0] is not None:
         return near[0].kind in FOODS
-    if small:
+    if small or (words > 1 and text.stems[behind - 1] in small_words()["measured"]):
         return False
     return near[1] is None or near[1].kind in FOODS
 

@@ -9,6 +9,7 @@ from itertools import islice
 
 from spacy.tokens import Doc, Span
 
+from assistant.language.begun import begins_longer
 from assistant.language.clean import Cleaned
 from assistant.language.common_slips import CommonSlips
 from assistant.language.cooked_with import CookedWith
@@ -38,7 +39,7 @@ BETWEEN = ("-", "–", "'", NOTHING)  # what may stand between the words of a na
 MOST_TAKEN_APART = 40
 # What asks for the meaning of a word; then a common word may be one that the glossary lacks (`racy`).
 MEANING = ("define", "means")
-MOST_NAME, BEHIND, MOST_BEHIND = 8, 40, 3  # words of a name; letters and words behind what may go on with one
+MOST_NAME = 8  # words of a name
 
 
 class Reader:
@@ -59,7 +60,7 @@ class Reader:
     ) -> None:
         self._lexicon, self._cues, self._topics, self._entries = lexicon, cues, topics, entries
         self._plain, self._people = plain, people
-        self._slips = Phrases(heard.slips, partial(_begins_longer, lexicon))
+        self._slips = Phrases(heard.slips, partial(begins_longer, lexicon))
         little = cues.words | topics.words | entries.words | filler
         self._known = Vocabulary(lexicon, little, plain, heard)
         self._repairer = Repairer(self._known)
@@ -209,13 +210,6 @@ class Reader:
         used |= {i for cue in cues for i in cue.fixed if readings or i not in mended}
         asks = any(cue.name in MEANING for cue in cues)
         return self._unread.words(doc, used, mended, asks)
-
-
-def _begins_longer(lexicon: Lexicon, phrase: str, behind: str) -> bool:
-    """Whether a phrase is the beginning of a known name (`touriga` of Touriga Franca)."""
-    words, more = key(phrase), key(behind[:BEHIND])[:MOST_BEHIND]
-    found = lexicon.longest([*words, *more], 0) if more else None
-    return bool(found and found[0] > len(words))
 
 
 def _swallow(stems: list[str], end: int) -> int:

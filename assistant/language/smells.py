@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
+from assistant.language.alone import PAUSES, seeks_wine, stands_alone
 from assistant.language.data import read_data
 from assistant.language.fold import key
 from assistant.language.frame import Preference, Text
@@ -31,6 +32,7 @@ class SmellWords:
     linking: frozenset[str]
     wine: frozenset[str]
     meaning: frozenset[str]
+    alone: frozenset[tuple[str, ...]]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> SmellWords:
@@ -38,7 +40,10 @@ class SmellWords:
         asks = {key(word): tuple(_limits(row)) for row in tables["smell"] for word in row["words"]}
         few = [tables[name]["words"] for name in ("before", "behind", "linking", "wine", "meaning")]
         words = (few[0], tables["before"]["between"], *few[1:])
-        return cls(asks, *(frozenset(said for one in many for said in key(one) or (one,)) for many in words))
+        alone = frozenset(key(word) for word in tables["alone"]["words"])
+        little = [frozenset(said for one in many for said in key(one) or (one,)) for many in words]
+        before, between, behind, linking, wine, meaning = little
+        return cls(asks, before, between, behind, linking, wine, meaning, alone)
 
 
 def _limits(row: Mapping[str, Any]) -> Iterator[Preference]:
@@ -86,7 +91,8 @@ def find_smells(text: Text) -> Smells:
     limits: list[Preference] = []
     used, idle = set[int](), set[int]()
     for at, end, asked in _said(text.stems, known) if not known.meaning.intersection(text.stems) else ():
-        beside, wanted = near.wine_behind(end) or near.wine_before(at, end), near.wanted_before(at)
+        beside = near.wine_behind(end) or near.wine_before(at, end)
+        wanted = near.wanted_before(at) or (not beside and _told_alone(text, at, end))
         if beside == SORT or wanted:
             limits += _turned(asked) if negated(text, at) else asked
             used.update(range(at, end))
@@ -95,10 +101,16 @@ def find_smells(text: Text) -> Smells:
     return Smells(tuple(limits), frozenset(used | idle), frozenset(idle))
 
 
+def _told_alone(text: Text, at: int, end: int) -> bool:
+    """Whether a word that no food is praised with is told by itself (`a red for lamb, fruity please`)."""
+    sure = text.stems[at:end] in smell_words().alone
+    return sure and stands_alone(text, at, end, smell_words().linking - set(PAUSES)) and seeks_wine(text)
+
+
 def _said(stems: Sequence[str], known: SmellWords) -> Iterator[tuple[int, int, tuple[Preference, ...]]]:
     for at in range(len(stems)):
         for end in (at + 2, at + 1):
-            if limits := known.asks.get(tuple(stems[at:end])):
+            if end <= len(stems) and (limits := known.asks.get(tuple(stems[at:end]))):
                 yield at, end, limits
                 break
 

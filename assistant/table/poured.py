@@ -45,7 +45,7 @@ def bottles_called(
         names |= {
             said: knowledge.label(wine) for said in (name, _VINTAGE.sub("", name).rstrip()) if _tells(said)
         }
-    return Phrases(names, lambda said, rest: said in homes and _goes_on(rest, homes[said], knowledge))
+    return Phrases(names, lambda said, _, rest: said in homes and _goes_on(rest, homes[said], knowledge))
 
 
 def _homes(poured: Sequence[str], knowledge: Knowledge) -> dict[str, str]:

@@ -94,7 +94,8 @@ def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     alone = len(frame.dishes) == 1 and not frame.wines
     if alone and frame.intent == "compare" and len(eaten) == len(frame.dishes[0].parts) > 1:
         return replace(frame, dishes=tuple(single(part.food) for part in frame.dishes[0].parts))
-    if alone and (frame.intent == "compare" or (frame.intent == "unclear" and tonight.wines)):
+    which = frame.intent == "compare" and not says(frame, "differs")
+    if alone and (which or (frame.intent == "unclear" and tonight.wines)):
         return replace(frame, intent="wines-for-food")  # `which one for the brie`
     named = any(r.kind in POURED for r in frame.text.readings)
     of_all = says(frame, "together") or says(frame, "the-table") or not (frame.dishes or frame.wines)
