@@ -58,7 +58,7 @@ class Namer:
 
     def known(self, said: str) -> bool:
         """Whether the knowledge has exactly this name."""
-        return bool(self._lexicon.find(said))
+        return bool(self._lexicon.find(said) or self._plain.find(said))
 
     def parts(self, food: str) -> tuple[str, ...]:
         """What a composed food is made of."""

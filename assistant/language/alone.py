@@ -12,6 +12,13 @@ PAUSES = (",", ";", ".", ":", "?", "!", "-", "–", "(", ")")
 SEEKING = frozenset({"wines-for-food", "one-bottle", "choose-wines", "substitute", "swap", "bottle"})
 
 
+def opens_wish(text: Text, start: int, end: int, besides: Set[str] = frozenset()) -> bool:
+    """Whether the words open a question with what is eaten behind them (`young and fruity for sausages`)."""
+    around = small_words()["around-wish"] | besides
+    behind = text.stems[end] if end < len(text.stems) else ""
+    return behind in small_words()["wish-for"] and around.issuperset(text.stems[:start])
+
+
 def stands_alone(text: Text, start: int, end: int, besides: Set[str] = frozenset()) -> bool:
     """Whether but for small words of a wish, or `besides`, these words are all between two stops."""
     around = small_words()["around-wish"] | besides

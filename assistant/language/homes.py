@@ -24,13 +24,13 @@ def told_to_be(text: Text, reading: Reading) -> bool:
     words, said, after = small_words(), _before(text, reading), _behind(text, reading)
     joined = said == "and" and any(r.end == reading.start - 1 and r.kind == "wine" for r in text.readings)
     one = said in words["articles"] and (after in words["behind-wish"] or not after)
-    asked = one or joined or after in words["asks-for"] or _told_alone(text, reading)
+    asked = one or joined or after in words["asks-for"] or told_alone(text, reading)
     kept = " ".join(text.stems[max(0, reading.start - 2) : reading.start]) in words["keeps-to"]
     told = said in words["to-be"] or asked or kept
     return told and after not in words["kitchen"]
 
 
-def _told_alone(text: Text, reading: Reading) -> bool:
+def told_alone(text: Text, reading: Reading) -> bool:
     """`one bottle for lasagne, Italian, 20 dollars`: told by itself beside a wine or the foods of one."""
     if of_eating(text) or not stands_alone(text, reading.start, reading.end):
         return False

@@ -38,7 +38,7 @@ def _alcohol_patterns() -> tuple[re.Pattern[str], re.Pattern[str]]:
     drink = r"(?:\s*(?:alcohol|abv|vol))?"
     return (
         re.compile(rf"\b(?P<way>{before})\s+{share}"),
-        re.compile(rf"\b{share}{drink}\s*,?\s*(?P<way>{behind})\b"),
+        re.compile(rf"\b{share}{drink}\s*,?\s*(?P<way>{behind})s?\b"),
     )
 
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import Any
 
 from assistant.knowledge.files import corpus_dir
-from assistant.language.alone import PAUSES, seeks_wine, stands_alone
+from assistant.language.alone import PAUSES, opens_wish, seeks_wine, stands_alone
 from assistant.language.data import read_data
 from assistant.language.fold import key
 from assistant.language.frame import Preference, Text
@@ -103,8 +103,12 @@ def find_smells(text: Text) -> Smells:
 
 def _told_alone(text: Text, at: int, end: int) -> bool:
     """Whether a word that no food is praised with is told by itself (`a red for lamb, fruity please`)."""
-    sure = text.stems[at:end] in smell_words().alone
-    return sure and stands_alone(text, at, end, smell_words().linking - set(PAUSES)) and seeks_wine(text)
+    known = smell_words()
+    beside = known.linking - set(PAUSES)
+    if text.stems[at:end] not in known.alone:
+        return False
+    alone = stands_alone(text, at, end, beside) and seeks_wine(text)
+    return alone or opens_wish(text, at, end, beside)
 
 
 def _said(stems: Sequence[str], known: SmellWords) -> Iterator[tuple[int, int, tuple[Preference, ...]]]:

@@ -8,12 +8,12 @@ from dataclasses import replace
 from assistant.knowledge.store import Knowledge
 from assistant.language.cooked_in import cooked_in
 from assistant.language.frame import Preference, Reading, Text
-from assistant.language.homes import in_manner, of_eating, of_people, one_of, told_to_be
+from assistant.language.homes import in_manner, of_eating, of_people, one_of, told_alone, told_to_be
 from assistant.language.preferences import PreferenceWord, phrase_before
 from assistant.language.small_words import small_words
 from assistant.language.smells import find_smells
 from assistant.language.sort_wished import condition_of, taught_as, wished_behind
-from assistant.language.turning import excepted, hated, negated, ruled_out, turned_word
+from assistant.language.turning import excepted, hated, held_against, negated, ruled_out, turned_word
 from assistant.pairing.dish import Dish, single
 
 MOST_DISHES = 6
@@ -111,6 +111,9 @@ class Sorting:
         return reading.label == self._knowledge.label(DESSERT)
 
     def _wine(self, reading: Reading) -> str:
+        if held_against(self._text, reading.start):
+            self.unused.append(reading.text)
+            return "remark"
         judged = "judge" in self._text.cues and not hated(self._text, reading.start)
         if ruled_out(self._text, reading.start) or (negated(self._text, reading.start) and not judged):
             grape = next((i for i in reading.others if i.startswith("grape/")), None)
@@ -131,6 +134,8 @@ class Sorting:
         if (asked := condition_of(self._text, reading, self._limits)) is not None:
             self.among[asked] = reading  # `low tannin if red`
             return "preference"
+        if banned and before in small_words()["too-much"]:
+            return self._not_too(reading)
         adjective = phrase_before(self._text.stems, reading.start, self._limits)
         if banned and adjective is not None and turned_word(self._text.stems, adjective):
             banned = False  # `a not oaky white` is a white
@@ -146,6 +151,16 @@ class Sorting:
             return "wine"
         label = f"no {reading.label}" if banned else reading.label
         self.preferences.append(Preference(label, "kind", wanted=reading.id, banned=banned))
+        return "preference"
+
+    def _not_too(self, reading: Reading) -> str:
+        """`a not too heavy red` is a red; `not too sticky` says nothing of the sort."""
+        sort = self._knowledge.broader(reading.id)[:-1]
+        if not sort:
+            return "remark"
+        label = self._knowledge.label(sort[0])
+        self.preferences.append(Preference(label, "kind", wanted=sort[0]))
+        self.preferences.append(Preference(f"no {reading.label}", "kind", wanted=reading.id, banned=True))
         return "preference"
 
     def _limited(self) -> bool:
@@ -194,7 +209,8 @@ class Sorting:
         wanted = adjective and (out or (before[-1:] and before[-1] in small_words()["any-wine"]))
         if wanted and (not after or after in small_words()["behind-wish"]) and not of_eating(self._text):
             return self._home_limit(reading)  # `something Italian, for burrata`
-        if adjective and (told_to_be(self._text, reading) or one_of(self._text, reading, follower)):
+        told = told_to_be(self._text, reading) or one_of(self._text, reading, follower)
+        if (adjective and told) or told_alone(self._text, reading):
             return self._home_limit(reading)
         early = self._standing and reading.start < EARLY
         if not has_food and (early or (is_bare(self._text) and (self._standing or self._limited()))):

@@ -111,6 +111,12 @@ def ruled_out(text: Text, at: int) -> bool:
     return any(said.endswith(f" {phrase}") for phrase in small_words()["ruled-out-by"])
 
 
+def held_against(text: Text, at: int) -> bool:
+    """Whether a wine only tells how far another may go (`nothing heavier than a Pinot Noir`)."""
+    end = _before_article(text.stems, at)
+    return end > 0 and text.stems[end - 1] in small_words()["than"] and negated(text, at)
+
+
 def _before_article(stems: Sequence[str], at: int) -> int:
     while at and stems[at - 1] in small_words()["articles"]:
         at -= 1

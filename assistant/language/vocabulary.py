@@ -132,7 +132,12 @@ class Vocabulary:
             return None
         if word.endswith("in") and len(word) >= SHORTEST and f"{word}g" in english():
             return stem(f"{word}g")
-        return self._texted.get(word) or self._swapped(word) or self._left_out(word)
+        return self._texted.get(word) or self._kept_e(word) or self._swapped(word) or self._left_out(word)
+
+    def _kept_e(self, word: str) -> str | None:
+        """The stem of the plain word that kept an e it should have lost (`tasteing`)."""
+        plain = f"{word[:-4]}ing" if word.endswith("eing") else ""
+        return stem(plain) if stem(plain) in self.plain and is_english(plain) else None
 
     def _swapped(self, word: str) -> str | None:
         """The stem of the little word or name of which two neighbours were swapped (`gose`, `breis`)."""

@@ -17,7 +17,7 @@ from assistant.pairing.match import Match, Tasted
 from assistant.pairing.plate import Plate, bites_of, plate_of
 from assistant.pairing.rules import RuleRunner
 from assistant.pairing.score import Score, Sums
-from assistant.pairing.select import within_limits
+from assistant.pairing.select import by_country, within_limits
 from assistant.pairing.shelf import Shelf, glass_quads
 
 FEW = 12  # up to so many wines are scored by themselves
@@ -120,7 +120,8 @@ class Engine:
             return list(wines)
         if tuple(limits) not in self._within:
             self._within = dict(list(self._within.items())[1 - KEPT_TABLES :])
-            self._within[tuple(limits)] = within_limits(self._shelf, limits)
+            told = [one for limit in limits for one in by_country(limit, self.knowledge)]
+            self._within[tuple(limits)] = within_limits(self._shelf, told)
         return [wine for wine in wines if wine in self._within[tuple(limits)]]
 
     def rank(self, table: Table, wines: Iterable[str]) -> list[Match]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import lru_cache
 from typing import cast
 
@@ -10,6 +11,7 @@ import pyoxigraph as ox
 
 from assistant.knowledge import names
 from assistant.knowledge.files import ontology_dir
+from assistant.knowledge.store import Knowledge
 from assistant.language.frame import Preference
 from assistant.pairing.facts import TYPE, decimal, node
 from assistant.pairing.shelf import Shelf
@@ -27,6 +29,15 @@ def within_limits(shelf: Shelf, limits: Sequence[Preference]) -> frozenset[str]:
     with shelf.with_facts(list(_limit_facts(limits))) as store:
         rows = cast(ox.QuerySolutions, store.query(limits_query()))
         return frozenset(names.short(row[0].value) for row in rows)
+
+
+def by_country(limit: Preference, knowledge: Knowledge) -> Iterator[Preference]:
+    """The limit, or one for each country where a part of the world is asked for or banned (`New World`)."""
+    home = limit.wanted if limit.property == "home" else None
+    held = knowledge.entry(home).get("holdsCountry", ()) if home else ()
+    yield from (replace(limit, wanted=country) for country in held)
+    if not held:
+        yield limit
 
 
 def _limit_facts(limits: Sequence[Preference]) -> Iterator[ox.Quad]:

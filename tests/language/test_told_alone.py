@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.language.frame import labels_of
+from assistant.session import Session
 from tests.language.conftest import Parse
 
 
@@ -20,6 +21,18 @@ from tests.language.conftest import Parse
         ("which red for lamb? low tannin o, and make it fruity", ["red wine", "low in tannin", "fruity"]),
         ("a wine for scallops, mineral and dry", ["mineral", "dry"]),
         ("what wine with kare-kare, a little sweet and low alcohol sana", ["off-dry", "low in alcohol"]),
+        ("a light red for tuna, new world please", ["light red", "from the New World"]),
+        ("a European white for sushi", ["from Europe", "white wine"]),
+        ("a lighter style red, Loire if you can, for pork chops", ["red wine", "light", "from Loire"]),
+        ("wine for duck, must be French, mustn't be Burgundy", ["from France", "no red Burgundy"]),
+        ("a white for mackerel, 11 percent tops", ["white wine", "under 11 % alcohol"]),
+        ("what white has the least oak for lobster roll", ["white wine", "unoaked"]),
+        ("no bubbles no sweetness just a white for cod", ["no sparkling wine", "not sweet", "white wine"]),
+        ("a not too heavy red with mushroom risotto", ["red wine", "no full red"]),
+        ("a dessert wine that's not too sticky for lemon tart", ["sweet wine"]),
+        ("nothing heavier than a pinot for roast turkey", []),
+        ("he is off reds, what with steak", ["no red wine"]),
+        ("young and fruity for sausages", ["young", "fruity"]),
         ("what is cheaper than Champagne, it has to be bubbly n dry", ["sparkling wine", "dry"]),
     ],
 )  # fmt: skip
@@ -52,3 +65,18 @@ def test_the_rest_of_a_name_may_hold_a_slip(parse: Parse) -> None:
     frame = parse("Gruner Veltiner with schnitzel")
     assert frame.wines == ("wine/gruner-veltliner",)
     assert frame.text.left_out == ()
+
+
+def test_a_part_of_the_world_holds_its_countries(session: Session) -> None:
+    session.new_conversation()
+    homes = [
+        session.knowledge.countries(session.knowledge.wines[item.id].homes)
+        for ask in ("a southern hemisphere red for lamb", "a red for lamb, not European")
+        for item in session.ask(ask).picks
+    ]
+    held = set(session.knowledge.entry("region/southern-hemisphere")["holdsCountry"])
+    assert all(countries & held for countries in homes[:3])
+    assert all(
+        countries.isdisjoint(session.knowledge.entry("region/europe")["holdsCountry"])
+        for countries in homes[3:]
+    )
