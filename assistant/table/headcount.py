@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from assistant.after.heat import heat_told
 from assistant.language.eating import WITHOUT_ALCOHOL, diets_of, somebody_abstains
 from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
@@ -29,9 +30,13 @@ Heads = tuple[float | None, float]
 def counted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests a frame speaks of, but not with what it only supposes of those known."""
     votes = frame.intent == "note" and says(frame, "guest-votes")  # `jen voted for two`
-    return (
-        tonight if (tonight.guests and supposes(frame)) or votes or shared(frame) else _told(tonight, frame)
-    )
+    others = votes or shared(frame) or _degrees(frame)
+    return tonight if (tonight.guests and supposes(frame)) or others else _told(tonight, frame)
+
+
+def _degrees(frame: Frame) -> bool:
+    """Whether the one number told is how warm it is (`it's 95 out, what wine`)."""
+    return heat_told(frame) is not None and len(list(numbers(frame.text.stems))) == 1
 
 
 def supposed(tonight: Tonight, frame: Frame) -> Tonight:
