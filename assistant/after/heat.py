@@ -12,6 +12,7 @@ from assistant.after.times import degrees_said
 from assistant.evening.facts import fact
 from assistant.language.clock import clock_words, numbers_in_digits
 from assistant.language.frame import Frame
+from assistant.language.quantities import numbers
 from assistant.language.retold import either
 
 if TYPE_CHECKING:
@@ -53,6 +54,11 @@ def heated(tonight: Tonight, frame: Frame) -> Tonight:
     laid = {dish.main.food for dish in tonight.dishes}
     binned = tuple(dish for dish in tonight.binned if dish.main.food not in laid)
     return replace(tonight, heat=heat_told(frame) or tonight.heat, binned=binned)
+
+
+def counts_degrees(frame: Frame) -> bool:
+    """Whether the one number told is how warm it is (`it's 95 out, what wine`), and counts no guests."""
+    return heat_told(frame) is not None and len(numbers(frame.text.stems)) == 1
 
 
 def without_heat(typed: str) -> str:
