@@ -14,7 +14,7 @@ from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.cues import Lines
 from assistant.language.fold import key
 from assistant.language.follow_lines import follow_lines
-from assistant.language.guest_named import has_name
+from assistant.language.guest_named import guests_named, has_name
 from assistant.language.guests import all_told, guest_words
 from assistant.language.in_line import questions_in
 from assistant.language.same_guests import diet_of
@@ -26,12 +26,14 @@ if TYPE_CHECKING:
 
 _ASKS = r"what\s(?:can|may|should)|which\s(?:can|may|should|wine|one|of|is|has|bottle)"
 _STOP = re.compile(rf"(?:[,;.!]|\s[-–]|\sso)\s|\s(?=(?:{_ASKS})\s)", re.IGNORECASE)
+_AND = re.compile(r",? and\s(?=(?:what|which|can|could|may|is|are)\s)", re.IGNORECASE)
 _SHE_MAY = re.compile(
     r"(?P<may>what (?:can|may|should)) (?:she|he|they) (?P<have>(?:have|eat|drink|try)\b.*)", re.IGNORECASE
 )
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
+PAIRED = ("judge-pair", "wines-for-food", "foods-for-wine", "compare")
 MOST_STOPS = 12
 Asks = Callable[[str], bool]
 
@@ -42,6 +44,7 @@ def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> lis
     return (
         eased
         or _told_first(typed, session)
+        or _then_for_guest(typed, session)
         or told_beside(typed, session)
         or questions_in(typed, asks, asks_on)
     )
@@ -57,6 +60,23 @@ def asks(session: Session, text: str) -> bool:
 def asks_on(session: Session, text: str) -> bool:
     """Whether a text asks of what stands, naming nothing itself."""
     return session.parser.parse(text, standing=True).intent in ASKED_ON
+
+
+def _then_for_guest(typed: str, session: Session) -> list[str]:
+    """A question, and what is asked behind it for a guest with needs (`..., and can Megan have it?`)."""
+    for join in islice(_AND.finditer(typed[:MAX_CHARACTERS]), MOST_STOPS):
+        first, then = typed[: join.start()], typed[join.end() :]
+        of_guest = guests_named(then, session.tonight.needs) and not guests_named(
+            first, session.tonight.needs
+        )
+        if of_guest and _line("asked-for-guest").stand_in(key(then)) and _pairs(first, session):
+            return [first, then]
+    return []
+
+
+def _pairs(text: str, session: Session) -> bool:
+    """Whether what goes with what is asked, with all it needs."""
+    return asks(session, text) and session.parser.parse(text).intent in PAIRED
 
 
 def _told_first(typed: str, session: Session) -> list[str]:

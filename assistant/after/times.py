@@ -13,7 +13,7 @@ from assistant.language.guests import guest_words
 HOUR, HALF_DAY, DAY = 60, 720, 1440
 WEEK = 7
 _NUMBER = r"(?P<number>\d{1,4}(?:\.\d{1,2})?)"
-_CLOCK = r"(?P<hour>\d{1,2})(?:[:.h](?P<minute>[0-5]\d))?(?:\s*(?P<half>[ap])\.?m\b\.?)?"
+_CLOCK = r"(?P<hour>\d{1,2})(?!\d)(?:[:.h](?P<minute>[0-5]\d))?(?:\s*(?P<half>[ap])\.?m\b\.?)?"
 _HEAT = re.compile(
     r"(?P<number>\d{2,3}(?:\.\d)?)\s*"
     r"(?:(?:°|degrees?|deg)\s*(?P<unit>c|f|celsius|fahrenheit)?|(?P<bare>[cf])\b)",

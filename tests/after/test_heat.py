@@ -121,3 +121,36 @@ def test_a_fresh_one_is_served(table: Session) -> None:
 def test_what_the_host_threw_away_comes_off(table: Session, said: str) -> None:
     table.ask(said)
     assert "brisket" not in table.ask("what's on the table").text
+
+
+@pytest.mark.parametrize(
+    ("said", "caution"),
+    [
+        ("the brisket is only at 120 F inside, is it safe", "caution/doneness"),
+        ("what temperature for the brisket to be safe in F", "caution/doneness"),
+        ("the ice melted and the prawns are warm", "caution/left-out"),
+        ("is it ok for the 3 year old to have nuts", "caution/small-children"),
+        ("can the two year old eat the brie", "caution/small-children"),
+        ("does the brie go with it for a pregnant guest", "caution/pregnancy-mould-ripened"),
+        ("a kid drank from a wine glass", "caution/child-drank"),
+        ("my toddler had a sip of the champagne", "caution/child-drank"),
+    ],
+)
+def test_a_worried_host_is_told_the_caution_and_no_wine(table: Session, said: str, caution: str) -> None:
+    answer = table.ask(said)
+    assert caution in [record["id"] for record in answer.cautions]
+    assert not answer.picks
+
+
+def test_degrees_are_no_time_of_day(table: Session) -> None:
+    table.ask("the brisket is only at 120 F inside, is it safe")
+    assert "Since when is it out?" in table.ask("how long can food stand out at 92").say
+    assert not table.tonight.binned
+
+
+def test_the_age_of_a_cheese_is_no_age_of_a_child(table: Session) -> None:
+    assert table.ask("is a 3 year old cheddar good with the zin").intent == "judge-pair"
+
+
+def test_a_car_is_no_fridge(table: Session) -> None:
+    assert table.ask("the brie has been in the car for 3 hours").say.startswith("Bin the Brie: 3 hours out")

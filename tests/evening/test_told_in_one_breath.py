@@ -100,3 +100,18 @@ def test_a_doubt_about_a_food_is_no_matter_of_health(table: Session, said: str) 
 def test_a_doubt_about_what_was_just_said_is_answered_with_its_reasons(table: Session) -> None:
     table.ask("what goes with the brie")
     assert table.ask("he says you're wrong about the brie").intent == "why"
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("is the brisket ok with the zin, and what do we pour for Megan?", "Zinfandel with barbecue brisket"),
+        ("which wine with the pickles, and what can Megan drink?", "“which wine with the pickles”"),
+    ],
+)  # fmt: skip
+def test_a_pair_and_a_drink_for_a_guest_are_both_answered(table: Session, said: str, told: str) -> None:
+    table.ask("Megan is pregnant")
+    answer = table.ask(said)
+    assert told in answer.text
+    assert "juice" in answer.text.split("You also asked")[0]
+    assert "caution/pregnancy-alcohol" in [record["id"] for record in answer.cautions]
