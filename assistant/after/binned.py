@@ -28,18 +28,22 @@ AT_REST = frozenset({"left-out", "leftovers", "anything-else", "cold-and-hot"})
 
 
 def binned(lines: Sequence[FoodLine], context: Context, session: Session) -> list[str]:
-    """Takes the foods off the table where they are told, not only supposed, to have stood out too long."""
-    stems = context.frame.text.stems
-    if one_of(stems, "supposes") or not (one_of(stems, "stood") or session.spoken.out_minutes):
-        return []
+    """Takes the foods that stood out too long off the table."""
     meant = tuple(dish for line in lines for dish in line.dishes)
-    left = _left(session.tonight.dishes, meant, context)
+    left = left_of(session.tonight.dishes, meant, context)
     off = tuple(dish for dish in session.tonight.dishes if dish not in left)
     kept = tuple(dish for dish in session.tonight.binned if dish not in (*off, *meant))
     session.tonight = replace(session.tonight, dishes=left, binned=(*kept, *(off or meant)))
     session.spoken.out, session.spoken.out_minutes = (), None
     names = listed([context.one_dish(dish) for dish in off])
     return [capital(said("outside", "off", food=names))] if off else []
+
+
+def only_asked(context: Context) -> bool:
+    """Whether food is not told to have stood out, but it is asked what would be."""
+    stems = context.frame.text.stems
+    asks = bool(_named(context)) and one_of(stems, "may_it") and not one_of(stems, "stood")
+    return one_of(stems, "supposes") or asks
 
 
 def back_again(dishes: Sequence[Dish], tonight: Tonight) -> Tonight:
@@ -89,7 +93,7 @@ def _named(context: Context) -> list[Reading]:
     return [reading for reading in context.frame.text.readings if reading.kind in EDIBLE]
 
 
-def _left(dishes: tuple[Dish, ...], meant: Sequence[Dish], context: Context) -> tuple[Dish, ...]:
+def left_of(dishes: tuple[Dish, ...], meant: Sequence[Dish], context: Context) -> tuple[Dish, ...]:
     """The dishes without those named or meant; all of a kind, where that is (`the cheese`)."""
     label = context.knowledge.label
     names = {dish.main.food: label(dish.main.food) for dish in meant}

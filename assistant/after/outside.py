@@ -9,7 +9,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from assistant.after.binned import back_again, binned
+from assistant.after.binned import back_again, binned, left_of, only_asked
 from assistant.after.heat import Heat, bound_in_words, heat_told, without_heat
 from assistant.after.phrases import one_of, phrases, said
 from assistant.after.telling import time_in_words, told
@@ -91,6 +91,8 @@ def _verdict(lines: list[FoodLine], context: Context, session: Session) -> list[
     found = [said("outside", kind, out=out, left=left, **fields)]
     if planned:
         found.append(said("outside", "counted", start=planned))
+    if kind == "bin" and only_asked(context):
+        return [said("outside", "too-long", out=capital(out), **fields)]
     if kind == "bin":
         return [*found, *binned(lines, context, session)]
     session.tonight = back_again(dishes, session.tonight)
@@ -100,7 +102,7 @@ def _verdict(lines: list[FoodLine], context: Context, session: Session) -> list[
 def _rest(dishes: tuple[Dish, ...], context: Context) -> list[str]:
     """That the heat told counts for the other foods of the table that spoil."""
     others = [
-        FoodLine(context.one_dish(dish), (dish,)) for dish in context.tonight.dishes if dish not in dishes
+        FoodLine(context.one_dish(dish), (dish,)) for dish in left_of(context.tonight.dishes, dishes, context)
     ]
     spoiling = [line.label for line in others if rest_minutes(line, context.knowledge) is not None]
     heard = heat_told(context.frame)

@@ -73,12 +73,18 @@ def test_degrees_are_no_guests_and_no_degrees_of_the_air(table: Session) -> None
         assert table.tonight.heat is None
 
 
+TOO_LONG = "3 hours is too long for the Brie: 2 hours is the limit."
 BINNED = "the brisket's been out since 5, it's 8 now"
 
 
 @pytest.mark.parametrize(
     "asked",
-    ["what about the brisket now", "what do I do with the leftover brisket", "which wine with the brisket"],
+    [
+        "can we still eat the brisket",
+        "what about the brisket now",
+        "what do I do with the leftover brisket",
+        "which wine with the brisket",
+    ],
 )
 def test_what_was_binned_is_not_served_or_stored(table: Session, asked: str) -> None:
     assert "Off tonight's table: barbecue brisket." in table.ask(BINNED).text
@@ -87,7 +93,8 @@ def test_what_was_binned_is_not_served_or_stored(table: Session, asked: str) -> 
 
 
 def test_what_is_only_supposed_to_stand_out_stays(table: Session) -> None:
-    assert table.ask("would the brie be safe if it sits out 3 hours").say.startswith("Bin the Brie")
+    assert table.ask("would the brie be safe if it sits out 3 hours").say == TOO_LONG
+    assert table.ask("is 3 hours ok for the brie on the table").say == TOO_LONG
     assert "Brie" in table.ask("what's on the table").text
 
 
