@@ -17,6 +17,7 @@ from assistant.table.tonight import ORDERS, Tonight
 CHOOSES, SMALLTALK, DESCRIBES, REPLACES = "wines-for-food", "smalltalk", "describe", "substitute"
 IDLE = ("waits", "recap", "lets-be")
 UNHEARD = ("unclear", "smalltalk")
+DOUBTED = ("safety", "unclear", "smalltalk", "note", "trouble", "myth", "describe", "set-table", "why-not")
 TELLS = ("help", "unclear", "smalltalk", "wines-for-food", "foods-for-wine", "define")
 NEXT = ("trouble", "unclear", "wines-for-food", "pour-order", "service", "smalltalk")
 MOST_IDLE, MOST_BETWEEN, DEEP = 6, 5, 2
@@ -28,6 +29,8 @@ OAKED = (*TELLS, *STOOD_IN, "describe", "why", "why-not", "quantity", "myth", "s
 
 def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
     """The frame of what is said in between, with what stands; any other as it is."""
+    if (doubted := _wrong_about(frame, talk)) is not None:
+        return doubted
     if frame.topics or frame.entries:
         return frame
     for step in (
@@ -57,6 +60,18 @@ def _idle(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     if not few or not (opened or any(says_only(frame, line) for line in IDLE)):
         return None
     return replace(frame, intent=SMALLTALK, dishes=talk.frame.dishes if talk else (), again="")
+
+
+def _wrong_about(frame: Frame, talk: Talk | None) -> Frame | None:
+    """`she says I'm wrong about the nuts`: why it was said, where it was, or what is said of them."""
+    if not frame.dishes or frame.text.topics or frame.wines or frame.intent not in DOUBTED:
+        return None
+    if not says(frame, "wrong-about"):
+        return None
+    frame = replace(frame, topics=(), entries=(), preferences=(), again="")
+    if talk is None or frame.dishes != talk.frame.dishes or not (wines := last_wine(talk)):
+        return replace(frame, intent=CHOOSES)
+    return replace(frame, intent="why", wines=wines, depth=DEEP)
 
 
 def _corrected(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:

@@ -9,6 +9,7 @@ from functools import partial
 
 from assistant.afresh import said_alone
 from assistant.after.acts import after_heard, of_after
+from assistant.after.binned import binned_told
 from assistant.after.corrections import corrections_of
 from assistant.answers import small
 from assistant.answers.again import told_again
@@ -37,7 +38,7 @@ from assistant.language.parse import Parser
 from assistant.language.party import without_party
 from assistant.language.standing import Talk, only_kinds, stands
 from assistant.language.strength import as_labelled
-from assistant.mending import TROUBLE, mended_on
+from assistant.mending import mended_on
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
@@ -147,15 +148,13 @@ class Session:
         if back is not None and not self.taught.just:
             return small.shown(self._context(frame)) or small.cleared(self._context(frame))
         before = self.tonight, self._talk
-        if not frame.after:
-            self.tonight = after_told(frame, self)
+        self.tonight = after_told(frame, self)
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))
         answer = warned(answer, before[0], self._context(frame), self)
         self._cautioned = after(frame, self._cautioned)
-        self.spoken.heard(answer)
-        self.spoken.ails = frame.entries[:1] if answer.intent == TROUBLE else ()
+        self.spoken.heard(answer, frame)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
         if (answer.understood or told) and not (looks or self._aside(frame)):
@@ -167,8 +166,8 @@ class Session:
         self._puzzle = frame if frame.text.left_out and (half or not answer.understood) else None
         if not frame.after:
             answer = heeded_in(with_list(answer, self._context(frame)), self._context(frame), self.taught)
-        private = told_of or of_health(frame, answer)
-        answer = replace(answer, seconds=round(time.perf_counter() - started, 4), private=private)
+        answer = replace(answer, private=told_of or of_health(frame, answer))
+        answer = replace(answer, seconds=round(time.perf_counter() - started, 4))
         return self.log.noted(frame, answer) if self.log else answer
 
     def read(self, question: str) -> Frame:
@@ -230,6 +229,8 @@ class Session:
             return small.unclear(context, "empty")
         if frame.intent == HELP and said_alone(frame):
             return BUILDERS[HELP](context)
+        if (gone := binned_told(context, self, self._answer)) is not None:
+            return gone
         if (later := of_after(frame)) and (answer := later(context, self)) is not None:
             return answer
         guests = None if told_of else self._of_guest(frame)

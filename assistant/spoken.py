@@ -8,7 +8,10 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from assistant.answers.record import Answer
     from assistant.evening.records import Evening
+    from assistant.language.frame import Frame
+    from assistant.pairing.dish import Dish
 
+TROUBLE, OUTSIDE = "trouble", "outside"
 REACTION = "caution/allergy-emergency"
 
 
@@ -22,7 +25,8 @@ class Spoken:
     `reacted`: whether a reaction to a food was spoken of;
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
     `touched`: by guest, the foods that are told to have touched what that guest may not have;
-    `ails`: the trouble just told, by id.
+    `ails`: the trouble just told, by id; `out`: the dishes that were just said to stand out of the fridge,
+    for `out_minutes`, where that was told.
     """
 
     asked: tuple[str, ...] = ()
@@ -35,7 +39,11 @@ class Spoken:
     reacted: bool = False
     touched: dict[str, set[str]] = field(default_factory=dict)
     ails: tuple[str, ...] = ()
+    out: tuple[Dish, ...] = ()
+    out_minutes: float | None = None
 
-    def heard(self, answer: Answer) -> None:
-        """Takes down that a reaction was spoken of, where an answer tells when to call for help."""
+    def heard(self, answer: Answer, frame: Frame) -> None:
+        """Takes down that a reaction was spoken of, which trouble was told, and whether food stands out."""
+        self.ails = frame.entries[:1] if answer.intent == TROUBLE else ()
+        self.out = self.out if frame.after == OUTSIDE else ()
         self.reacted |= any(caution["id"] == REACTION for caution in answer.cautions)

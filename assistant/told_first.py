@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from itertools import islice
 from typing import TYPE_CHECKING
 
+from assistant.answers.extremes import extremes_asked, of_taste_asked
 from assistant.builders import BUILDERS, enough
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.cues import Lines
 from assistant.language.fold import key
 from assistant.language.follow_lines import follow_lines
-from assistant.language.guest_named import has_name
+from assistant.language.guest_named import guests_named, has_name
 from assistant.language.guests import all_told, guest_words
 from assistant.language.in_line import questions_in
 from assistant.language.same_guests import diet_of
@@ -22,13 +24,16 @@ from assistant.table.told_beside import told_beside
 if TYPE_CHECKING:
     from assistant.session import Session
 
-_STOP = re.compile(r"(?:[,;.!]|\s[-–]|\sso)\s|\s(?=what\s(?:can|may|should)\s)", re.IGNORECASE)
+_ASKS = r"what\s(?:can|may|should)|which\s(?:can|may|should|wine|one|of|is|has|bottle)"
+_STOP = re.compile(rf"(?:[,;.!]|\s[-–]|\sso)\s|\s(?=(?:{_ASKS})\s)", re.IGNORECASE)
+_AND = re.compile(r",? and\s(?=(?:what|which|can|could|may|is|are)\s)", re.IGNORECASE)
 _SHE_MAY = re.compile(
     r"(?P<may>what (?:can|may|should)) (?:she|he|they) (?P<have>(?:have|eat|drink|try)\b.*)", re.IGNORECASE
 )
 # By these nothing is asked that needs an answer of its own.
 NO_QUESTION = ("help", "smalltalk", "unclear", "set-table", "undo")
 ASKED_ON = ("quantity", "service", "pour-order", "safety")
+PAIRED = ("judge-pair", "wines-for-food", "foods-for-wine", "compare")
 MOST_STOPS = 12
 Asks = Callable[[str], bool]
 
@@ -39,6 +44,7 @@ def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> lis
     return (
         eased
         or _told_first(typed, session)
+        or _then_for_guest(typed, session)
         or told_beside(typed, session)
         or questions_in(typed, asks, asks_on)
     )
@@ -56,6 +62,23 @@ def asks_on(session: Session, text: str) -> bool:
     return session.parser.parse(text, standing=True).intent in ASKED_ON
 
 
+def _then_for_guest(typed: str, session: Session) -> list[str]:
+    """A question, and what is asked behind it for a guest with needs (`..., and can Megan have it?`)."""
+    for join in islice(_AND.finditer(typed[:MAX_CHARACTERS]), MOST_STOPS):
+        first, then = typed[: join.start()], typed[join.end() :]
+        of_guest = guests_named(then, session.tonight.needs) and not guests_named(
+            first, session.tonight.needs
+        )
+        if of_guest and _line("asked-for-guest").stand_in(key(then)) and _pairs(first, session):
+            return [first, then]
+    return []
+
+
+def _pairs(text: str, session: Session) -> bool:
+    """Whether what goes with what is asked, with all it needs."""
+    return asks(session, text) and session.parser.parse(text).intent in PAIRED
+
+
 def _told_first(typed: str, session: Session) -> list[str]:
     """The two parts of such a line; empty for any other."""
     for told, asked in _halves(typed):
@@ -63,12 +86,25 @@ def _told_first(typed: str, session: Session) -> list[str]:
         if guest:
             _called(guest, asked, session)
             return [told, asked if _takes_up(asked) else f"{asked.rstrip(' ?')} for {guest}?"]
+        if found := next((p for p in ((told, asked), (asked, told)) if _is_of_taste(*p, session)), None):
+            return list(found)
     return next(filter(None, (_of_diet(*halves) for halves in _halves(typed))), [])
+
+
+def _is_of_taste(told: str, asked: str, session: Session) -> bool:
+    """Whether a need is told that bars no wine, and which has most or least of something is asked."""
+    frame = session.parser.parse(asked) if _line("which-one").stand_in(key(asked)) else None
+    if frame is None or not (extremes_asked(frame) or of_taste_asked(frame)):
+        return False
+    topics = [session.parser.topics.by_id[name] for name in session.parser.parse(told).topics]
+    return bool(topics) and len(all_told(told).asked) == 1 and not any(topic.no_alcohol for topic in topics)
 
 
 def _of_diet(told: str, asked: str) -> list[str]:
     """The two parts where the guest told of has a diet and no name (`she's vegan what can she have`)."""
     found = all_told(told)
+    for part in (part for part in found.unread if _line("name-unknown").stand_in(key(part))):
+        told, found = told.replace(part, "").strip(" ,;-–"), replace(found, unread=())
     nameless = len(found.asked) == 1 and not found.unread and not has_name(found.asked[0].guest)
     diet = diet_of(found.asked[0].need) if nameless else ""
     she = _SHE_MAY.match(asked.strip()) if diet else None

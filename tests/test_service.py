@@ -74,7 +74,7 @@ def test_what_stands_out_is_told_its_limit(session: Session) -> None:
     text = asked(session, "when should the brie and the almonds come out of the fridge").text
     assert "Brie: out of the fridge 45 minutes before." in text
     assert "Almond keeps without a fridge." in text
-    assert "120 minutes at most" in text
+    assert "2 hours at most, an hour above 32 °C (90 °F)" in text
 
 
 def test_a_kind_has_the_range_of_its_common_styles(session: Session) -> None:

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from assistant.after.amounts import amount_said
+from assistant.after.heat import heat_told
 from assistant.after.names import guests_named
 from assistant.after.phrases import Act, one_of, phrases
+from assistant.after.times import minutes_out
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.language.frame import Frame
@@ -23,6 +26,7 @@ if TYPE_CHECKING:
 
 Builder = Callable[[Context, "Session"], Answer | None]
 MYTH, KEPT = "myth", ("park", "vote")
+SAID, KNOWN = "said", "known"
 
 
 def after_heard(frame: Frame, session: Session, talk: Talk | None) -> Frame:
@@ -37,7 +41,7 @@ def after_heard(frame: Frame, session: Session, talk: Talk | None) -> Frame:
         heard = replace(heard, intent="safety")
     if act.intent == MYTH:
         return session.parser.entries.told(heard)
-    return _standing(heard, act, talk)
+    return _standing(heard, act, session, talk)
 
 
 def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
@@ -55,7 +59,16 @@ def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
         _said(act, frame, session)
         and _wine_said(act, frame, session, talk)
         and _has(act, frame, session, talk)
+        and _stands_out(act, frame, session)
     )
+
+
+def _stands_out(act: Act, frame: Frame, session: Session) -> bool:
+    """Whether the heat is told or known, and food was just said to stand out, where the act is of that."""
+    heat, out = session.tonight.heat, session.spoken.out
+    told = {SAID: heat_told(frame) is not None, KNOWN: heat is not None and heat.over}
+    lasts = act.just_out != "time" or minutes_out(frame.text.typed, datetime.now()) is not None
+    return told.get(act.heat, True) and (not act.just_out or (bool(out) and lasts))
 
 
 def _said(act: Act, frame: Frame, session: Session) -> bool:
@@ -107,18 +120,24 @@ def _has(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
     """Whether what must be named is, now or in the turn that stands."""
     old = talk.frame if talk else frame
     poured = _poured(frame, session)
+    laid = bool(act.heat and session.tonight.dishes) or bool(act.just_out)
     held = {
-        "food": bool(frame.dishes) or (not poured and bool(old.dishes)),
+        "food": bool(frame.dishes) or (not poured and (laid or bool(old.dishes))),
+        "named": bool(frame.dishes) and _eaten(frame) and not poured,
         "wine": poured,
         "pair": bool(frame.wines and frame.dishes),
     }
     return all(held[name] for name in act.names)
 
 
-def _standing(frame: Frame, act: Act, talk: Talk | None) -> Frame:
+def _standing(frame: Frame, act: Act, session: Session, talk: Talk | None) -> Frame:
     """The frame with the dish or wine that stands, where the act is about one and none is named."""
-    if talk is None or frame.dishes or frame.wines:
+    if frame.dishes or frame.wines:
         return frame
+    out = act.just_out or session.spoken.out_minutes is not None  # the heat is told of what was just judged
+    of_table = (session.spoken.out if out else session.tonight.dishes) if act.heat or act.just_out else ()
+    if of_table or talk is None:
+        return replace(frame, dishes=of_table)
     if "food" in act.names:
         return replace(frame, dishes=talk.frame.dishes)
     return replace(frame, wines=talk.frame.wines) if act.wine_said else frame

@@ -38,13 +38,16 @@ class Act:
     safe: bool
     poured: bool
     written: bool
+    heat: str
+    just_out: str
 
 
 @dataclass(frozen=True, slots=True)
 class Phrases:
     """The acts in order, sets of folded stems by use, turns for fill, minutes of units,
     days ago, minutes of `overnight` and the like, hours of
-    the day, grams of weights, shares of a bottle, of the unit that follows."""
+    the day, grams of weights, shares of a bottle, of the unit that follows, words around a bare number
+    of degrees, lines that tell of heat without one."""
 
     acts: tuple[Act, ...]
     sets: Mapping[str, frozenset[str]]
@@ -56,6 +59,8 @@ class Phrases:
     weights: Mapping[str, float]
     shares: Mapping[str, float]
     of_unit: Mapping[str, float]
+    heat: Mapping[str, tuple[str, ...]]
+    hot: Lines
 
 
 @lru_cache(maxsize=1)
@@ -92,6 +97,8 @@ def _phrases(tables: Mapping[str, Any]) -> Phrases:
         {stem(fold(word)): float(grams) for word, grams in tables["weights"].items()},
         {stem(fold(word)): float(part) for word, part in tables["shares"].items()},
         {words: float(part) for words, part in tables["of_unit"].items()},
+        {name: tuple(words) for name, words in tables["heat"].items() if name != "lines"},
+        Lines(tables["heat"]["lines"]),
     )
 
 
@@ -115,4 +122,6 @@ def _act(row: Mapping[str, Any]) -> Act:
         bool(row.get("safe")),
         bool(row.get("poured")),
         bool(row.get("written")),
+        str(row.get("heat", "")),
+        str(row.get("just_out", "")),
     )

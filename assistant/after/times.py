@@ -13,7 +13,7 @@ from assistant.language.guests import guest_words
 HOUR, HALF_DAY, DAY = 60, 720, 1440
 WEEK = 7
 _NUMBER = r"(?P<number>\d{1,4}(?:\.\d{1,2})?)"
-_CLOCK = r"(?P<hour>\d{1,2})(?:[:.h](?P<minute>[0-5]\d))?(?:\s*(?P<half>[ap])\.?m\b\.?)?"
+_CLOCK = r"(?P<hour>\d{1,2})(?!\d)(?:[:.h](?P<minute>[0-5]\d))?(?:\s*(?P<half>[ap])\.?m\b\.?)?"
 _HEAT = re.compile(
     r"(?P<number>\d{2,3}(?:\.\d)?)\s*"
     r"(?:(?:°|degrees?|deg)\s*(?P<unit>c|f|celsius|fahrenheit)?|(?P<bare>[cf])\b)",
@@ -67,14 +67,20 @@ def days_open(typed: str, today: date) -> float | None:
     return next((days for lines, days in phrases().ago.items() if lines.stand_in(words)), None)
 
 
-def celsius_said(typed: str) -> float | None:
-    """How warm it is, in °C; a number too high for that is in °F."""
+def degrees_said(typed: str) -> tuple[float, str] | None:
+    """How warm it is, in °C, and the unit it was said in; a number too high for °C is in °F."""
     found = _HEAT.search(typed)
     if found is None:
         return None
     value = float(found["number"])
-    unit = (found["unit"] or found["bare"] or "").lower()[:1]
-    return (value - 32) * 5 / 9 if unit == "f" or (not unit and value > F_FROM) else value
+    unit = (found["unit"] or found["bare"] or "").lower()[:1] or ("f" if value > F_FROM else "c")
+    return ((value - 32) * 5 / 9 if unit == "f" else value, unit)
+
+
+def celsius_said(typed: str) -> float | None:
+    """How warm it is, in °C."""
+    found = degrees_said(typed)
+    return found[0] if found else None
 
 
 def _of_day(found: re.Match[str]) -> float:

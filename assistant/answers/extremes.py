@@ -8,6 +8,7 @@ from dataclasses import replace
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
+from assistant.answers.safety import safety
 from assistant.answers.wording import capital, listed
 from assistant.language.follow_lines import follow_lines, says
 from assistant.language.frame import Frame, Preference
@@ -17,7 +18,7 @@ PREFIX, LEAST = "most-of-", "least-of-"
 NEAR = 0.05
 """Points within which two wines are called alike: what is known of a style is no finer."""
 SAME_AS = {"sugar": "sweetness"}
-PERCENT, COMPARES = "alcohol", "compare"
+PERCENT, COMPARES, SAFETY = "alcohol", "compare", "safety"
 
 
 def extremes_asked(frame: Frame) -> list[tuple[str, bool]]:
@@ -40,7 +41,20 @@ def _names_besides(frame: Frame, places: Collection[int]) -> bool:
 
 
 def extreme(context: Context) -> Answer | None:
-    """The wine on the table at each end that is asked for; None where fewer than two are poured."""
+    """The wine on the table at each end that is asked for; None where fewer than two are poured.
+
+    Where it is asked for somebody's health, that is told first, and nothing else to who drinks no wine.
+    """
+    topics = [context.topics[name] for name in context.frame.topics]
+    answer = _of_all_ends(context)
+    if answer is None or not topics:
+        return answer
+    care = replace(safety(context), intent=SAFETY)
+    sober = any(topic.no_alcohol or topic.urgent for topic in topics)
+    return care if sober else replace(care, text=f"{care.text}\n{answer.text}")
+
+
+def _of_all_ends(context: Context) -> Answer | None:
     asked, wines = extremes_asked(context.frame), _among(context)
     if not asked or len(wines) < 2 or _of_those_spoken_of(context):
         return None

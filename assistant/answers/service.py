@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.after.heat import bound_in_words
+from assistant.after.telling import time_in_words
 from assistant.answers.chilling import chill_lines, usual_kinds
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
@@ -11,7 +13,7 @@ from assistant.answers.items import wine_item
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, span
 from assistant.evening.facts import fact, wording
-from assistant.evening.outside import limit_minutes, rest_minutes
+from assistant.evening.outside import rest_minutes
 from assistant.evening.records import FoodLine
 from assistant.knowledge.concepts import Amount, Wine
 from assistant.knowledge.kinds_meant import kinds_meant
@@ -61,9 +63,16 @@ def _foods_out(context: Context) -> Answer:
         rest = rest_minutes(food, context.knowledge)
         told = {"food": food.label, "minutes": f"{rest or 0.0:g}"}
         lines.append(capital(context.wording("line", "keeps-out" if rest is None else "take-out", **told)))
-    limit = limit_minutes(fact("cooling", "limits", "room_celsius").typical)
-    lines.append(context.wording("line", "out-limit", minutes=f"{limit:g}"))
+    lines.append(_limit(context))
     return replace(compose(context, lines[0], lines), dish=None)
+
+
+def _limit(context: Context) -> str:
+    """How long food that spoils may stand out, in a room and in the heat."""
+    pace = {name: fact("clock", "pace", name).typical for name in ("out_limit", "out_limit_hot")}
+    limit, hot = (time_in_words(minutes) for minutes in pace.values())
+    degrees = bound_in_words(context.tonight.heat.unit if context.tonight.heat else "")
+    return context.wording("line", "out-limit", limit=limit, hot=hot, degrees=degrees)
 
 
 def _meant(context: Context) -> list[Dish]:

@@ -142,7 +142,7 @@ def evening_of(context: Context) -> Evening:
         pour_ml=file.pour_ml,
         budget=file.budget if table.budget is None else table.budget,
         currency=file.currency or table.currency,
-        room_celsius=file.room_celsius,
+        room_celsius=table.room_celsius if context.tonight.heat else file.room_celsius,
         wines=tuple(wines.get(line.wine, line) for line in table.wines),
         foods=tuple(
             next((of for of in file.foods if of.dishes == line.dishes), line) for line in table.foods
@@ -152,7 +152,7 @@ def evening_of(context: Context) -> Evening:
 
 def _of_table(context: Context) -> Evening:
     """What was said, without what only a file says."""
-    tonight = context.tonight
+    tonight, heat = context.tonight, context.tonight.heat
     return Evening(
         title="",
         start=tonight.start,
@@ -164,7 +164,7 @@ def _of_table(context: Context) -> Evening:
         budget=tonight.budget,
         currency=context.stock.currency.strip() or None,
         choose=None,
-        room_celsius=fact("cooling", "limits", "room_celsius").typical,
+        room_celsius=heat.celsius if heat else fact("cooling", "limits", "room_celsius").typical,
         needs=each_guest(tonight.needs, context),
         wines=tuple(_wine(wine, context) for wine in tonight.wines),
         foods=tuple(

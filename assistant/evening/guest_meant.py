@@ -115,7 +115,7 @@ def doubt(frame: Frame, session: Session) -> tuple[str, str, str] | None:
     """What was said, whom it was taken for, and who else it may be; None where nobody else may be meant."""
     said, meant = _said(frame), spoken_of(frame, session)
     named = guests_named(frame.text.typed, session.tonight.needs)
-    if said is None or named or not meant or set(meant) != set(session.spoken.asked):
+    if said is None or named or not any(meant) or set(meant) != set(session.spoken.asked):
         return None
     known = {_of(guest, session) for guest in meant} == {said}
     others = [g for g in _guests(session) if g not in meant and _may_be(g, said, known, session)]
@@ -150,6 +150,11 @@ def pronoun_in(stems: Sequence[str]) -> str | None:
 def says_pronoun(frame: Frame) -> bool:
     """Whether `she` or `he` is said."""
     return _said(frame) is not None
+
+
+def says_single(guest: str) -> bool:
+    """Whether one guest without a name is meant: `one of the guests`, `a friend of mine`."""
+    return not _someone()["single"].isdisjoint(key(guest)[:1])
 
 
 def _guests(session: Session) -> list[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -13,7 +13,7 @@ from assistant.answers.safety import caution
 from assistant.answers.wording import listed
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import GuestCare, care
-from assistant.evening.guest_meant import doubt, pronoun_in, says_pronoun, spoken_of
+from assistant.evening.guest_meant import doubt, pronoun_in, says_pronoun, says_single, spoken_of
 from assistant.evening.needs import understood, with_sober
 from assistant.language.drinks_only import dislikes
 from assistant.language.fold import fold, key
@@ -75,7 +75,7 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
         session.tonight = _more(session.tonight, sum(one.guest not in known for one in meant))
     session.tonight = with_sober(session.tonight, session)
     named_now = tuple(dict.fromkeys(one.guest for one in meant if has_name(one.guest)))
-    session.spoken.of = named_now or session.spoken.of
+    session.spoken.of = named_now or _one_nameless(meant) or session.spoken.of
     if len(named_now) == 1 and (said := pronoun_in(context.frame.text.stems)):
         session.spoken.called[named_now[0]] = said  # `Lena turned up, she's vegan`
     rows = care(evening_of(replace(context, tonight=session.tonight)), session)
@@ -93,6 +93,13 @@ def _taken(told: Told, context: Context, session: Session) -> Answer | None:
     lines += [*(record["text"] for record in cautions), *_kept(context, session)]
     answer = compose(context.all_used(), " ".join(heads), lines)
     return replace(answer, cautions=cautions, dish=None, intent="set-table")
+
+
+def _one_nameless(meant: Iterable[Asked]) -> tuple[str, ...]:
+    """The one guest without a name who is told of (`someone's vegetarian`), so that `she` is that one."""
+    guests = [one.guest for one in meant]
+    single = len(guests) == 1 and (not guests[0] or says_single(guests[0]))
+    return tuple(guests) if single else ()
 
 
 def _prepared(tonight: Tonight) -> bool:

@@ -171,7 +171,9 @@ def swap_dish(frame: Frame, talk: Talk, knowledge: Knowledge) -> Frame | None:
     if "wines-for-food" in frame.text.cues and says(frame, "asks-best") and not refers(frame.text):
         return None  # `what goes best with the chorizo`, after another wine was judged
     judged = frame.intent == "judge-pair" or (
-        refers(frame.text) and ("judge" in frame.text.cues or talk.asked == "describe")
+        frame.intent != "safety"
+        and refers(frame.text)
+        and ("judge" in frame.text.cues or talk.asked == "describe")
     )
     if frame.dishes and judged and not frame.wines and talk.frame.wines:
         return replace(frame, intent="judge-pair", wines=talk.frame.wines)  # `does it go with the brie?`

@@ -17,7 +17,7 @@ from assistant.language.data import read_data
 from assistant.language.drinks_only import dislikes, said_plainly, says_dislike
 from assistant.language.retold import as_called, as_told, first_hand, named_first
 from assistant.language.run_on import parted
-from assistant.language.said_of import plainly
+from assistant.language.said_of import of_one_there, plainly
 from assistant.language.sober import is_sober, plainly_driving
 
 NAMED = (
@@ -126,6 +126,7 @@ def asked_by(typed: str) -> Asked | None:
     named = words[0].lower() not in known.nobody
     if words[at].lower() not in ("is", "are", "'s", "’s", "s", "was"):
         need = plainly_driving(f"{words[at]} {need}".strip())
+        need = need if named else of_one_there(need)
     return Asked(_called(words[:at]) if named or at > 1 else "", need) if _few(need) else None
 
 

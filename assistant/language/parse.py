@@ -60,7 +60,7 @@ from assistant.language.unread import beside_tastes
 from assistant.pairing.dish import Dish
 
 MORE_WORDS = (quantity_words, guest_words, smell_words, heads)
-OBJECTS, CHOOSES, LIMITED = "why-not", "choose-wines", "wines-for-food"
+OBJECTS, CHOOSES, LIMITED, JUDGES = "why-not", "choose-wines", "wines-for-food", "judge-pair"
 REASONS = frozenset({"why", "why-not", "objection", "define"})
 ABOUT_KINDS = ("why", "why-not", "judge-pair")
 ABOUT_REFUSED = ("why", "why-not", "substitute")
@@ -124,7 +124,10 @@ class Parser:
         choice = choose(text, signature, self._deciding, self.evidence)
         objects = choice.intent == OBJECTS and not standing
         chooses = choice.intent == CHOOSES and is_bare(text) and not bottles(text).total
-        if any(self.topics.by_id[name].urgent for name in text.topics):
+        topics = [self.topics.by_id[name] for name in text.topics]
+        unpaired = choice.intent == JUDGES and not found.wines  # `may my child have nuts`
+        of_health = unpaired and any(not (topic.general or topic.otherwise) for topic in topics)
+        if of_health or any(topic.urgent for topic in topics):
             choice = replace(choice, intent=SAFETY)
         elif (objects or chooses) and _only_limits(text, found, dishes, standing):
             choice = replace(choice, intent=LIMITED)

@@ -21,13 +21,15 @@ class SaidOf:
     """The table `said_of` of corpus/language/guests.toml, as patterns.
 
     `plain`: words of talk and the need they mean; `before`: a need told in front of whom it is of
-    (`Tom's vegan girlfriend`); `she`: a name, and what is said of it behind a comma.
+    (`Tom's vegan girlfriend`); `she`: a name, and what is said of it behind a comma; `there`: what stands
+    before the need of one who is there.
     """
 
     plain: Mapping[str, str]
     slang: re.Pattern[str]
     before: re.Pattern[str]
     she: re.Pattern[str]
+    there: re.Pattern[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> SaidOf:
@@ -47,6 +49,7 @@ class SaidOf:
             re.compile(rf"(?<![\w'’-]){either(plain)}(?![\w'’-])", re.IGNORECASE),
             re.compile(before, re.IGNORECASE),
             re.compile(she, re.IGNORECASE),
+            re.compile(rf"^{either(table['there'])}\s(?=\S+$)", re.IGNORECASE),
         )
 
 
@@ -54,6 +57,11 @@ class SaidOf:
 def _words() -> SaidOf:
     """The shipped turns. Raises KnowledgeError for a broken file."""
     return read_data(corpus_dir() / "language" / "guests.toml", SaidOf.of)
+
+
+def of_one_there(need: str) -> str:
+    """The need of one who is there (`have a vegetarian`), without that; any other as it is."""
+    return _words().there.sub("", need)
 
 
 def plainly(typed: str) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from assistant.after.heat import counts_degrees
 from assistant.language.eating import WITHOUT_ALCOHOL, diets_of, somebody_abstains
 from assistant.language.follow_lines import opens, says, says_only
 from assistant.language.frame import Frame
@@ -29,9 +30,8 @@ Heads = tuple[float | None, float]
 def counted(tonight: Tonight, frame: Frame) -> Tonight:
     """The table with the guests a frame speaks of, but not with what it only supposes of those known."""
     votes = frame.intent == "note" and says(frame, "guest-votes")  # `jen voted for two`
-    return (
-        tonight if (tonight.guests and supposes(frame)) or votes or shared(frame) else _told(tonight, frame)
-    )
+    others = votes or shared(frame) or counts_degrees(frame)
+    return tonight if (tonight.guests and supposes(frame)) or others else _told(tonight, frame)
 
 
 def supposed(tonight: Tonight, frame: Frame) -> Tonight:
@@ -215,7 +215,7 @@ def _changed(now: Heads, kind: str, found: Counted) -> Heads:
     """The guests after a number that is not that of all; nothing follows from it where all are not known."""
     guests, drinkless = now
     if guests is None:
-        return (found.number, drinkless) if kind == "part" else now
+        return (found.number, drinkless) if kind == "part" and found.number > 1 else now
     if kind == "more":
         return guests + found.number, drinkless + (found.number if found.name == DRINKLESS else 0.0)
     if kind in ("fewer", "absent"):

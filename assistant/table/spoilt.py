@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.afresh import names_evening, names_kept
+from assistant.after.heat import heated
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.table.headcount import with_the_sober
@@ -18,12 +19,18 @@ TROUBLE, POUR, NEVER = "trouble", "pour", "pourNo"
 
 
 def after_told(frame: Frame, session: Session) -> Tonight:
-    """The table after all that a frame says of it, without a bottle that is told to be spoilt."""
+    """The table after all that a frame says of it, without a bottle that is told to be spoilt.
+
+    Of what is asked after an evening only the heat that is told counts.
+    """
+    if frame.after:
+        return heated(session.tonight, frame)
     if names_evening(frame) or names_kept(frame):
         return session.tonight
     tonight = with_the_sober(after_said(frame, session.tonight), session)
     spoilt = _spoilt(frame, session) if frame.intent == TROUBLE else set()
-    return replace(tonight, wines=tuple(wine for wine in tonight.wines if wine not in spoilt))
+    kept = tuple(wine for wine in tonight.wines if wine not in spoilt)
+    return heated(replace(tonight, wines=kept), frame)
 
 
 def gone(before: Tonight, now: Tonight) -> tuple[str, ...]:

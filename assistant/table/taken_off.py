@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 SETS, REACH = "set-table", 3
 SAFETY, CONTACT, TROUBLE = "safety", "cross-contact", "trouble"
+AILS = (TROUBLE, "service")
 DROPPED = (
     "set-table",
     "wines-for-food",
@@ -61,7 +62,7 @@ def _without_missed(frame: Frame, missed: list[Reading], tonight: Tonight, knowl
     """The frame that sets the table without what did not come, and with what is told to have come."""
     left, off = tonight.dishes, {reading.id for reading in missed}
     for reading in missed:
-        left = _without(left, reading, knowledge) if reading.kind in EDIBLE else left
+        left = without_food(left, reading, knowledge) if reading.kind in EDIBLE else left
     there = {dish.main.food for dish in left}
     new = [dish for dish in frame.dishes if dish.main.food not in off | there]
     wines = tuple(wine for wine in tonight.wines if wine not in off)
@@ -116,15 +117,17 @@ def set_apart(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | N
 def foods_left(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Dish, ...] | None:
     """The dishes left when those named are said to come off or to be eaten up; None where none goes."""
     asks = _asks(frame) or opens(frame, "yes-no") or says(frame, "out-of-the-cold")
-    if not says(frame, "table-drops") or frame.intent not in DROPPED or asks:
+    thrown = says(frame, "thrown-out") and not (frame.topics or frame.entries)
+    told = frame.intent in DROPPED or (thrown and frame.intent in AILS)
+    if not says(frame, "table-drops") or not told or asks:
         return None
-    kept = {reading.id for reading in frame.text.readings if is_there(frame, reading)}
+    kept = {reading.id for reading in frame.text.readings if not thrown and is_there(frame, reading)}
     kept |= {reading.id for reading in foods_coming(frame)}
     fixed = tuple(dish for dish in tonight.dishes if dish.main.food in kept)
     left = tuple(dish for dish in tonight.dishes if dish not in fixed)
     for reading in frame.text.readings:
         if reading.kind in EDIBLE and reading.id not in kept:
-            left = _without(left, reading, knowledge)
+            left = without_food(left, reading, knowledge)
     now = tuple(one for dish in tonight.dishes for one in _now(dish, fixed, left))
     return None if now == tonight.dishes else now
 
@@ -159,7 +162,7 @@ def is_there(frame: Frame, reading: Reading) -> bool:
     return not small_words()["stays"].isdisjoint(before)
 
 
-def _without(dishes: tuple[Dish, ...], reading: Reading, knowledge: Knowledge) -> tuple[Dish, ...]:
+def without_food(dishes: tuple[Dish, ...], reading: Reading, knowledge: Knowledge) -> tuple[Dish, ...]:
     """The dishes without the one of this name, else all of its kind, else what ends so, else that part."""
     kinds = set(kinds_meant(reading.id, knowledge))
     ways: tuple[Callable[[Dish], bool], ...] = (

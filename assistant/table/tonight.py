@@ -25,6 +25,7 @@ from assistant.table.taken_off import off_what_was_asked
 from assistant.table.time_and_money import PREPARES, budgeted, dated
 
 if TYPE_CHECKING:
+    from assistant.after.heat import Heat
     from assistant.evening.records import Evening
     from assistant.language.standing import Talk
 
@@ -46,7 +47,8 @@ class Tonight:
     said before any time was; `per_head`: the money where it was said for each guest; `owned`: bottles there
     already, by wine; `prices` of a bottle as told; `meal`: supper, where that was said; `guests_before`: how
     many they were before more came; `late`: who comes when; `food_brought`: guests bring
-    what is eaten, so that none of it is bought.
+    what is eaten, so that none of it is bought; `heat` of the air, as told; `binned`: dishes that stood out
+    too long and are served no more.
     """
 
     wines: tuple[str, ...] = ()
@@ -67,6 +69,8 @@ class Tonight:
     guests_before: float | None = field(default=None, compare=False)
     late: tuple[tuple[str, time | None], ...] = ()
     food_brought: bool = False
+    heat: Heat | None = None
+    binned: tuple[Dish, ...] = ()
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
