@@ -41,6 +41,7 @@ from assistant.mending import TROUBLE, mended_on
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
+from assistant.put_right import put_right
 from assistant.rehearse.noting import AnswerLog
 from assistant.spoken import Spoken
 from assistant.steps import Steps
@@ -63,10 +64,9 @@ from assistant.taught.keeper import Keeper
 from assistant.told_first import asks, asks_on, questions_of
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
-COUNTED = ("quantity",)
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
-HELP, MOST_IN_TURN = "help", 2
+COUNTED, HELP, MOST_IN_TURN = ("quantity",), "help", 2
 NOTHING_SAID = replace(NO_FRAME, intent="unclear")
 
 
@@ -127,7 +127,7 @@ class Session:
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
         if not carried and self._last and (again := told_again(typed, self._last)) is not None:
             return again
-        spelt = as_spelt(typed, self.tonight.needs, self.parser.lexicon)
+        spelt = as_spelt(put_right(typed, self), self.tonight.needs, self.parser.lexicon)
         self._last = carried or self._in_turn(spelt)
         return self._last
 

@@ -22,7 +22,7 @@ class Spoken:
     `reacted`: whether a reaction to a food was spoken of;
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
     `touched`: by guest, the foods that are told to have touched what that guest may not have;
-    `ails`: the trouble just told, by id.
+    `ails`: the trouble just told, by id; `last`: the answer before.
     """
 
     asked: tuple[str, ...] = ()
@@ -35,7 +35,9 @@ class Spoken:
     reacted: bool = False
     touched: dict[str, set[str]] = field(default_factory=dict)
     ails: tuple[str, ...] = ()
+    last: Answer | None = None
 
     def heard(self, answer: Answer) -> None:
-        """Takes down that a reaction was spoken of, where an answer tells when to call for help."""
+        """Takes down the answer, and that a reaction was spoken of, where it tells when to call for help."""
+        self.last = answer
         self.reacted |= any(caution["id"] == REACTION for caution in answer.cautions)
