@@ -9,12 +9,12 @@ from typing import TYPE_CHECKING
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import swapped_wines
 from assistant.language.follow_lines import opens, says
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Reading
 from assistant.language.quantities import numbers
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 from assistant.table.bare_bottles import style_of_kind
-from assistant.table.brought import ARRIVES, SETS, dishes_after_swap
+from assistant.table.brought import ARRIVES, SETS, bottle_told, dishes_after_swap, kinds_poured
 from assistant.table.put_on import goes_on_listing, has_menu, only_spreads
 from assistant.table.taken_off import DROPPED, clears, not_there
 
@@ -52,7 +52,14 @@ def table_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     wines = _wines_after(frame, tonight, knowledge)
     changed = swapped_wines(frame.text) is not None or says(frame, "table-drops")
     dishes = once(_dishes_after(frame, tonight, changed))
-    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
+    text = replace(frame.text, readings=tuple(_taken(r, frame, knowledge) for r in frame.text.readings))
+    return replace(frame, intent=SETS, text=text, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
+
+
+def _taken(reading: Reading, frame: Frame, knowledge: Knowledge) -> Reading:
+    """A bottle called by its kind, with the style it is taken for among what it may be."""
+    told = bottle_told(frame, reading)[1] if reading in kinds_poured(frame) else ""
+    return replace(reading, others=(*reading.others, *styles((told,), knowledge))) if told else reading
 
 
 def _wines_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[str, ...]:
