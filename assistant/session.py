@@ -53,6 +53,7 @@ from assistant.table.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.table.laying import as_laid, with_choice
 from assistant.table.numbered import by_number
 from assistant.table.own_dishes import followed, short_names
+from assistant.table.pair_told import told_at_table
 from assistant.table.poured import as_poured, bottles_called, of_kind_here
 from assistant.table.spoilt import after_told
 from assistant.table.table_set import bottles_meant
@@ -183,7 +184,7 @@ class Session:
             return replace(NOTHING_SAID, intent=alone, text=frame.text)
         before = of_same(self._cautioned, frame, self.tonight.needs)
         frame = heeded(frame, before, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL))
-        frame = after_heard(rated(frame, self.tonight), self, self._talk)
+        frame = after_heard(told_at_table(rated(frame, self.tonight), self), self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
         last = self._last.intent if self._last else ""
@@ -207,8 +208,7 @@ class Session:
 
     def _pourable(self, frame: Frame) -> Frame:
         """The frame without wine words that no style of the graph answers to."""
-        poured = tuple(w for w in frame.wines if self.knowledge.styles_of(w))
-        return replace(frame, wines=poured)
+        return replace(frame, wines=tuple(w for w in frame.wines if self.knowledge.styles_of(w)))
 
     def _of_guest(self, frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
         """What answers what a guest with needs, or one with a diet, may have; loaded only then."""

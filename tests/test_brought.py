@@ -9,6 +9,7 @@ from assistant.table.bare_bottles import style_of_kind
 from tests.tables import mains
 
 ZINFANDEL, SAUVIGNON, ROSE = "wine/zinfandel", "wine/sauvignon-blanc", "wine/provence-rose"
+WHITES = ["late-harvest-riesling", "gruner-veltliner"]
 LAID = ["food/sausage", "food/chicken", "food/halloumi", "food/potato-salad"]
 
 
@@ -156,13 +157,13 @@ def test_what_goes_on_a_line_that_added_wines_is_added(conversation: Session) ->
 @pytest.mark.parametrize(
     ("typed", "wines"),
     [
-        ("wines: champagne, sauvignon blanc, dry rose, zinfandel", ["champagne", "sauvignon-blanc", "provence-rose", "zinfandel"]),
-        ("tonight we have champagne, dry rosé and zinfandel", ["champagne", "provence-rose", "zinfandel"]),
-        ("the wines are zinfandel, sweet white and dry white", ["zinfandel", "late-harvest-riesling", "gruner-veltliner"]),
-        ("wines: an oaky white, spicy red, a really nice rosé", ["oaked-chardonnay", "syrah", "provence-rose"]),
+        ("wines: cava, merlot, dry rose, zinfandel", ["cava", "merlot", "provence-rose", "zinfandel"]),
+        ("tonight we have cava, dry rosé and zinfandel", ["cava", "provence-rose", "zinfandel"]),
+        ("the wines are merlot, sweet white and dry white", ["merlot", *WHITES]),
+        ("wines: oaky white, a spicy red, a nice rosé", ["oaked-chardonnay", "syrah", "provence-rose"]),
         ("tonight red, white and rosé", ["merlot", "pinot-grigio", "provence-rose"]),
     ],
-)  # fmt: skip
+)
 def test_a_bottle_of_a_list_told_by_its_taste_or_colour_is_laid(
     conversation: Session, typed: str, wines: list[str]
 ) -> None:
