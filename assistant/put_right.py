@@ -15,14 +15,17 @@ from assistant.language.data import read_data
 from assistant.language.dish_edits import PART_ROLES
 from assistant.language.fold import fold
 from assistant.language.frame import Reading
+from assistant.language.phrases import Phrases
+from assistant.language.refer import place
 from assistant.language.retold import either
 from assistant.language.sorting import EDIBLE
+from assistant.table.pointed import pointed_at
 from assistant.told_first import asks
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
-SETS, TROUBLE, LIMIT = "set-table", "trouble", "preference"
+SETS, TROUBLE, LIMIT, THE = "set-table", "trouble", "preference", "the"
 PAIRS = ("wines-for-food", "foods-for-wine", "judge-pair", "compare", "why", "why-not", "what-if", "undo")
 MOST_WORDS = 14
 _NAME = r"(?P<{}>[^,;.?!]{{1,50}}?)"
@@ -85,7 +88,8 @@ def right_words() -> RightWords:
 def put_right(typed: str, session: Session) -> str:
     """The question before, asked of what was meant, where a line only says that; any other line as it is."""
     last = session.spoken.last
-    said = typed.strip().replace("’", "'")
+    said = typed.strip().replace("’", "'")[: MAX_CHARACTERS + 1]
+    said = Phrases(pointed_at(said, session)).replaced(said)  # `no the other cheese`
     if last is None or len(said) > MAX_CHARACTERS or len(said.split()) > MOST_WORDS:
         return typed
     if last.intent == TROUBLE and (smelled := _smelled(said, last, session)):
@@ -109,13 +113,21 @@ def _smelled(said: str, last: Answer, session: Session) -> str:
 
 def _asked_of(named: Mapping[str, str], last: Answer, session: Session) -> str:
     """The question before about this one, if these are names and nothing else; else an empty text."""
-    texts = {place: _named(name, session) for place, name in named.items()}
+    named = {part: _by_place(name, session) for part, name in named.items()}
+    texts = {part: _named(name, session) for part, name in named.items()}
     if not all(texts.values()):
         return ""
     on = texts["on"]
     if len(on) > 1:  # `no, the Merlot with the Brie`
         return named["on"] if len({_is_eaten(reading) for reading in on}) > 1 else ""
     return _swapped(named["on"], texts, last, session) or _asked_again(named["on"], on[0], last, session)
+
+
+def _by_place(name: str, session: Session) -> str:
+    """`third one` as the third of the list just told; any other name as it is."""
+    at = place(session.parser.parse(f"{THE} {name}").text)
+    picks = session.talk.picks if session.talk else ()
+    return session.knowledge.label(picks[at - 1]) if at and 0 < at <= len(picks) else name
 
 
 def _named(name: str, session: Session) -> tuple[Reading, ...]:

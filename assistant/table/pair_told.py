@@ -49,6 +49,9 @@ def pair_told(frame: Frame, session: Session) -> Frame:
     pair = replace(frame, dishes=dishes, preferences=(), again="")
     if frame.intent in CLAIMED and says(frame, "better-told") and "?" not in frame.text.typed:
         return _held_against(pair, session.talk)
+    several = len(frame.wines) == MOST or len(dishes) == MOST
+    if several and frame.intent in CLAIMED and says(frame, "which-of"):
+        return _held_against(pair, session.talk)
     return replace(pair, intent=JUDGES) if frame.intent in TAKEN_FOR and _is_bare(frame) else frame
 
 
