@@ -35,7 +35,7 @@ class Spoken:
     reacted: bool = False
     touched: dict[str, set[str]] = field(default_factory=dict)
     ails: tuple[str, ...] = ()
-    last: Answer | None = None
+    last: Answer | None = field(default=None, compare=False)
 
     def heard(self, answer: Answer) -> None:
         """Takes down the answer, and that a reaction was spoken of, where it tells when to call for help."""

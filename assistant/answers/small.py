@@ -9,6 +9,7 @@ from assistant.answers.context import Context
 from assistant.answers.instead import instead
 from assistant.answers.record import Answer
 from assistant.answers.safety import caution
+from assistant.answers.tasted import tasted
 from assistant.answers.wording import capital, listed
 from assistant.knowledge.concepts import first
 from assistant.language.clean import MAX_CHARACTERS
@@ -36,6 +37,8 @@ def define(context: Context) -> Answer:
 
 def smalltalk(context: Context) -> Answer:
     """A friendly word back; who asks whom they talk to is told, who comes back where the talk stood."""
+    if (told_back := tasted(context)) is not None:
+        return told_back
     if says(context.frame, "who-asked"):
         told = [context.wording("smalltalk", line) for line in ("who", "what")]
     elif says(context.frame, "waits"):

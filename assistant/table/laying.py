@@ -25,7 +25,7 @@ from assistant.table.headcount import MOST_COUNTING, counts_drinkless
 from assistant.table.prices_told import only_prices, without_prices
 from assistant.table.put_on import goes_on_listing, has_headings, has_menu, is_spread
 from assistant.table.supposed import only_supposed
-from assistant.table.table_set import dressed, wines_refused
+from assistant.table.table_set import dressed, wines_opened, wines_refused
 from assistant.table.taken_off import as_order, as_touched, clears, not_there
 from assistant.table.time_and_money import budget_said
 from assistant.table.told_of_dish import told_of_dish
@@ -73,6 +73,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return chosen_anew(frame, talk)
     if _only_cuisine(frame) and frame.intent == SETS:
         return replace(frame, dishes=())
+    if opened := wines_opened(frame, tonight, knowledge):
+        return replace(frame, intent=SETS, wines=opened, dishes=(), preferences=(), again="")
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return replace(frame, intent=SETS, again="")
     if gone := wines_refused(frame, tonight, knowledge):

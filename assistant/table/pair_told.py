@@ -13,12 +13,12 @@ from assistant.language.sorting import EDIBLE
 from assistant.language.standing import Talk, dishes_of, last_wine, wines_of
 from assistant.pairing.dish import Dish, single
 from assistant.table.liked_again import liked_again
-from assistant.table.table_set import once
+from assistant.table.table_set import once, wines_opened
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
-JUDGES, COMPARES = "judge-pair", "compare"
+JUDGES, COMPARES, SETS, SMALLTALK = "judge-pair", "compare", "set-table", "smalltalk"
 TAKEN_FOR = (
     "note",
     "pour-order",
@@ -31,13 +31,31 @@ TAKEN_FOR = (
     "foods-for-wine",
 )
 CLAIMED = (*TAKEN_FOR, "compare", "judge-pair", "wines-for-food", "undo", "why-not", "myth", "substitute")
-MOST = 2
+MOST, MOST_TASTING = 2, 14
 
 
 def told_at_table(frame: Frame, session: Session) -> Frame:
     """What is told over the table and waits for an answer: a dislike taken back, a pair."""
+    if wines_opened(frame, session.tonight, session.knowledge):
+        return replace(frame, intent=SETS, entries=(), again="")
+    if (tasted := _tasted(frame, session)) is not None:
+        return tasted
     free = liked_again(frame, session.talk)
     return pair_told(frame, session) if free is frame else free
+
+
+def _tasted(frame: Frame, session: Session) -> Frame | None:
+    """The frame about the pair just judged, or advised, where it is told how that tasted."""
+    talk, last, text = session.talk, session.spoken.last, frame.text
+    told = says(frame, "tasted-good") or says(frame, "tasted-bad")
+    named = text.readings or frame.topics or frame.entries or says(frame, "tasted-not")
+    if talk is None or last is None or named or not told or len(text.stems) > MOST_TASTING:
+        return None
+    wines = talk.frame.wines[:1] or wines_of(talk.picks[:1])
+    pair = wines and len(talk.frame.dishes) == 1 and (last.verdict or says(frame, "tasted-told"))
+    if not pair or frame.intent not in (*CLAIMED, "smalltalk", "help", "trouble", "why"):
+        return None
+    return replace(frame, intent=SMALLTALK, wines=wines, dishes=talk.frame.dishes, preferences=(), again="")
 
 
 def pair_told(frame: Frame, session: Session) -> Frame:
