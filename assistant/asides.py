@@ -12,6 +12,7 @@ from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.sorting import EDIBLE
 from assistant.language.standing import WHYS, Talk, dishes_of, last_wine, wines_of
+from assistant.table.liked_again import liked_again
 from assistant.table.tonight import ORDERS, Tonight
 
 CHOOSES, SMALLTALK, DESCRIBES, REPLACES = "wines-for-food", "smalltalk", "describe", "substitute"
@@ -46,6 +47,7 @@ def aside(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame:
         _because_of,
         _of_taste,
         _hated,
+        _freed,
         _liked_again,
     ):
         if (meant := step(frame, talk, tonight)) is not None:
@@ -197,6 +199,12 @@ def _hated(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
     gone = frame.wines
     frame = replace(frame, intent=CHOOSES, wines=(), dishes=dishes, preferences=(), again="")
     return replace(frame, named_before=gone)
+
+
+def _freed(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:
+    """`red is fine after all`: what was asked within that limit, whatever was taken up since."""
+    free = liked_again(frame, talk)
+    return None if free is frame else free
 
 
 def _liked_again(frame: Frame, talk: Talk | None, tonight: Tonight) -> Frame | None:

@@ -42,6 +42,7 @@ from assistant.mending import mended_on
 from assistant.notebook import Notebook
 from assistant.pairing.dish import Dish
 from assistant.pairing.engine import Engine
+from assistant.put_right import put_right
 from assistant.rehearse.noting import AnswerLog
 from assistant.spoken import Spoken
 from assistant.steps import Steps
@@ -53,6 +54,7 @@ from assistant.table.headcount import of_everybody, speaks_of_guests, supposed
 from assistant.table.laying import as_laid, with_choice
 from assistant.table.numbered import by_number
 from assistant.table.own_dishes import followed, short_names
+from assistant.table.pair_told import told_at_table
 from assistant.table.poured import as_poured, bottles_called, of_kind_here
 from assistant.table.spoilt import after_told
 from assistant.table.table_set import bottles_meant
@@ -64,10 +66,9 @@ from assistant.taught.keeper import Keeper
 from assistant.told_first import asks, asks_on, questions_of
 
 NO_FRAME = Frame("note", Text("", (), (), (), frozenset(), ()))
-COUNTED = ("quantity",)
 # What is said in between leaves standing what stood before.
 ASIDES = ("define", "help", "smalltalk", "safety", "trouble", "unclear")
-HELP, MOST_IN_TURN = "help", 2
+COUNTED, HELP, MOST_IN_TURN = ("quantity",), "help", 2
 NOTHING_SAID = replace(NO_FRAME, intent="unclear")
 
 
@@ -128,7 +129,7 @@ class Session:
         carried = by_talk(typed, self.taught, self._context(NO_FRAME))  # before reading: a file is no wine
         if not carried and self._last and (again := told_again(typed, self._last)) is not None:
             return again
-        spelt = as_spelt(typed, self.tonight.needs, self.parser.lexicon)
+        spelt = as_spelt(put_right(typed, self), self.tonight.needs, self.parser.lexicon)
         self._last = carried or self._in_turn(spelt)
         return self._last
 
@@ -182,7 +183,7 @@ class Session:
             return replace(NOTHING_SAID, intent=alone, text=frame.text)
         before = of_same(self._cautioned, frame, self.tonight.needs)
         frame = heeded(frame, before, self.parser.topics.by_id, self.knowledge.label(WITHOUT_ALCOHOL))
-        frame = after_heard(rated(frame, self.tonight), self, self._talk)
+        frame = after_heard(told_at_table(rated(frame, self.tonight), self), self, self._talk)
         if frame.after or is_own(frame, self.taught):
             return self._pourable(frame)
         last = self._last.intent if self._last else ""
@@ -206,8 +207,7 @@ class Session:
 
     def _pourable(self, frame: Frame) -> Frame:
         """The frame without wine words that no style of the graph answers to."""
-        poured = tuple(w for w in frame.wines if self.knowledge.styles_of(w))
-        return replace(frame, wines=poured)
+        return replace(frame, wines=tuple(w for w in frame.wines if self.knowledge.styles_of(w)))
 
     def _of_guest(self, frame: Frame) -> Callable[[Context, Session], Answer | None] | None:
         """What answers what a guest with needs, or one with a diet, may have; loaded only then."""

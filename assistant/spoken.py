@@ -26,7 +26,7 @@ class Spoken:
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
     `touched`: by guest, the foods that are told to have touched what that guest may not have;
     `ails`: the trouble just told, by id; `out`: the dishes that were just said to stand out of the fridge,
-    for `out_minutes`, where that was told.
+    for `out_minutes`, where that was told; `last`: the answer before.
     """
 
     asked: tuple[str, ...] = ()
@@ -41,9 +41,11 @@ class Spoken:
     ails: tuple[str, ...] = ()
     out: tuple[Dish, ...] = ()
     out_minutes: float | None = None
+    last: Answer | None = field(default=None, compare=False)
 
     def heard(self, answer: Answer, frame: Frame) -> None:
-        """Takes down that a reaction was spoken of, which trouble was told, and whether food stands out."""
+        """Takes down the answer, whether of a reaction, which trouble was told, and whether food stands out."""
+        self.last = answer
         self.ails = frame.entries[:1] if answer.intent == TROUBLE else ()
         self.out = self.out if frame.after == OUTSIDE else ()
         self.reacted |= any(caution["id"] == REACTION for caution in answer.cautions)

@@ -9,6 +9,7 @@ from assistant.table.bare_bottles import style_of_kind
 from tests.tables import mains
 
 ZINFANDEL, SAUVIGNON, ROSE = "wine/zinfandel", "wine/sauvignon-blanc", "wine/provence-rose"
+WHITES = ["late-harvest-riesling", "gruner-veltliner"]
 LAID = ["food/sausage", "food/chicken", "food/halloumi", "food/potato-salad"]
 
 
@@ -151,3 +152,45 @@ def test_what_goes_on_a_line_that_added_wines_is_added(conversation: Session) ->
     assert len(conversation.tonight.wines) == len(conversation.tonight.dishes) == 4
     conversation.ask("and a rioja?")
     assert len(conversation.tonight.wines) == 4
+
+
+@pytest.mark.parametrize(
+    ("typed", "wines"),
+    [
+        ("wines: cava, merlot, dry rose, zinfandel", ["cava", "merlot", "provence-rose", "zinfandel"]),
+        ("tonight we have cava, dry rosé and zinfandel", ["cava", "provence-rose", "zinfandel"]),
+        ("the wines are merlot, sweet white and dry white", ["merlot", *WHITES]),
+        ("wines: oaky white, a spicy red, a nice rosé", ["oaked-chardonnay", "syrah", "provence-rose"]),
+        ("tonight red, white and rosé", ["merlot", "pinot-grigio", "provence-rose"]),
+    ],
+)
+def test_a_bottle_of_a_list_told_by_its_taste_or_colour_is_laid(
+    conversation: Session, typed: str, wines: list[str]
+) -> None:
+    answer = conversation.ask(typed)
+    assert conversation.tonight.wines == tuple(f"wine/{wine}" for wine in wines)
+    assert "taken as" in answer.text
+
+
+def test_a_bottle_told_by_its_taste_is_counted_among_those_there(conversation: Session) -> None:
+    answer = conversation.ask("tonight we have champagne, dry rosé and zinfandel")
+    assert dict(conversation.tonight.owned)[ROSE] == 1
+    assert "Dry rosé: taken as Provence rosé" in answer.text
+
+
+@pytest.mark.parametrize("typed", ["you forgot the rosé", "you left out the rosé", "the rosé is missing"])
+def test_what_is_missed_on_the_table_is_laid(table: Session, typed: str) -> None:
+    table.ask(typed)
+    assert table.tonight.wines == (ZINFANDEL, SAUVIGNON, ROSE)
+
+
+@pytest.mark.parametrize(
+    ("typed", "wines"),
+    [
+        ("brie, ham and salami tonight, red only", ()),
+        ("we have merlot, brie and ham, no white", ("wine/merlot",)),
+    ],
+)
+def test_a_colour_that_limits_is_no_bottle(conversation: Session, typed: str, wines: tuple[str, ...]) -> None:
+    conversation.ask(typed)
+    assert conversation.tonight.wines == wines

@@ -30,7 +30,7 @@ from assistant.language import (
     twins,
 )
 from assistant.rehearse import words as rehearsing
-from assistant.table import numbered
+from assistant.table import numbered, pointed
 from assistant.taught import words
 
 READERS = (
@@ -52,6 +52,7 @@ READERS = (
     rehearsing,
     clock,
     numbered,
+    pointed,
     smells,
     twins,
 )
@@ -70,6 +71,7 @@ KEPT = (
     rehearsing.rehearse_words,
     clock.clock_words,
     numbered.number_patterns,
+    pointed.pointed_patterns,
     smells.smell_words,
 )
 # What is read only by the chat itself: tests/chat looks after it.

@@ -46,7 +46,7 @@ def _foods_with(context: Context, wine: str) -> Answer:
     found = [(context.one_dish(dish), judged(_eating(context, dish), wine)) for dish in context.frame.dishes]
     found.sort(key=lambda row: -row[1].score)
     tie = found[0][1].score - found[-1][1].score < context.knowledge.constants["noise"]
-    say = capital(context.wording("say", "compare-tie" if tie else "compare", winner=found[0][0]))
+    say = capital(context.wording("say", "compare-tie-foods" if tie else "compare", winner=found[0][0]))
     lines = [
         context.wording(
             "line", "compare-line", wine=capital(food), verdict=match.verdict, reason=_reason(context, match)

@@ -9,13 +9,14 @@ from assistant.answers.context import Context
 from assistant.answers.instead import instead
 from assistant.answers.record import Answer
 from assistant.answers.safety import caution
+from assistant.answers.tasted import tasted
 from assistant.answers.wording import capital, listed
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
 from assistant.language.quantities import numbers
 from assistant.table.at_home import brings_food, recounts
 from assistant.table.bare_bottles import style_of_kind
-from assistant.table.brought import kinds_poured
+from assistant.table.brought import bottle_told, kinds_poured
 from assistant.table.prices_told import prices_told
 from assistant.table.taken_off import CONTACT, has_cleared, not_there
 
@@ -26,6 +27,8 @@ OF_PAIRS = ("judge-pair", "why", "why-not", "what-if")
 
 def smalltalk(context: Context) -> Answer:
     """A friendly word back; who asks whom they talk to is told, who comes back where the talk stood."""
+    if (told_back := tasted(context)) is not None:
+        return told_back
     if says(context.frame, "who-asked"):
         told = [context.wording("smalltalk", line) for line in ("who", "what")]
     elif says(context.frame, "waits"):
@@ -170,12 +173,12 @@ def _off(context: Context) -> list[str]:
 
 def taken_as(context: Context) -> list[str]:
     """For which style a bottle was taken that is called by its kind alone."""
-    label = context.knowledge.label
-    kinds = dict.fromkeys(r.id for r in kinds_poured(context.frame) if context.knowledge.styles_of(r.id))
-    pairs = ((kind, style_of_kind(kind, context.knowledge)) for kind in kinds)
+    known, frame = context.knowledge, context.frame
+    told = dict(bottle_told(frame, r) for r in kinds_poured(frame) if known.styles_of(r.id))
+    pairs = ((name, one if one in known.wines else style_of_kind(one, known)) for name, one in told.items())
     return [
-        capital(context.wording("line", "kind-as", kind=label(kind), wine=label(wine)))
-        for kind, wine in pairs
+        capital(context.wording("line", "kind-as", kind=name, wine=known.label(wine)))
+        for name, wine in pairs
         if wine in context.frame.wines
     ]
 

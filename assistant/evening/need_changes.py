@@ -20,6 +20,7 @@ from assistant.language.guests import Asked, Told
 from assistant.language.party import party_words
 from assistant.language.same_guests import diet_of
 from assistant.session import Session
+from assistant.table.liked_again import likes_it_now
 from assistant.table.tonight import needing
 
 FISH, SETS = "pescatarian", "set-table"
@@ -38,6 +39,8 @@ def need_changed(frame: Frame, session: Session) -> Answers | None:
         return partial(_asked_too, told) if asks else needs_by_talk(told)
     gone = _gone(guests[0], frame, session) if says(frame, "need-gone") and not asks else ()
     gone = () if still_drives(guests[0], frame) else gone
+    mine = (one for one in session.tonight.needs if one.guest == guests[0])
+    gone = gone or tuple(one for one in mine if likes_it_now(frame, one))
     return (lambda context, session: _without(gone, context, session)) if gone else None
 
 
@@ -88,7 +91,6 @@ def _without(gone: tuple[Asked, ...], context: Context, session: Session) -> Ans
     needs = tuple(one for one in tonight.needs if one not in gone)
     sober = max(0.0, tonight.non_drinkers - drinks)
     session.tonight = replace(tonight, needs=needs, non_drinkers=sober)
-    say = context.wording(
-        "plan", "need-gone", guest=gone[0].guest, need=listed([one.need for one in gone], "or")
-    )
+    line = "need-gone" if all(diet_of(one.need) for one in gone) else "dislike-gone"
+    say = context.wording("plan", line, guest=gone[0].guest, need=listed([one.need for one in gone], "or"))
     return replace(compose(context.all_used(), say, [say]), dish=None, intent=SETS)

@@ -43,6 +43,7 @@ class FollowWords:
     before_name: Words
     own_before: Words
     bottle_before: Words
+    bottle_like: Words
 
 
 @lru_cache(maxsize=1)

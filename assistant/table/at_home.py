@@ -74,11 +74,15 @@ def _owned(frame: Frame, tonight: Tonight) -> dict[str, int]:
 
     Where none is named and `one of each` is said, so many of all.
     """
-    wines = [reading for reading in frame.text.readings if reading.id in tonight.wines]
     if not frame.text.readings and says(frame, "of-each"):
         return {wine: max(1, int(numbers(frame.text.stems)[0][-1])) for wine in tonight.wines}
-    counts = {reading.id: _number(frame, reading) for reading in wines}
-    return {wine: count or 1 for wine, count in counts.items()}
+    there = ((_of_table(reading, tonight), reading) for reading in frame.text.readings)
+    return {wine: _number(frame, reading) or 1 for wine, reading in there if wine}
+
+
+def _of_table(reading: Reading, tonight: Tonight) -> str:
+    """The wine of the table that is named, or that a kind was taken for; empty where there is none."""
+    return next((name for name in (reading.id, *reading.others) if name in tonight.wines), "")
 
 
 def _number(frame: Frame, reading: Reading) -> int:

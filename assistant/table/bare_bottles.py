@@ -1,4 +1,4 @@
-"""For which style a bottle is taken that is called by its kind alone."""
+"""For which style a bottle is taken that is called by its kind, alone or with a word for its taste."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from functools import lru_cache
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
+from assistant.language.fold import fold, stem
 
 MIDDLE = 0.5
 
@@ -19,6 +20,31 @@ def _taken_as() -> Mapping[str, str]:
         corpus_dir() / "planning" / "bare-bottles.toml",
         lambda tables: {f"kind/{kind}": f"wine/{style}" for kind, style in tables["taken_as"].items()},
     )
+
+
+@lru_cache(maxsize=1)
+def _told_with() -> Mapping[tuple[str, str], str]:
+    """By kind and word for a taste the style meant. Raises KnowledgeError for a broken file."""
+    return read_data(
+        corpus_dir() / "planning" / "bare-bottles.toml",
+        lambda tables: {
+            (f"kind/{kind}", stem(fold(word))): f"wine/{style}"
+            for kind, styles in tables["told_with"].items()
+            for style, words in styles.items()
+            for word in words
+        },
+    )
+
+
+@lru_cache(maxsize=1)
+def tastes_told() -> frozenset[str]:
+    """The folded words for a taste that tell which bottle of a kind is meant."""
+    return frozenset(word for _, word in _told_with())
+
+
+def style_told(kind: str, words: Sequence[str]) -> str | None:
+    """The style of a kind that folded words beside it tell (`an oaky white`), the last word first."""
+    return next(filter(None, (_told_with().get((kind, word)) for word in reversed(words))), None)
 
 
 def style_of_kind(kind: str, knowledge: Knowledge) -> str:

@@ -14,6 +14,7 @@ from assistant.language.guests import guest_words
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
+from assistant.table.bare_bottles import style_told, tastes_told
 from assistant.table.put_on import foods_coming
 from assistant.table.taken_off import is_there
 
@@ -24,6 +25,7 @@ SETS, KIND, SAFETY, PAIRS = "set-table", "Kind", "safety", "wines-for-food"
 # What is told of a table is taken for where nobody looks at what stands there.
 TOLD = ("set-table", "wines-for-food", "foods-for-wine", "unclear", "smalltalk", "substitute",
         "choose-wines", "describe", "judge-pair", "quantity", "what-if")  # fmt: skip
+MISSED = (*TOLD, "undo", "why-not", "note", "define", "help", "trouble")
 ARRIVES = ("bottle-comes", "food-comes")
 
 
@@ -34,18 +36,49 @@ def told_of_table(frame: Frame) -> bool:
 
 
 def kinds_poured(frame: Frame) -> tuple[Reading, ...]:
-    """The bottles that are called by their kind alone: `a rosé`, `two bottles of white`, not `I want red`."""
+    """The bottles that are called by their kind: `a rosé`, `two bottles of white`, not `I want red`.
+
+    So is one of a list of bottles (`Merlot, dry rosé and port`).
+    """
     banned = {one.wanted for one in frame.preferences if one.banned}
-    return tuple(
-        r for r in frame.text.readings
-        if r.type == KIND and r.kind == "preference" and r.id not in banned and _is_bottle(frame, r)
-    )  # fmt: skip
+    missed = says(frame, "forgotten")
+    kinds = [
+        r for r in frame.text.readings if r.type == KIND and r.kind == "preference" and r.id not in banned
+    ]
+    lists = frame.intent == SETS and (bool(frame.wines) or len(kinds) > 1)
+    return tuple(r for r in kinds if missed or _is_bottle(frame, r) or (lists and _is_listed(frame, r)))
 
 
 def _is_bottle(frame: Frame, reading: Reading) -> bool:
-    """Whether `a` or the like stands before the kind, or opens its name (`a red`)."""
-    beside = frame.text.stems[max(0, reading.start - 1) : reading.start + 1]
+    """Whether `a` or the like stands before the kind and what is said of it, or opens its name (`a red`)."""
+    start = _starts(frame, reading)
+    beside = frame.text.stems[max(0, start - 1) : start + 1]
     return bool(follow_words().bottle_before.intersection(beside))
+
+
+def _is_listed(frame: Frame, reading: Reading) -> bool:
+    """Whether the kind, with what is said of it, stands between stops or begins the list."""
+    stems, stops, start = frame.text.stems, small_words()["list-stops"], _starts(frame, reading)
+    behind = stems[reading.end : reading.end + 1]
+    if reading is frame.text.readings[0] and stops.issuperset(behind) and behind:
+        return True
+    return start > 0 and stems[start - 1] in stops and stops.issuperset(behind)
+
+
+def _starts(frame: Frame, reading: Reading) -> int:
+    """Where a kind starts with the words that tell what the bottle is like (`a really oaky white`)."""
+    start, like = reading.start, follow_words().bottle_like | tastes_told()
+    while start and frame.text.stems[start - 1] in like:
+        start -= 1
+    return start
+
+
+def bottle_told(frame: Frame, reading: Reading) -> tuple[str, str]:
+    """How a bottle is called that is told by its kind, and the kind, or the style that a taste tells."""
+    words = slice(_starts(frame, reading), reading.start)
+    style = style_told(reading.id, frame.text.stems[words])
+    called = " ".join((*frame.text.words[words], reading.label)) if style else reading.label
+    return called, style or reading.id
 
 
 def with_kinds(frame: Frame) -> Frame:
@@ -53,7 +86,8 @@ def with_kinds(frame: Frame) -> Frame:
     kinds = kinds_poured(frame)
     if not kinds:
         return frame
-    named = [r.id for r in frame.text.readings if r in kinds or r.id in frame.wines]
+    named = [bottle_told(frame, r)[1] if r in kinds else r.id for r in frame.text.readings
+             if r in kinds or r.id in frame.wines]  # fmt: skip
     called = {r.id for r in kinds}
     limits = tuple(one for one in frame.preferences if one.wanted not in called)
     return replace(frame, wines=tuple(dict.fromkeys((*named, *frame.wines))), preferences=limits)
@@ -62,6 +96,8 @@ def with_kinds(frame: Frame) -> Frame:
 def arriving(frame: Frame, tonight: Tonight) -> Frame | None:
     """The frame that sets the table where a bottle or a dish is told to have come, or to be there."""
     frame = _unheeded(frame, tonight)
+    if (missed := _missed(frame, tonight)) is not None:
+        return missed
     if not told_of_table(frame):
         return None
     told, laid = with_kinds(frame), bool(tonight.wines or tonight.dishes)
@@ -73,6 +109,25 @@ def arriving(frame: Frame, tonight: Tonight) -> Frame | None:
     bottles = comes or kinds
     kept = told.wines if bottles else ()
     return replace(without_bringer(told), intent=SETS, wines=kept, preferences=(), again="")
+
+
+def _missed(frame: Frame, tonight: Tonight) -> Frame | None:
+    """The frame that lays what was told before and is missed on the table (`you forgot the rosé`)."""
+    told, there = with_kinds(frame), {dish.main.food for dish in tonight.dishes}
+    wines = tuple(wine for wine in told.wines if wine not in tonight.wines)
+    dishes = tuple(dish for dish in frame.dishes if dish.main.food not in there)
+    asks = "?" in frame.text.typed or bool(frame.topics or frame.entries)
+    laid = tonight.wines or tonight.dishes
+    if (
+        asks
+        or not laid
+        or frame.intent not in MISSED
+        or not says(frame, "forgotten")
+        or not (wines or dishes)
+    ):
+        return None
+    wines, dishes = (*tonight.wines, *wines), (*tonight.dishes, *dishes)
+    return replace(frame, intent=SETS, wines=wines, dishes=dishes, preferences=(), again="")
 
 
 def _unheeded(frame: Frame, tonight: Tonight) -> Frame:

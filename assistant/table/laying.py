@@ -9,7 +9,7 @@ from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, is_list
 from assistant.language.clock import clock_in_digits
 from assistant.language.dish_edits import POURED
-from assistant.language.follow_lines import ends_of, opens, says
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.guests import guest_words
 from assistant.language.quantities import quantities
@@ -19,13 +19,13 @@ from assistant.language.standing import Talk
 from assistant.language.starting import clock_said
 from assistant.language.turning import FOODS
 from assistant.table.at_home import brings_food, owns, recounts
-from assistant.table.brought import adds_bottles, arriving, told_of_table
+from assistant.table.brought import adds_bottles, arriving, told_of_table, with_kinds
 from assistant.table.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.table.headcount import MOST_COUNTING, counts_drinkless
 from assistant.table.prices_told import only_prices, without_prices
-from assistant.table.put_on import goes_on_listing, has_menu, is_spread
+from assistant.table.put_on import goes_on_listing, has_headings, has_menu, is_spread
 from assistant.table.supposed import only_supposed
-from assistant.table.table_set import dressed, wines_refused
+from assistant.table.table_set import dressed, wines_opened, wines_refused
 from assistant.table.taken_off import as_order, as_touched, clears, not_there
 from assistant.table.time_and_money import budget_said
 from assistant.table.told_of_dish import told_of_dish
@@ -73,6 +73,8 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return chosen_anew(frame, talk)
     if _only_cuisine(frame) and frame.intent == SETS:
         return replace(frame, dishes=())
+    if opened := wines_opened(frame, tonight, knowledge):
+        return replace(frame, intent=SETS, wines=opened, dishes=(), preferences=(), again="")
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return replace(frame, intent=SETS, again="")
     if gone := wines_refused(frame, tonight, knowledge):
@@ -84,10 +86,10 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
     if brings_food(frame) and not frame.text.readings and frame.intent in BROUGHT:
         return replace(frame, intent=SETS, wines=(), dishes=(), preferences=(), again="")
-    if len(ends_of(frame, "headed")) > 1 and "?" not in frame.text.typed and not frame.topics:
-        return replace(frame, intent=SETS, preferences=(), again="")  # `wines: Rioja. foods: Brie`
+    if has_headings(frame):
+        return replace(with_kinds(replace(frame, intent=SETS)), preferences=(), again="")
     if owns(frame, tonight):
-        return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
+        return replace(with_kinds(replace(frame, intent=SETS)), dishes=(), preferences=(), again="")
     if (told := told_of_dish(frame, tonight, knowledge)) is not None:
         return told
     if _more_poured(frame, talk, tonight):

@@ -14,6 +14,7 @@ from assistant.language.follow_words import follow_words
 from assistant.language.quantities import numbers
 from assistant.language.standing import wines_of
 from assistant.pairing.flight import pour_order
+from assistant.table.pointed import pointed_at
 
 if TYPE_CHECKING:
     from assistant.language.standing import Talk
@@ -50,7 +51,10 @@ def in_pouring_order(wines: Sequence[str], engine: Engine) -> tuple[str, ...]:
 
 
 def by_number(typed: str, session: Session) -> dict[str, str]:
-    """Each such name in a text, with what it means; `the second one` of a list just shown is none."""
+    """Each such name in a text, and what is pointed back at, with what it means.
+
+    `The second one` of a list just shown is none.
+    """
     wines = session.tonight.wines
     one, two, placed = number_patterns()
     found = [match for pattern in (one, two) for match in pattern.finditer(typed)] if wines else []
@@ -59,7 +63,7 @@ def by_number(typed: str, session: Session) -> dict[str, str]:
         found += places
     order = in_pouring_order(wines, session.engine) if found else ()
     meant = ((match[0], _meant(match, order, session.engine)) for match in found)
-    return {name: label for name, label in meant if label}
+    return {**{name: label for name, label in meant if label}, **pointed_at(typed, session)}
 
 
 def _of_list(wines: Sequence[str], talk: Talk | None) -> bool:

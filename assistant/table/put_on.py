@@ -6,17 +6,31 @@ from collections.abc import Sequence
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.cautioned import FEWEST_LISTED, MOST_BESIDE
+from assistant.language.dish_edits import POURED
 from assistant.language.fold import key
-from assistant.language.follow_lines import follow_lines, opens, says
+from assistant.language.follow_lines import ends_of, follow_lines, opens, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE, words_beside
 from assistant.pairing.dish import Dish, single
 
+# What a list of bottles behind a heading is taken for by its words alone.
+LISTED = ("pour-order", "choose-wines", "compare", "foods-for-wine", "describe", "unclear", "set-table")
+
 
 def has_menu(frame: Frame) -> bool:
     """Whether several foods are told that there will be to eat (`we'll have olives, ham and figs`)."""
     return len(frame.dishes) >= FEWEST_LISTED and not frame.wines and says(frame, "menu-laid")
+
+
+def has_headings(frame: Frame) -> bool:
+    """Whether what is there is listed behind headings (`wines: Rioja. foods: Brie`), and nothing asked."""
+    if "?" in frame.text.typed or frame.topics:
+        return False
+    heads = follow_lines()["headed"].find(frame.text.stems)
+    poured = [reading for reading in frame.text.readings if reading.kind in POURED]
+    lists = frame.intent in LISTED and len(poured) > 1 and not says(frame, "menu-asks-what")
+    return len(ends_of(frame, "headed")) > 1 or (lists and any(places[0] == 0 for places in heads))
 
 
 def goes_on_listing(frame: Frame) -> bool:

@@ -7,14 +7,14 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.knowledge.store import Knowledge
-from assistant.language.dish_edits import swapped_wines
+from assistant.language.dish_edits import POURED, swapped_wines
 from assistant.language.follow_lines import opens, says
-from assistant.language.frame import Frame
+from assistant.language.frame import Frame, Reading
 from assistant.language.quantities import numbers
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 from assistant.table.bare_bottles import style_of_kind
-from assistant.table.brought import ARRIVES, SETS, dishes_after_swap
+from assistant.table.brought import ARRIVES, SETS, bottle_told, dishes_after_swap, kinds_poured
 from assistant.table.put_on import goes_on_listing, has_menu, only_spreads
 from assistant.table.taken_off import DROPPED, clears, not_there
 
@@ -52,11 +52,20 @@ def table_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     wines = _wines_after(frame, tonight, knowledge)
     changed = swapped_wines(frame.text) is not None or says(frame, "table-drops")
     dishes = once(_dishes_after(frame, tonight, changed))
-    return replace(frame, intent=SETS, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
+    text = replace(frame.text, readings=tuple(_taken(r, frame, knowledge) for r in frame.text.readings))
+    return replace(frame, intent=SETS, text=text, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
+
+
+def _taken(reading: Reading, frame: Frame, knowledge: Knowledge) -> Reading:
+    """A bottle called by its kind, with the style it is taken for among what it may be."""
+    told = bottle_told(frame, reading)[1] if reading in kinds_poured(frame) else ""
+    return replace(reading, others=(*reading.others, *styles((told,), knowledge))) if told else reading
 
 
 def _wines_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[str, ...]:
     """The wines after the frame: one in the place of another, without some, with more, or others."""
+    if opened := wines_opened(frame, tonight, knowledge):
+        return opened
     wines, pair = styles(frame.wines, knowledge), swapped_wines(frame.text)
     if pair is not None:
         goes, comes = meant_of(pair[:1], tonight.wines, knowledge), styles(pair[1:], knowledge)
@@ -66,6 +75,26 @@ def _wines_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[
         return tuple(wine for wine in tonight.wines if wine not in off)
     adds = _adds(frame) or not wines or _is_another(frame, wines, tonight)
     return (*tonight.wines, *wines) if adds else wines
+
+
+def wines_opened(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[str, ...]:
+    """The wines with one opened in the place of another (`no tawny, we opened a Malbec`); empty for none.
+
+    Where no other is named, it comes to those that are there.
+    """
+    named = [r.id for r in frame.text.readings if r.kind in POURED and knowledge.styles_of(r.id)]
+    eaten = any(reading.kind in EDIBLE for reading in frame.text.readings)
+    asks = "?" in frame.text.typed or says(frame, "asks-what") or bool(frame.topics)
+    if asks or eaten or not tonight.wines or not says(frame, "opened-instead"):
+        return ()
+    new = {name for name in named if name in knowledge.wines and name not in tonight.wines}
+    off = [name for name in named if name not in new and wines_called(name, tonight.wines, knowledge)]
+    on = styles([name for name in named if name not in off], knowledge)
+    if len(on) != 1 or len(off) > 1:
+        return ()
+    gone = wines_called(off[0], tonight.wines, knowledge)[:1] if off else []
+    left = tuple(on[0] if wine in gone else wine for wine in tonight.wines)
+    return left if gone else (*left, *on)
 
 
 def _is_another(frame: Frame, wines: Sequence[str], tonight: Tonight) -> bool:

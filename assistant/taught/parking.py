@@ -49,7 +49,8 @@ def _of_topic(words: Sequence[str], heard: Hearing) -> str:
     """`park that question about metallic Malbec`: what was asked last, if that was of it; else the topic."""
     sets = taught_words().sets
     idle = sets["parking"] | sets["asked_about"]
-    topic = list(dropwhile(lambda word: fold(word) in idle or word.lower().endswith(OWNS), words))
+    leads = (fold(word) in idle or word.lower().endswith(OWNS) or not word[0].isalnum() for word in words)
+    topic = [word for word, _ in dropwhile(lambda row: row[1], zip(words, leads, strict=True))]
     about = ABOUT in map(fold, words[: len(words) - len(topic)])
     while topic and (fold(topic[-1]) in sets["parking"] or not topic[-1][0].isalnum()):
         topic.pop()

@@ -101,3 +101,8 @@ def test_a_text_with_the_answer_to_a_parked_question_forgets_nothing_of_the_talk
     assert (evening.tonight, evening.spoken) == (before, spoken)
     evening.ask("undo")
     assert evening.tonight != before
+
+
+def test_a_stop_before_the_question_is_no_part_of_it(evening: Session) -> None:
+    evening.ask("park that question, why is port sweet")
+    assert evening.taught.told()[-1].value["question"] == "why is port sweet"
