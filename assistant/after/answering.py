@@ -11,7 +11,7 @@ from assistant.after.cooking import cooked, frozen
 from assistant.after.left import left
 from assistant.after.leftovers import left_over
 from assistant.after.manner import in_manner
-from assistant.after.message import message, message_for_all, messages
+from assistant.after.message import message, message_to_all, messages
 from assistant.after.money import cost, cost_said
 from assistant.after.next_event import next_event, take_next
 from assistant.after.next_same import next_same
@@ -34,7 +34,7 @@ BUILDERS: Mapping[str, Builder] = {
     "pair-again": again,
     "message": message,
     "message-all": messages,
-    "message-one": message_for_all,
+    "message-one": message_to_all,
     "message-manner": in_manner,
     "cost": cost,
     "cost-said": cost_said,
