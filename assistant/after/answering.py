@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from assistant.after.acts import Builder
 from assistant.after.agree import again, agreed, enough, favourite
+from assistant.after.bill import bill
 from assistant.after.buying import buying
 from assistant.after.cooking import cooked, frozen
 from assistant.after.left import left
@@ -18,6 +19,7 @@ from assistant.after.next_same import next_same
 from assistant.after.opened import opened
 from assistant.after.outside import out_of_fridge
 from assistant.after.parked import parked_answered, parked_list
+from assistant.after.spend import leave_out, more_bought, next_bought, total_or_each
 from assistant.after.voters import voters
 from assistant.evening.latecomer import latecomer
 
@@ -38,6 +40,11 @@ BUILDERS: Mapping[str, Builder] = {
     "message-manner": in_manner,
     "cost": cost,
     "cost-said": cost_said,
+    "bill": bill,
+    "cheaper-table": leave_out,
+    "more-bought": more_bought,
+    "next-bought": next_bought,
+    "total-or-each": total_or_each,
     "left": left,
     "latecomer": latecomer,
     "buy": buying,
