@@ -20,8 +20,9 @@ from assistant.after.opened import opened
 from assistant.after.outside import out_of_fridge
 from assistant.after.parked import parked_answered, parked_list
 from assistant.after.spend import leave_out, more_bought, next_bought, total_or_each
-from assistant.after.voters import voters
+from assistant.after.voters import voters, who_likes
 from assistant.evening.latecomer import latecomer
+from assistant.evening.toast import other_fizz, toast
 
 BUILDERS: Mapping[str, Builder] = {
     "freeze": frozen,
@@ -31,6 +32,7 @@ BUILDERS: Mapping[str, Builder] = {
     "leftovers": left_over,
     "agree": agreed,
     "voters": voters,
+    "who-likes": who_likes,
     "favourite": favourite,
     "enough": enough,
     "pair-again": again,
@@ -47,6 +49,8 @@ BUILDERS: Mapping[str, Builder] = {
     "total-or-each": total_or_each,
     "left": left,
     "latecomer": latecomer,
+    "toast": toast,
+    "other-fizz": other_fizz,
     "buy": buying,
     "next": next_event,
     "next-bare": next_event,
