@@ -155,7 +155,7 @@ class Session:
         answer = warned(answer, before[0], self._context(frame), self)
         self._cautioned = after(frame, self._cautioned)
         self.spoken.heard(answer)
-        self.spoken.ails = frame.entries[:1] if answer.intent == TROUBLE else ()
+        self.spoken.ailing(frame, answer.intent == TROUBLE)
         told = frame.intent not in BUILDERS and bool(frame.dishes or frame.wines)
         looks = frame.intent == SETS and not frame.text.readings and self.tonight == before[0]
         if (answer.understood or told) and not (looks or self._aside(frame)):

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from assistant.answers.record import Answer
     from assistant.evening.records import Evening
+    from assistant.language.frame import Frame
 
-REACTION = "caution/allergy-emergency"
+REACTION, WINE = "caution/allergy-emergency", "Wine"
 
 
 @dataclass(slots=True)
@@ -22,7 +23,7 @@ class Spoken:
     `reacted`: whether a reaction to a food was spoken of;
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
     `touched`: by guest, the foods that are told to have touched what that guest may not have;
-    `ails`: the trouble just told, by id.
+    `ails`: the trouble just told, by id, and `ailed` the wines named with it.
     """
 
     asked: tuple[str, ...] = ()
@@ -35,6 +36,12 @@ class Spoken:
     reacted: bool = False
     touched: dict[str, set[str]] = field(default_factory=dict)
     ails: tuple[str, ...] = ()
+    ailed: tuple[str, ...] = ()
+
+    def ailing(self, frame: Frame, trouble: bool) -> None:
+        """Takes down the trouble that was told, if it was, with the wines that are named in its words."""
+        named = [r.id for r in frame.text.readings if r.type == WINE]
+        self.ails, self.ailed = (frame.entries[:1], tuple(named)) if trouble else ((), ())
 
     def heard(self, answer: Answer) -> None:
         """Takes down that a reaction was spoken of, where an answer tells when to call for help."""

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from assistant.after.acts import Builder
 from assistant.after.agree import again, agreed, enough, favourite
 from assistant.after.bill import bill
+from assistant.after.bottle_state import open_instead, stood_warm
 from assistant.after.buying import buying
 from assistant.after.cooking import cooked, frozen
 from assistant.after.left import left
@@ -49,6 +50,8 @@ BUILDERS: Mapping[str, Builder] = {
     "total-or-each": total_or_each,
     "left": left,
     "latecomer": latecomer,
+    "open-instead": open_instead,
+    "stood-warm": stood_warm,
     "toast": toast,
     "other-fizz": other_fizz,
     "buy": buying,
