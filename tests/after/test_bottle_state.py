@@ -28,6 +28,21 @@ def test_nothing_is_corked_before_it_is_smelled(laid: Session, asked: str) -> No
     assert "open another bottle." in laid.ask("this one smells like wet cardboard, is it corked").say
 
 
+@pytest.mark.parametrize(
+    ("told", "say"),
+    [
+        ("like wet cardboard", "Corked: "),
+        ("a bit of wet dog", "Corked: "),
+        ("it smells fine", "Not corked then: "),
+        ("it smells of fruit", "Not corked then: "),
+        ("of cherries", "Not corked then: "),
+    ],
+)
+def test_the_smell_that_was_asked_for_is_heard(laid: Session, told: str, say: str) -> None:
+    laid.ask("is this corked")
+    assert laid.ask(told).say.startswith(say)
+
+
 def test_what_is_opened_for_a_bad_bottle_is_like_it(laid: Session) -> None:
     laid.ask("the pinot smells of wet cardboard")
     text = laid.ask("which one do we open instead").text

@@ -231,6 +231,10 @@ def test_a_text_is_written_anew_in_another_manner(evening: Session) -> None:
         "draft an email to my colleagues",
         "can you do a message for the family",
         "write to all of them",
+        "could you write the girls a quick note",
+        "write the guests a few lines",
+        "make a message to send the ladies",
+        "draft a message for everyone who came last night",
     ],
 )
 def test_a_text_to_a_group_is_one_text_that_tells_nothing_of_anybody(evening: Session, asked: str) -> None:
