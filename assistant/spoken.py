@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from assistant.language.frame import Frame
     from assistant.pairing.dish import Dish
 
-TROUBLE, OUTSIDE = "trouble", "outside"
+TROUBLE, OUTSIDE, WINE = "trouble", "outside", "Wine"
 REACTION = "caution/allergy-emergency"
 
 
@@ -25,8 +25,8 @@ class Spoken:
     `reacted`: whether a reaction to a food was spoken of;
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
     `touched`: by guest, the foods that are told to have touched what that guest may not have;
-    `ails`: the trouble just told, by id; `out`: the dishes that were just said to stand out of the fridge,
-    for `out_minutes`, where that was told; `last`: the answer before.
+    `ails`: the trouble just told, by id, and `ailed` the wines named with it; `last`: the answer before;
+    `out`: the dishes that were just said to stand out of the fridge, for `out_minutes`, where that was told.
     """
 
     asked: tuple[str, ...] = ()
@@ -39,13 +39,19 @@ class Spoken:
     reacted: bool = False
     touched: dict[str, set[str]] = field(default_factory=dict)
     ails: tuple[str, ...] = ()
+    ailed: tuple[str, ...] = ()
     out: tuple[Dish, ...] = ()
     out_minutes: float | None = None
     last: Answer | None = field(default=None, compare=False)
 
+    def ailing(self, frame: Frame, trouble: bool) -> None:
+        """Takes down the trouble that was told, if it was, with the wines that are named in its words."""
+        named = [r.id for r in frame.text.readings if r.type == WINE]
+        self.ails, self.ailed = (frame.entries[:1], tuple(named)) if trouble else ((), ())
+
     def heard(self, answer: Answer, frame: Frame) -> None:
         """Takes down the answer, whether of a reaction, which trouble was told, and whether food stands out."""
         self.last = answer
-        self.ails = frame.entries[:1] if answer.intent == TROUBLE else ()
+        self.ailing(frame, answer.intent == TROUBLE)
         self.out = self.out if frame.after == OUTSIDE else ()
         self.reacted |= any(caution["id"] == REACTION for caution in answer.cautions)

@@ -55,6 +55,8 @@ def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
         return False
     if (act.poured and not session.tonight.wines) or (act.written and session.written is None):
         return False
+    if act.ailing and not session.spoken.ails:
+        return False
     return (
         _said(act, frame, session)
         and _wine_said(act, frame, session, talk)

@@ -50,10 +50,11 @@ def message(context: Context, session: Session) -> Answer:
 
 def messages(context: Context, session: Session) -> Answer:
     """A text for every guest known by name; one for all where no name is known, but what they liked is."""
-    guests, session.written = known_guests(session), context.frame
+    guests, session.written, table = known_guests(session), context.frame, context.tonight
     known = counted(context, session) or (session.taught.keeps and ballots(context, session))
-    missing = not guests or len(guests) < (context.tonight.guests or 0)
-    if known and missing and (not guests or not _several(context.frame.text)):
+    missing = not guests or len(guests) < (table.guests or 0)
+    told = bool(known or table.wines or table.dishes)
+    if told and (missing or not known) and (not guests or not _several(context.frame.text)):
         return message_for_all(context, session)
     if not guests:
         return bare_answer(context, said("message", "none"), understood=False)
@@ -67,12 +68,13 @@ def _manner(name: str, session: Session) -> str:
 
 def _several(text: Text) -> bool:
     """Whether one for each is asked for: `messages`, `a text each`, and not `a text for everyone`."""
-    plural = (fold(word) != one for word, one in zip(text.words, text.stems, strict=True) if one in _texts())
-    return one_of(text.stems, "each") or any(plural)
+    return one_of(text.stems, "each") or _plural(text)
 
 
-def _texts() -> frozenset[str]:
-    return phrases().sets["messages"]
+def _plural(text: Text) -> bool:
+    """Whether `messages` and not `a message` is asked for."""
+    texts = phrases().sets["messages"]
+    return any(fold(word) != one for word, one in zip(text.words, text.stems, strict=True) if one in texts)
 
 
 def _one_each(guests: Sequence[str], missing: bool, context: Context, session: Session) -> Answer:
@@ -85,18 +87,35 @@ def _one_each(guests: Sequence[str], missing: bool, context: Context, session: S
 
 
 def message_for_all(context: Context, session: Session) -> Answer:
-    """One text for all guests: thanks, and what the table liked best; nobody is named in it."""
-    session.written, title = context.frame, context.tonight.title
+    """One text for all guests: what awaits who is still to come, else thanks and what was liked best."""
+    session.written, stems = context.frame, context.frame.text.stems
+    coming = "-coming" if one_of(stems, "to_come") else ""
+    title = context.tonight.title
     evening = said("message", "evening", title=title) if title else ""
-    greeting = said("message", _manner("greeting-all", session), evening=evening)
     lines = [
-        greeting,
-        *_hits_of_all(context, session),
-        said("message", _manner("close", session)),
+        said("message", _manner(f"greeting-all{coming}", session), evening=evening),
+        *(_menu(context) if coming else _hits_of_all(context, session)),
+        said("message", _manner(f"close{coming}", session)),
         said("message", "check"),
-        said("message", "each"),
+        *([said("message", "each")] if known_guests(session) else []),
     ]
     return bare_answer(context, said("message", "say-one"), lines)
+
+
+def message_to_all(context: Context, session: Session) -> Answer:
+    """The same as it was asked for: to friends it is warm; `messages` are one for each known by name."""
+    if _plural(context.frame.text) and known_guests(session):
+        return messages(context, session)
+    session.warm_texts = session.warm_texts or one_of(context.frame.text.stems, "friends")
+    return message_for_all(context, session)
+
+
+def _menu(context: Context) -> list[str]:
+    """What is eaten and poured, of a table that is set."""
+    label, table = context.knowledge.label, context.tonight
+    foods = [context.one_dish(dish) for dish in table.dishes]
+    told = (("menu-foods", foods), ("menu-wines", [label(wine) for wine in table.wines]))
+    return [said("message", name, things=listed(things)) for name, things in told if things]
 
 
 def _hits_of_all(context: Context, session: Session) -> list[str]:
@@ -110,7 +129,8 @@ def _hits_of_all(context: Context, session: Session) -> list[str]:
         voted = sorted(ballots(context, session), key=lambda one: (-one.votes.mean, -one.votes.n))
         things = [one.wine or one.food for one in voted if one.votes.mean > MIDDLE]
     names = [f"the {context.knowledge.label(thing)}" for thing in dict.fromkeys(things) if thing]
-    return [capital(said("message", kind, things=listed(names[:most])))] if names else []
+    none = [said("message", "hits-all-none")]
+    return [capital(said("message", kind, things=listed(names[:most])))] if names else none
 
 
 def written_to(guest: str, now: Sequence[Liking], context: Context, session: Session) -> Message:

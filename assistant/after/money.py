@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from assistant.after.bill import bill
 from assistant.after.evening import evening_after
 from assistant.after.phrases import said
 from assistant.after.telling import told
@@ -23,6 +24,8 @@ WINE = "bottle"
 
 def cost(context: Context, session: Session) -> Answer:
     """What it cost for each guest, wine and food apart, and what is not counted."""
+    if context.tonight.wines and (by_talk := bill(context, session)) is not None:
+        return by_talk
     evening = evening_after(context)
     missing = _missing(evening)
     if evening is None or missing:

@@ -40,6 +40,7 @@ class Act:
     written: bool
     heat: str
     just_out: str
+    ailing: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,4 +125,5 @@ def _act(row: Mapping[str, Any]) -> Act:
         bool(row.get("written")),
         str(row.get("heat", "")),
         str(row.get("just_out", "")),
+        bool(row.get("ailing")),
     )

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from assistant.after.agree import favourite
 from assistant.after.ballots import MIDDLE, VOTE, count_of
+from assistant.after.by_hands import counted, result
 from assistant.after.figures import points_of
 from assistant.after.names import plain, tonights
 from assistant.after.opened import wines_meant
@@ -14,6 +15,7 @@ from assistant.after.telling import told
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, listed
+from assistant.evening.needs import understood
 from assistant.notebook import Statement
 
 if TYPE_CHECKING:
@@ -33,6 +35,33 @@ def voters(context: Context, session: Session) -> Answer:
     if not on:
         return told(context, [capital(said("votes", "voters-none", thing=name))])
     return told(context, [capital(line) for line in _lines(name, on)])
+
+
+def who_likes(context: Context, session: Session) -> Answer:
+    """What each guest likes and dislikes, by the votes and as it was noted; a count comes first."""
+    told_ = [one for one in tonights(session) if one.kind == VOTE and "guest" in one.value]
+    things = dict.fromkeys(thing for one in told_ for thing in one.about)
+    label = context.knowledge.label
+    lines = [capital(line) for thing in things for line in _lines(label(thing), _on(thing, told_))]
+    counts = counted(context, session)
+    hands = [result(counts, context)] if counts else []
+    lines = [*hands, *lines, *_tastes(session)]
+    return told(context, lines) if lines else favourite(context, session)
+
+
+def _on(thing: str, votes: list[Statement]) -> list[Statement]:
+    return [one for one in votes if thing in one.about]
+
+
+def _tastes(session: Session) -> list[str]:
+    """What guests keep to by taste, as it was noted; no need of health or diet."""
+    noted = [one for one in session.tonight.needs if one.guest and _of_taste(one.need, session)]
+    return [said("votes", "tastes", guest=one.guest, taste=one.need) for one in noted]
+
+
+def _of_taste(said_: str, session: Session) -> bool:
+    own = all(need.id == said_ for need in understood(said_, session))
+    return own and not session.parser.parse(said_).topics
 
 
 def _lines(name: str, votes: list[Statement]) -> list[str]:

@@ -11,6 +11,8 @@ from assistant.answers.record import Answer
 from assistant.answers.unnamed import unnamed
 from assistant.knowledge.concepts import Entry, first
 
+UNKNOWN = "fault/odd-smell"
+
 
 def trouble(context: Context) -> Answer:
     """The faults or symptoms named, the surest first; where none is known, what to look at is asked."""
@@ -34,7 +36,8 @@ def _lines(context: Context, name: str) -> list[str]:
     entry, wording = context.knowledge.entry(name), context.wording
     fault = _fault_of(context, name)
     told = "likeliest" if fault != name else "cause"
-    lines = _fault_lines(context, fault, told)
+    unknown = fault == UNKNOWN and fault != name  # then the checks alone tell
+    lines = [] if unknown else _fault_lines(context, fault, told)
     if "check" in entry:
         lines += [wording("line", "checks", symptom=context.knowledge.label(name))]
         lines += _checks(context, entry["check"][0])

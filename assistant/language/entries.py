@@ -49,7 +49,8 @@ class Row:
     """An entry of a language file: its id, its cue lines, and the safety topics that it settles itself.
 
     The words of `anywhere` lines may stand in any order and at any distance; a `surely` line is trouble
-    whatever else the words speak for; `tongue`: what somebody tastes, of a wine with a food.
+    whatever else the words speak for; `tongue`: what somebody tastes, of a wine with a food; `kinds`: only
+    of a wine of one of these.
     """
 
     id: str
@@ -59,6 +60,7 @@ class Row:
     surely: tuple[str, ...] = ()
     intent: str = WHY
     tongue: bool = False
+    kinds: frozenset[str] = frozenset()
 
 
 class Entries:
@@ -126,7 +128,8 @@ class Entries:
         if frame.text.topics or frame.intent in UNEXPLAINED or _meant(frame):
             return None
         found = (cue.name for cue in frame.text.entries if cue.name.startswith(EXPLAINED))
-        name = next((name for name in found if self._is_of(frame, self.by_id[name])), None)
+        fitting = [name for name in found if self._is_of(frame, self.by_id[name])]
+        name = next(iter(sorted(fitting, key=lambda one: not self.by_id[one].kinds)), None)
         if name is None:
             return None
         text = _used(frame.text, [name])
@@ -137,6 +140,9 @@ class Entries:
     def _is_of(self, frame: Frame, row: Row) -> bool:
         """Whether what is explained is asked: a pair has its own reasons, but a tongue is not argued with."""
         pair = bool(frame.wines and frame.dishes)
+        if row.kinds:
+            poured = [style for wine in frame.wines for style in self._knowledge.styles_of(wine)]
+            return any(row.kinds.intersection(self._knowledge.wines[style].kinds) for style in poured)
         return (pair or WHY in frame.text.cues) if row.tongue else not pair
 
     def _claimed(self, frame: Frame) -> bool:
@@ -229,7 +235,8 @@ def _row(id_: str, table: Mapping[str, Any]) -> Row:
     lines = (*table.get("lines", ()), *surely)
     settles = frozenset(table.get("settles", ()))
     intent, tongue = str(table.get("intent", WHY)), bool(table.get("tongue"))
-    return Row(id_, lines, anywhere, settles, surely, intent, tongue)
+    kinds = frozenset(table.get("kinds", ()))
+    return Row(id_, lines, anywhere, settles, surely, intent, tongue, kinds)
 
 
 def is_explained(frame: Frame) -> bool:

@@ -219,3 +219,46 @@ def test_a_text_is_written_anew_in_another_manner(evening: Session) -> None:
     assert evening.ask("more formal please").text == stiff.text
     evening.new_conversation()
     assert "Tom" not in evening.ask("not so stiff").text
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "write a text for the girls",
+        "a message to the group",
+        "send a note to the others",
+        "text the lads",
+        "draft an email to my colleagues",
+        "can you do a message for the family",
+        "write to all of them",
+        "could you write the girls a quick note",
+        "write the guests a few lines",
+        "make a message to send the ladies",
+        "draft a message for everyone who came last night",
+    ],
+)
+def test_a_text_to_a_group_is_one_text_that_tells_nothing_of_anybody(evening: Session, asked: str) -> None:
+    answer = evening.ask(asked)
+    assert answer.say == "One text for all:"
+    sent = fold(answer.text.split("\nRead it")[0])
+    needing = [fold(one.guest) for one in evening.tonight.needs if one.guest]
+    assert needing
+    assert not [word for word in (*HEALTH, *needing) if re.search(rf"\b{re.escape(word)}", sent)]
+
+
+@pytest.mark.parametrize(
+    "asked", ["text for everybody coming", "a message to everyone coming tomorrow", "write an invitation"]
+)
+def test_who_is_still_to_come_reads_what_awaits_them(bare: Session, asked: str) -> None:
+    bare.ask("tonight we have Cava and Rioja with burrata and koftas")
+    bare.ask("Megan is pregnant")
+    text = bare.ask(asked).text
+    assert "Dear all, I look forward to welcoming you." in text
+    assert "On the table: burrata and kofta." in text
+    assert "Megan" not in text
+    assert "for coming" not in text
+
+
+def test_friends_are_written_to_warmly(evening: Session) -> None:
+    assert "Hey everybody, " in evening.ask("write a text for the girls").text
+    assert "Dear all, " in evening.ask("more formal please").text
