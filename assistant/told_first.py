@@ -11,12 +11,13 @@ from assistant.builders import BUILDERS, enough
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.cues import Lines
 from assistant.language.fold import key
-from assistant.language.follow_lines import follow_lines
+from assistant.language.follow_lines import follow_lines, says
 from assistant.language.guest_named import has_name
 from assistant.language.guests import all_told, guest_words
 from assistant.language.in_line import questions_in
 from assistant.language.same_guests import diet_of
 from assistant.language.small_words import small_words
+from assistant.language.young import young_told
 from assistant.table.told_beside import told_beside
 
 if TYPE_CHECKING:
@@ -38,6 +39,7 @@ def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> lis
     eased = _eased_first(typed, session) if session.spoken.reacted else []
     return (
         eased
+        or _young_first(typed, session)
         or _told_first(typed, session)
         or told_beside(typed, session)
         or questions_in(typed, asks, asks_on)
@@ -64,6 +66,26 @@ def _told_first(typed: str, session: Session) -> list[str]:
             _called(guest, asked, session)
             return [told, asked if _takes_up(asked) else f"{asked.rstrip(' ?')} for {guest}?"]
     return next(filter(None, (_of_diet(*halves) for halves in _halves(typed))), [])
+
+
+def _young_first(typed: str, session: Session) -> list[str]:
+    """That somebody is under age, then what is asked or said of wine or food in the same line."""
+    named = session.parser.lexicon.find
+    found = young_told(typed, lambda word: bool(named(word))) if len(typed) <= MAX_CHARACTERS else None
+    if found is None:
+        return []
+    told, rest = found
+    guest = told.partition(" is ")[0]
+    _called(guest, typed, session)
+    frame = session.parser.parse(rest, standing=True)
+    goes_on = (
+        frame.dishes
+        or frame.wines
+        or frame.topics
+        or frame.intent not in NO_QUESTION
+        or says(frame, "young-drink")
+    )
+    return [told, rest] if rest and goes_on else [told]
 
 
 def _of_diet(told: str, asked: str) -> list[str]:
