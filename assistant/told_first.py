@@ -18,6 +18,7 @@ from assistant.language.in_line import questions_in
 from assistant.language.same_guests import diet_of
 from assistant.language.small_words import small_words
 from assistant.language.young import young_told
+from assistant.table.asked_apart import asked_apart
 from assistant.table.told_beside import told_beside
 
 if TYPE_CHECKING:
@@ -42,6 +43,7 @@ def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> lis
         or _young_first(typed, session)
         or _told_first(typed, session)
         or told_beside(typed, session)
+        or asked_apart(typed, session)
         or questions_in(typed, asks, asks_on)
     )
 

@@ -1,4 +1,4 @@
-"""`Josh wants a small glass`, `his mum says he's allowed`: no wine for who is under age, what else there is."""
+"""`Josh wants a small glass`, `his mum says he may`: no wine for who is under age, and what there is."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ from assistant.evening.guest_meant import pronoun_in, spoken_of
 from assistant.evening.guest_things import Before, asked_things
 from assistant.evening.needs import named_needs
 from assistant.evening.sober_asks import sober_asks
+from assistant.evening.unwell import unwell_asks
 from assistant.language.dish_edits import POURED
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
@@ -30,8 +31,8 @@ OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "help")
 
 
 def no_wine_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
-    """What answers what those get who are under age, or who drink no wine; None for any other text."""
-    return young_asks(frame, session) or sober_asks(frame, session)
+    """What answers for those with medicine, under age, or who drink no wine; None for any other text."""
+    return unwell_asks(frame, session) or young_asks(frame, session) or sober_asks(frame, session)
 
 
 def young_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:

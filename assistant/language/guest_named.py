@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from itertools import pairwise
+from itertools import dropwhile, pairwise
 
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame
@@ -84,7 +84,8 @@ def _by_name(guest: str, words: Sequence[str]) -> bool:
     wanted, said = ([word if strict else fold(word) for word in row] for row in (name, words))
     found = (at for at in range(len(said)) if said[at : at + len(wanted)] == wanted)
     sure = any(at or not everyday or _is_told_of(said[len(wanted) :]) for at in found)
-    return sure or (len(name) == 1 and everyday and _asked_for(fold(name[0]), [fold(w) for w in words]))
+    small = [fold(word) for word in words] if len(name) == 1 and everyday else []
+    return sure or _asked_for(fold(name[0]), small) or _tells_of(fold(name[0]), small)
 
 
 def _asked_for(name: str, said: Sequence[str]) -> bool:
@@ -94,10 +95,17 @@ def _asked_for(name: str, said: Sequence[str]) -> bool:
     return name not in known.eaten_too and any(b == name and a in known.before_one for a, b in pairs)
 
 
+def _tells_of(name: str, said: Sequence[str]) -> bool:
+    """Whether a name that is a word too opens what is told (`sue drank some`); `will` and `may` ask."""
+    told = list(dropwhile(guest_words().lead.__contains__, said))
+    opens = told[:1] == [name] and name not in guest_words().before_one
+    return opens and _is_told_of(told[1:])
+
+
 def _is_told_of(behind: Sequence[str]) -> bool:
     """Whether something is told of whoever is named in front: `pat asks`, and not `will the brie`."""
     known = guest_words()
-    return bool(set(behind[:1]) & (known.is_ | {verb.split()[0] for verb in known.passing}))
+    return bool(set(behind[:1]) & (known.is_ | known.does | {verb.split()[0] for verb in known.passing}))
 
 
 def _by_need(need: str, words: Sequence[str]) -> bool:
