@@ -37,6 +37,8 @@ Asks = Callable[[str], bool]
 
 def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> list[str]:
     """What a line tells of a guest, then what it asks for that guest or lays; else its questions in order."""
+    if _tells_leave(typed, session):
+        return [typed]
     eased = _eased_first(typed, session) if session.spoken.reacted else []
     return (
         eased
@@ -46,6 +48,13 @@ def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> lis
         or asked_apart(typed, session)
         or questions_in(typed, asks, asks_on)
     )
+
+
+def _tells_leave(typed: str, session: Session) -> bool:
+    """Whether a guest with needs is let drink by a pharmacist or doctor, which is heard as a whole."""
+    stems = key(typed[:MAX_CHARACTERS])
+    told = _line("leave-told").stand_in(stems) and not _line("leave-not").stand_in(stems)
+    return bool(told and session.tonight.needs)
 
 
 def asks(session: Session, text: str) -> bool:

@@ -15,6 +15,7 @@ from assistant.evening.care import care
 from assistant.evening.guest_drinks import drinks_told
 from assistant.evening.guest_meant import pronoun_in, spoken_of
 from assistant.evening.guest_things import Before, asked_things
+from assistant.evening.leave_told import leave_told
 from assistant.evening.needs import named_needs
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.unwell import unwell_asks
@@ -32,7 +33,8 @@ OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "help")
 
 def no_wine_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
     """What answers for those with medicine, under age, or who drink no wine; None for any other text."""
-    return unwell_asks(frame, session) or young_asks(frame, session) or sober_asks(frame, session)
+    kinds = (leave_told, unwell_asks, young_asks, sober_asks)
+    return next((asked for kind in kinds if (asked := kind(frame, session))), None)
 
 
 def young_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:

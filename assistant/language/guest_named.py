@@ -20,6 +20,7 @@ def guests_named(typed: str, needs: Sequence[Asked]) -> tuple[str, ...]:
     """The guests, as called, that a text names: by name, or by what they ask to be spared (`the vegans`)."""
     words = _WORD.findall(POSSESSIVE.sub("", typed))
     found = [n.guest for n in needs if _by_name(n.guest, words) or _by_need(n.need, words)]
+    found += [n.guest for n in needs if _owns(n.guest, typed)]
     found += filter(None, [asks_for_own(typed, needs)])
     return tuple(one for one in dict.fromkeys(found) if not _of_another(one, found))
 
@@ -88,6 +89,13 @@ def _by_name(guest: str, words: Sequence[str]) -> bool:
     return sure or _asked_for(fold(name[0]), small) or _tells_of(fold(name[0]), small)
 
 
+def _owns(guest: str, typed: str) -> bool:
+    """Whether a name that is a word too, and nothing to eat, opens what is somebody's (`Sue's doctor`)."""
+    first, owned = typed.split()[:1], POSSESSIVE.search(typed.partition(" ")[0])
+    name = fold(POSSESSIVE.sub("", first[0])) if first and owned else ""
+    return bool(name) and name == fold(guest) and name not in guest_words().eaten_too
+
+
 def _asked_for(name: str, said: Sequence[str]) -> bool:
     """Whether a name that is a word too stands where only somebody does: `what can mark drink`."""
     known = guest_words()
@@ -99,7 +107,7 @@ def _tells_of(name: str, said: Sequence[str]) -> bool:
     """Whether a name that is a word too opens what is told (`sue drank some`); `will` and `may` ask."""
     told = list(dropwhile(guest_words().lead.__contains__, said))
     opens = told[:1] == [name] and name not in guest_words().before_one
-    return opens and _is_told_of(told[1:])
+    return opens and (_is_told_of(told[1:]) or bool(guest_words().no_name_verbs.intersection(told[1:2])))
 
 
 def _is_told_of(behind: Sequence[str]) -> bool:

@@ -22,8 +22,8 @@ if TYPE_CHECKING:
 MOST_PARTS = 3
 NO_QUESTION = ("help", "smalltalk", "unclear", "note", "undo")
 _JOIN = re.compile(
-    r"(?<=\w)(?:\?|,|;|\.)?\s(?:and|but|while|plus)\s(?=\w)|(?<=\w)[?;.,]\s(?=\w)", re.IGNORECASE
-)
+    r"(?:(?<=\w)[?,;.]?\s(?:and|but|while|plus)|(?<=\w)[?;,]|(?<=\w{3})\.)\s(?=\w)", re.IGNORECASE
+)  # a short word before a full stop is an initial
 _SHE = re.compile(r"\b(?P<who>she|he)\b", re.IGNORECASE)
 
 
