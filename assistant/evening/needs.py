@@ -76,7 +76,7 @@ def understood(said: str, session: Session) -> tuple[Need, ...]:
     by_name = _of_sort(said, session) or named_needs(said, session)
     if eats_only(said):
         return tuple(need for need in by_name if not need.allergy)  # `only eats fish` leaves out no fish
-    if by_name:
+    if by_name or guest_words().eating.intersection(_plain(said)[:1]):
         return by_name
     return _of_food(said, session.parser.parse(said), session.knowledge)
 
