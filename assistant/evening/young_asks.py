@@ -10,6 +10,7 @@ from functools import partial
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
 from assistant.answers.wording import listed
+from assistant.evening.brought_asked import brought_asked
 from assistant.evening.by_talk import evening_of
 from assistant.evening.care import care
 from assistant.evening.guest_drinks import drinks_told
@@ -33,7 +34,7 @@ OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "help")
 
 def no_wine_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
     """What answers for those with medicine, under age, or who drink no wine; None for any other text."""
-    kinds = (leave_told, unwell_asks, young_asks, sober_asks)
+    kinds = (brought_asked, leave_told, unwell_asks, young_asks, sober_asks)
     return next((asked for kind in kinds if (asked := kind(frame, session))), None)
 
 
