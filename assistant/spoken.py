@@ -22,7 +22,8 @@ class Spoken:
     `reacted`: whether a reaction to a food was spoken of;
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
     `touched`: by guest, the foods that are told to have touched what that guest may not have;
-    `ails`: the trouble just told, by id.
+    `ails`: the trouble just told, by id;
+    `made`: by its foods, a dish told to be for vegetarians, and whether its cheese is.
     """
 
     asked: tuple[str, ...] = ()
@@ -35,6 +36,7 @@ class Spoken:
     reacted: bool = False
     touched: dict[str, set[str]] = field(default_factory=dict)
     ails: tuple[str, ...] = ()
+    made: dict[frozenset[str], bool] = field(default_factory=dict)
 
     def heard(self, answer: Answer) -> None:
         """Takes down that a reaction was spoken of, where an answer tells when to call for help."""

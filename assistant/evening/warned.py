@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
+from assistant.answers.wording import capital, listed
+from assistant.evening.made_for import foods_of, heard
 from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
@@ -34,7 +35,10 @@ def warned(answer: Answer, before: Tonight, context: Context, session: Session) 
 
 def _with_kept_from(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
     """The answer behind what is new on the table and not for a guest; an allergy is told with its labels."""
+    made = heard(context.frame, replace(context, tonight=session.tonight), session)
     new = _new(before, session.tonight, context.frame) if session.tonight.needs else ()
+    new = tuple(dish for dish in new if not any(foods_of(dish) < foods_of(one) for one in made))
+    answer = _with_made(answer, made, context)
     named = _named(session.tonight, context.frame) if session.tonight.needs and not new else ()
     told = answer.intent == SAFETY and not (named and _comes(context.frame))
     if not (new or named) or told or not answer.understood:
@@ -48,6 +52,13 @@ def _with_kept_from(answer: Answer, before: Tonight, context: Context, session: 
     text = lines if harmed and _comes(context.frame) else [*lines, answer.text]
     said = " ".join([*lines, *([answer.say] if text is not lines else [])]).strip()
     return replace(answer, say=said, text="\n".join(text))
+
+
+def _with_made(answer: Answer, made: Sequence[Dish], context: Context) -> Answer:
+    """The answer behind what has to be so in a dish that is told to be for vegetarians."""
+    lines = [context.wording("plan", "made-for", thing=capital(context.one_dish(dish))) for dish in made]
+    said = " ".join([*lines, answer.say]).strip()
+    return replace(answer, say=said, text="\n".join([*lines, answer.text])) if lines else answer
 
 
 def _comes(frame: Frame) -> bool:

@@ -17,6 +17,7 @@ from assistant.evening.guest_drinks import drinks_told
 from assistant.evening.guest_meant import pronoun_in, spoken_of
 from assistant.evening.guest_things import Before, asked_things
 from assistant.evening.leave_told import leave_told
+from assistant.evening.made_for import made_told
 from assistant.evening.needs import named_needs
 from assistant.evening.sober_asks import sober_asks
 from assistant.evening.unwell import unwell_asks
@@ -34,7 +35,7 @@ OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "help")
 
 def no_wine_asks(frame: Frame, session: Session) -> Callable[[Context, Session], Answer | None] | None:
     """What answers for those with medicine, under age, or who drink no wine; None for any other text."""
-    kinds = (brought_asked, leave_told, unwell_asks, young_asks, sober_asks)
+    kinds = (made_told, brought_asked, leave_told, unwell_asks, young_asks, sober_asks)
     return next((asked for kind in kinds if (asked := kind(frame, session))), None)
 
 
