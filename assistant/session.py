@@ -136,7 +136,7 @@ class Session:
     def _in_turn(self, typed: str) -> Answer:
         questions = questions_of(typed, partial(asks, self), partial(asks_on, self), self)
         if len(questions) == 1:
-            return self._ask_one(typed)
+            return self._ask_one(questions[0])
         answers = [self._ask_one(question) for question in questions[:MOST_IN_TURN]]
         answers.sort(key=partial(turn, self.parser.topics.urgent))  # what may hurt is told first
         return in_turn(typed, answers, questions[MOST_IN_TURN:], self.wording)

@@ -26,7 +26,8 @@ class Spoken:
     `looked`: the foods asked about one by one for guests, which `the other cheeses` are not;
     `touched`: by guest, the foods that are told to have touched what that guest may not have;
     `ails`: the trouble just told, by id, and `ailed` the wines named with it; `last`: the answer before;
-    `out`: the dishes that were just said to stand out of the fridge, for `out_minutes`, where that was told.
+    `out`: the dishes that were just said to stand out of the fridge, for `out_minutes`, where that was told;
+    `made`: by its foods, a dish told to be for vegetarians, and whether its cheese is.
     """
 
     asked: tuple[str, ...] = ()
@@ -43,6 +44,7 @@ class Spoken:
     out: tuple[Dish, ...] = ()
     out_minutes: float | None = None
     last: Answer | None = field(default=None, compare=False)
+    made: dict[frozenset[str], bool] = field(default_factory=dict)
 
     def ailing(self, frame: Frame, trouble: bool) -> None:
         """Takes down the trouble that was told, if it was, with the wines that are named in its words."""

@@ -13,12 +13,14 @@ from assistant.builders import BUILDERS, enough
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.cues import Lines
 from assistant.language.fold import key
-from assistant.language.follow_lines import follow_lines
+from assistant.language.follow_lines import follow_lines, says
 from assistant.language.guest_named import guests_named, has_name
 from assistant.language.guests import all_told, guest_words
 from assistant.language.in_line import questions_in
 from assistant.language.same_guests import diet_of
 from assistant.language.small_words import small_words
+from assistant.language.young import young_told
+from assistant.table.asked_apart import asked_apart
 from assistant.table.told_beside import told_beside
 
 if TYPE_CHECKING:
@@ -40,14 +42,25 @@ Asks = Callable[[str], bool]
 
 def questions_of(typed: str, asks: Asks, asks_on: Asks, session: Session) -> list[str]:
     """What a line tells of a guest, then what it asks for that guest or lays; else its questions in order."""
+    if _tells_leave(typed, session):
+        return [typed]
     eased = _eased_first(typed, session) if session.spoken.reacted else []
     return (
         eased
+        or _young_first(typed, session)
         or _told_first(typed, session)
         or _then_for_guest(typed, session)
         or told_beside(typed, session)
+        or asked_apart(typed, session)
         or questions_in(typed, asks, asks_on)
     )
+
+
+def _tells_leave(typed: str, session: Session) -> bool:
+    """Whether a guest with needs is let drink by a pharmacist or doctor, which is heard as a whole."""
+    stems = key(typed[:MAX_CHARACTERS])
+    told = _line("leave-told").stand_in(stems) and not _line("leave-not").stand_in(stems)
+    return bool(told and session.tonight.needs)
 
 
 def asks(session: Session, text: str) -> bool:
@@ -98,6 +111,26 @@ def _is_of_taste(told: str, asked: str, session: Session) -> bool:
         return False
     topics = [session.parser.topics.by_id[name] for name in session.parser.parse(told).topics]
     return bool(topics) and len(all_told(told).asked) == 1 and not any(topic.no_alcohol for topic in topics)
+
+
+def _young_first(typed: str, session: Session) -> list[str]:
+    """That somebody is under age, then what is asked or said of wine or food in the same line."""
+    named = session.parser.lexicon.find
+    found = young_told(typed, lambda word: bool(named(word))) if len(typed) <= MAX_CHARACTERS else None
+    if found is None:
+        return []
+    told, rest = found
+    guest = told.partition(" is ")[0]
+    _called(guest, typed, session)
+    frame = session.parser.parse(rest, standing=True)
+    goes_on = (
+        frame.dishes
+        or frame.wines
+        or frame.topics
+        or frame.intent not in NO_QUESTION
+        or says(frame, "young-drink")
+    )
+    return [told, rest] if rest and goes_on else [told]
 
 
 def _of_diet(told: str, asked: str) -> list[str]:

@@ -9,12 +9,16 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import Wording, listed
 
 SETS, SAFETY = "set-table", "safety"
+MINORS = "caution/minors"
 
 
-def turn(urgent: Set[str], answer: Answer) -> tuple[bool, bool]:
-    """The place of an answer: when to call for help first (`urgent` cautions), then what may hurt."""
-    helps = answer.intent == SAFETY and any(caution["id"] in urgent for caution in answer.cautions)
-    return not helps, answer.intent not in (SAFETY, SETS)
+def turn(urgent: Set[str], answer: Answer) -> tuple[bool, bool, bool]:
+    """The place of an answer: when to call for help first (`urgent` cautions), then what may hurt.
+
+    That there is no wine for who is under age comes before that this was noted.
+    """
+    told = {caution["id"] for caution in answer.cautions} if answer.intent == SAFETY else set()
+    return urgent.isdisjoint(told), answer.intent not in (SAFETY, SETS), MINORS not in told
 
 
 def in_turn(typed: str, answers: Sequence[Answer], left: Sequence[str], wording: Wording) -> Answer:

@@ -12,6 +12,7 @@ from assistant.language.follow_lines import says
 from assistant.pairing.dish import Dish
 from assistant.pairing.match import Match
 from assistant.stock.answering import told_bottle
+from assistant.table.taken_off import drops
 
 
 def instead(context: Context) -> list[str]:
@@ -41,7 +42,7 @@ def _gone(context: Context) -> str | None:
     named = [r.id for r in context.frame.text.readings if r.id in context.knowledge.wines]
     named += [w for r in context.frame.text.readings for w in context.knowledge.styles_of(r.id)[:1]]
     gone = [wine for wine in named if wine not in context.frame.wines]
-    return gone[0] if gone and says(context.frame, "table-drops") else None
+    return gone[0] if gone and drops(context.frame) else None
 
 
 def _its_foods(gone: str, context: Context) -> tuple[Dish, ...]:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from assistant.answers.items import source_text
 from assistant.answers.safety import for_food
 from assistant.answers.wording import capital, listed
 from assistant.evening.facts import wording
+from assistant.evening.made_for import RENNET
 from assistant.evening.needs import WINE, Need, understood
 from assistant.evening.records import Evening, GuestNeeds
 from assistant.knowledge.diets import Fit, holds, lineage, only_in
@@ -50,6 +51,7 @@ def _guest(guest: GuestNeeds, table: Mapping[str, Sequence[str]], session: Sessi
     needs = [need for found in meant.values() for need in found]
     fits = {label: _worst([stands(f, n, session.knowledge) for f in foods for n in needs])
             for label, foods in table.items()}  # fmt: skip
+    fits = {label: _as_made(fit, table[label], needs, session) for label, fit in fits.items()}
     fits = {label: Fit.NO if _disliked(table[label], needs, session) else fit for label, fit in fits.items()}
     if unknown:
         fits = {label: _worst([fit, Fit.UNKNOWN]) for label, fit in fits.items()}
@@ -57,6 +59,16 @@ def _guest(guest: GuestNeeds, table: Mapping[str, Sequence[str]], session: Sessi
     topics = tuple(dict.fromkeys(t for need in needs for t in need.topics))
     sober, allergy = any(n.sober for n in needs), any(n.allergy for n in needs)
     return GuestCare(guest.guest, guest.needs, may, away, check, unknown, sober, allergy, topics)
+
+
+def _as_made(fit: Fit, foods: Sequence[str], needs: Sequence[Need], session: Session) -> Fit:
+    """How a dish told to be made for vegetarians stands: rennet keeps nobody from it whose label says so."""
+    cheese = session.spoken.made.get(frozenset(foods))
+    if cheese is None:
+        return fit
+    less = [replace(need, marks=need.marks - RENNET) for need in needs]
+    made = _worst([stands(food, need, session.knowledge) for food in foods for need in less])
+    return fit if made is fit else made if cheese else _worst([made, Fit.UNKNOWN])
 
 
 def _disliked(wines: Sequence[str], needs: Iterable[Need], session: Session) -> bool:

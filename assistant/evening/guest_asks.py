@@ -52,9 +52,9 @@ from assistant.evening.guest_touched import touched_guests, touched_told, traces
 from assistant.evening.guest_untold import untold, untold_too
 from assistant.evening.need_corrected import need_corrected
 from assistant.evening.records import Evening
-from assistant.evening.sober_asks import sober_asks
 from assistant.evening.sorts_drunk import by_taste, sorts_drunk
 from assistant.evening.who_needs import who_needs
+from assistant.evening.young_asks import no_wine_asks
 from assistant.language.eating import diets_of
 from assistant.language.fold import fold, key, stem
 from assistant.language.follow_lines import opens, says
@@ -81,7 +81,7 @@ def _asks_of_guest(frame: Frame, session: Session) -> Callable[[Context, Session
 
     A follow-up (`and the brie?`) is about the guest last asked of.
     """
-    if asked := need_corrected(frame, session) or who_needs(frame, session) or sober_asks(frame, session):
+    if asked := need_corrected(frame, session) or who_needs(frame, session) or no_wine_asks(frame, session):
         return asked
     named = guests_named(frame.text.typed, session.tonight.needs)
     if not named and any(session.parser.topics.by_id[topic].another for topic in frame.topics):

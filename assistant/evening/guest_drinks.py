@@ -28,6 +28,7 @@ from assistant.session import Session
 
 SAFETY = "safety"
 TOASTS = frozenset(("kind/dealcoholised-wine", "kind/juice-drink", "kind/mocktail"))
+MINORS = "minors"
 PAIRS = ("wines-for-food", "one-bottle", "choose-wines")
 
 
@@ -79,7 +80,7 @@ def drinks_told(
     answer = _raised(drunk) if toast else wines_for_food(drunk)
     topics = tuple(dict.fromkeys((*(topic for row in rows for topic in row.topics), *more)))
     told = cautions(replace(context, frame=replace(frame, topics=topics, dishes=dishes if named else ())))
-    barred = _barred(context, rows) if named else []
+    barred = [*_young(context, rows), *(_barred(context, rows) if named else [])]
     text = "\n".join([*barred, answer.text, *(one["text"] for one in told)])
     return replace(answer, say=" ".join([*barred, answer.say]), text=text, cautions=told, intent=SAFETY)
 
@@ -170,6 +171,15 @@ def _not_theirs(context: Context, guests: Sequence[str], session: Session) -> tu
     label = context.knowledge.label
     theirs = [d for d in free if label(d) not in asked] or [d for d in free if label(d) not in away]
     return tuple(wine.id for wine in context.knowledge.wines.values() if wine.id not in theirs)
+
+
+def _young(context: Context, rows: Sequence[GuestCare]) -> list[str]:
+    """That there is no alcohol for a guest under age."""
+    return [
+        context.wording("plan", "guest-sober", guest=row.guest, need=listed(list(row.needs)))
+        for row in rows
+        if MINORS in row.topics
+    ]
 
 
 def _barred(context: Context, rows: Sequence[GuestCare]) -> list[str]:

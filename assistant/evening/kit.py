@@ -40,8 +40,9 @@ def measures(
     temperature: Sequence[Temperature],
     allergies: int,
     knowledge: Knowledge,
+    nuts: bool = True,
 ) -> dict[str, float]:
-    """What the items of the kit are counted by, by name."""
+    """What the items of the kit are counted by, by name; `nuts`: whether they are for all guests."""
     counts = {bottle.wine: bottle.needed for bottle in wines}
     sparkling = sum(counts[t.wine] for t in temperature if t.sparkling)
     cold = sum(counts[t.wine] for t in temperature if t.iced)
@@ -60,6 +61,8 @@ def measures(
         "cheese": sum(1 for f in evening.foods if class_of(f.food, knowledge)["id"] == "cheese"),
         "food": len(evening.foods),
         "allergy": allergies,
+        "nuts": float(nuts),
+        "no-nuts": float(not nuts),
     }
 
 

@@ -18,6 +18,7 @@ from assistant.evening.needs_by_talk import needs_by_talk
 from assistant.language.corrected import Corrected, corrected
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked, Told, all_told
+from assistant.language.sorting import EDIBLE
 from assistant.session import Session
 from assistant.table.tonight import needing
 
@@ -105,4 +106,13 @@ def _answer(
         return noted
     if noted is not None:
         return replace(noted, say=f"{say} {noted.say}", text=f"{say}\n{noted.text}")
-    return replace(compose(now.all_used(), say, [say]), dish=None, intent=SETS)
+    lines = [say, *_now_theirs(guest, now)]
+    return replace(compose(now.all_used(), " ".join(lines), lines), dish=None, intent=SETS)
+
+
+def _now_theirs(guest: str, context: Context) -> list[str]:
+    """That a guest of whom nothing else is told may have what is named (`she's eating the salami`)."""
+    eaten = {reading.id for reading in context.frame.text.readings if reading.kind in EDIBLE}
+    named = [context.one_dish(dish) for dish in context.tonight.dishes if dish.main.food in eaten]
+    free = named and not any(one.guest == guest for one in context.tonight.needs)
+    return [context.wording("plan", "guest-yes", guest=guest, things=listed(named))] if free else []

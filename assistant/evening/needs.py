@@ -74,7 +74,8 @@ def understood(said: str, session: Session) -> tuple[Need, ...]:
     if _is_served(said, session):
         return ()
     by_name = _of_sort(said, session) or named_needs(said, session)
-    if eats_only(said):
+    eats = _eats(said, session)
+    if eats or eats_only(said):
         return tuple(need for need in by_name if not need.allergy)  # `only eats fish` leaves out no fish
     if by_name:
         return by_name
@@ -89,6 +90,12 @@ def _is_served(said: str, session: Session) -> bool:
         return False
     at = 1 + (words[1:2] != [] and words[1] in small_words()["articles"])
     return any(r.start == at and r.end > at + 1 and r.id.startswith(EDIBLE) for r in text.readings)
+
+
+def _eats(said: str, session: Session) -> bool:
+    """Whether a guest is only said to eat or bring something (`eating the salami`), no allergy to be told."""
+    eats = guest_words().eating.intersection(_plain(said)[:1])
+    return bool(eats) and not session.parser.parse(said).topics
 
 
 def _of_sort(said: str, session: Session) -> tuple[Need, ...]:

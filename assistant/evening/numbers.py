@@ -13,6 +13,7 @@ from assistant.evening.care import GuestCare, care, cautions
 from assistant.evening.clock import FOODS, Task, clock, pours
 from assistant.evening.facts import wording
 from assistant.evening.kit import kit, measures
+from assistant.evening.needs import understood
 from assistant.evening.portions import Portion, portions
 from assistant.evening.records import Evening
 from assistant.evening.rescue import rescue
@@ -23,6 +24,7 @@ from assistant.knowledge.problems import Problem
 from assistant.session import Session
 
 MORE = 3
+NUTS = frozenset(("allergen/nuts", "allergen/peanuts", "kind/nut"))
 
 
 def numbers(
@@ -41,7 +43,8 @@ def numbers(
     known = session.knowledge
     wines, foods, cold = bottles(evening, known), portions(evening, known), temperatures(evening, known)
     guests, apart = _with_bread(evening, care(evening, session, drinks), session)
-    counted = measures(evening, wines, cold, sum(g.allergy for g in guests), known)
+    allergies = sum(guest.allergy for guest in guests)
+    counted = measures(evening, wines, cold, allergies, known, _nuts(evening, session))
     tasks = clock(evening, cold, counted, known)
     bought = shopping(evening, wines, foods, int(counted["ice"]), known, apart)
     flight = pours(evening, cold, known) if evening.start else []
@@ -63,6 +66,12 @@ def numbers(
         "cautions": cautions(evening, guests, any(t.kind == FOODS for t in tasks), bool(drinks), session),
         "problems": [str(p) for p in problems],
     }
+
+
+def _nuts(evening: Evening, session: Session) -> bool:
+    """Whether nuts are bought: not where a guest must avoid them, or a need is not understood."""
+    needs = [understood(said, session) for guest in evening.needs for said in guest.needs]
+    return all(meant and not any(n.marks & NUTS or n.kinds & NUTS for n in meant) for meant in needs)
 
 
 def _with_bread(

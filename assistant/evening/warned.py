@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
+from assistant.answers.wording import capital, listed
+from assistant.evening.made_for import foods_of, heard
+from assistant.language.follow_lines import says
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import BASE, Dish
@@ -19,6 +21,7 @@ if TYPE_CHECKING:
     from assistant.session import Session
 
 SUPPOSES, SAFETY = "what-if", "safety"
+PAIRS = ("wines-for-food", "judge-pair", "one-bottle")
 CHOOSES, PLANS = "choose-wines", "plan"
 
 
@@ -32,12 +35,43 @@ def warned(answer: Answer, before: Tonight, context: Context, session: Session) 
 
 def _with_kept_from(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:
     """The answer behind what is new on the table and not for a guest; an allergy is told with its labels."""
+    made = heard(context.frame, replace(context, tonight=session.tonight), session)
     new = _new(before, session.tonight, context.frame) if session.tonight.needs else ()
-    if not new or answer.intent == SAFETY or not answer.understood:
+    new = tuple(dish for dish in new if not any(foods_of(dish) < foods_of(one) for one in made))
+    answer = _with_made(answer, made, context)
+    named = _named(session.tonight, context.frame) if session.tonight.needs and not new else ()
+    told = answer.intent == SAFETY and not (named and _comes(context.frame))
+    if not (new or named) or told or not answer.understood:
         return answer
-    lines = [line for row in _care(new, context, session) for line in _lines(row, context)]
+    rows = [row for row in _care(new or named, context, session) if row.guest not in answer.text or new]
+    harmed = [row for row in rows if row.allergy and row.keep_away]
+    lines = [line for row in (rows if new else harmed) for line in _lines(row, context)]
+    if not lines:
+        return answer
+    lines += [context.wording("plan", "best-left")] if harmed else []
+    text = lines if harmed and _comes(context.frame) else [*lines, answer.text]
+    said = " ".join([*lines, *([answer.say] if text is not lines else [])]).strip()
+    return replace(answer, say=said, text="\n".join(text))
+
+
+def _with_made(answer: Answer, made: Sequence[Dish], context: Context) -> Answer:
+    """The answer behind what has to be so in a dish that is told to be for vegetarians."""
+    lines = [context.wording("plan", "made-for", thing=capital(context.one_dish(dish))) for dish in made]
     said = " ".join([*lines, answer.say]).strip()
     return replace(answer, say=said, text="\n".join([*lines, answer.text])) if lines else answer
+
+
+def _comes(frame: Frame) -> bool:
+    """Whether a food is only said to come, so that nothing is to be poured with it."""
+    return frame.intent in PAIRS and says(frame, "comes-too")
+
+
+def _named(now: Tonight, frame: Frame) -> tuple[Dish, ...]:
+    """The foods that are named in what goes with them and lie on no table yet."""
+    there = {part.food for dish in now.dishes for part in dish.parts}
+    named = {r.id for r in frame.text.readings if r.kind in EDIBLE} if frame.intent in PAIRS else set()
+    parts = (part for dish in frame.dishes for part in dish.parts if part.food in named - there)
+    return tuple(Dish((replace(part, role=BASE),)) for part in parts)
 
 
 def _with_unserved(answer: Answer, before: Tonight, context: Context, session: Session) -> Answer:

@@ -18,13 +18,16 @@ from assistant.language.retold import either, given_names
 class AgeWords:
     """The table `aged` of corpus/language/guests.toml: `turn` tells of an age, `told` is how it is written.
 
-    `kin`: words for people who have no other name; `bare`: what is written alone.
+    `kin`: words for people who have no other name; `bare`: what is written alone; `names`: those that stand
+    in lists of words too, `everyday`: those that are words.
     """
 
     turn: re.Pattern[str]
     told: str
     bare: re.Pattern[str]
     kin: frozenset[str]
+    names: frozenset[str]
+    everyday: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> AgeWords:
@@ -38,7 +41,9 @@ class AgeWords:
             rf"(?=[ .!]*$|\s?[,;]|\s{then}\b)"
         )
         bare = re.compile(re.escape(table["told"]).replace(r"\{age\}", ages), re.IGNORECASE)
-        return cls(re.compile(turn, re.IGNORECASE), table["told"], bare, frozenset(tables["named"]["kin"]))
+        named, names = tables["named"], frozenset(tables["run_on"]["names"])
+        turn_ = re.compile(turn, re.IGNORECASE)
+        return cls(turn_, table["told"], bare, frozenset(named["kin"]), names, frozenset(named["everyday"]))
 
 
 @lru_cache(maxsize=1)
@@ -58,6 +63,12 @@ def tells_age(need: str) -> bool:
 
 
 def _told(found: re.Match[str]) -> str:
-    name = fold(found["who"])
-    person = name in _words().kin or name in given_names()
+    person = fold(found["who"]) in _words().kin or known_name(found["who"])
     return f"{found['who']} is {_words().told.format(age=found['age'])}" if person else found[0]
+
+
+def known_name(word: str) -> bool:
+    """Whether a word is what people are called; one that is a word too only as names are written."""
+    name = fold(word)
+    everyday = word[:1].isupper() and name in _words().everyday
+    return everyday or name in _words().names or name in given_names()

@@ -15,7 +15,7 @@ _STOP = re.compile(rf"(?:{_END}|(?<=\w{{3}}):)\s++")  # `we are nine: Kate and J
 _PIECES = re.compile(rf"((?<!\s)\s*+(?:[,;]|{_END})\s++(?:and\s++)?+|(?<!\s)\s++and\s++)", re.IGNORECASE)
 _LINK = re.compile(r"((?:(?<!\s)\s++)?+[,;]\s*+(?:and\s++)?|(?<!\s)\s++and\s++)")
 _TOO = re.compile(r"(?<=\w)(?:,?\s(?:too|also|as well|either))?[ .!,;]*+$", re.IGNORECASE)
-_JUST = re.compile(r"^(?:just|actually|really|now)\s(?=\w)", re.IGNORECASE)
+_JUST = re.compile(r"^(?:(?:just|actually|really|now|both|all|apparently)\s)+(?=\w)", re.IGNORECASE)
 _NAME = re.compile(r"(?<![\w-])[^\W\d][\w-]*+")
 _ONE = re.compile(rf"(?:(?:my|our|his|her|their)\s(?:\w{{1,20}}\s){{0,2}}?)?{_NAME.pattern}", re.IGNORECASE)
 FEWEST_TOLD = 4
@@ -44,7 +44,7 @@ def _words() -> tuple[frozenset[str], frozenset[str]]:
 
 
 def without_too(need: str) -> str:
-    """What is told of a guest, without that another is so too, or only so (`just veggie`)."""
+    """What is told of a guest, without that another is so too, or only so (`just veggie`, `both vegan`)."""
     return _JUST.sub("", _TOO.sub("", need))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from itertools import pairwise
+from itertools import dropwhile, pairwise
 
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame
@@ -20,6 +20,7 @@ def guests_named(typed: str, needs: Sequence[Asked]) -> tuple[str, ...]:
     """The guests, as called, that a text names: by name, or by what they ask to be spared (`the vegans`)."""
     words = _WORD.findall(POSSESSIVE.sub("", typed))
     found = [n.guest for n in needs if _by_name(n.guest, words) or _by_need(n.need, words)]
+    found += [n.guest for n in needs if _owns(n.guest, typed)]
     found += filter(None, [asks_for_own(typed, needs)])
     return tuple(one for one in dict.fromkeys(found) if not _of_another(one, found))
 
@@ -84,7 +85,15 @@ def _by_name(guest: str, words: Sequence[str]) -> bool:
     wanted, said = ([word if strict else fold(word) for word in row] for row in (name, words))
     found = (at for at in range(len(said)) if said[at : at + len(wanted)] == wanted)
     sure = any(at or not everyday or _is_told_of(said[len(wanted) :]) for at in found)
-    return sure or (len(name) == 1 and everyday and _asked_for(fold(name[0]), [fold(w) for w in words]))
+    small = [fold(word) for word in words] if len(name) == 1 and everyday else []
+    return sure or _asked_for(fold(name[0]), small) or _tells_of(fold(name[0]), small)
+
+
+def _owns(guest: str, typed: str) -> bool:
+    """Whether a name that is a word too, and nothing to eat, opens what is somebody's (`Sue's doctor`)."""
+    first, owned = typed.split()[:1], POSSESSIVE.search(typed.partition(" ")[0])
+    name = fold(POSSESSIVE.sub("", first[0])) if first and owned else ""
+    return bool(name) and name == fold(guest) and name not in guest_words().eaten_too
 
 
 def _asked_for(name: str, said: Sequence[str]) -> bool:
@@ -94,10 +103,17 @@ def _asked_for(name: str, said: Sequence[str]) -> bool:
     return name not in known.eaten_too and any(b == name and a in known.before_one for a, b in pairs)
 
 
+def _tells_of(name: str, said: Sequence[str]) -> bool:
+    """Whether a name that is a word too opens what is told (`sue drank some`); `will` and `may` ask."""
+    told = list(dropwhile(guest_words().lead.__contains__, said))
+    opens = told[:1] == [name] and name not in guest_words().before_one
+    return opens and (_is_told_of(told[1:]) or bool(guest_words().no_name_verbs.intersection(told[1:2])))
+
+
 def _is_told_of(behind: Sequence[str]) -> bool:
     """Whether something is told of whoever is named in front: `pat asks`, and not `will the brie`."""
     known = guest_words()
-    return bool(set(behind[:1]) & (known.is_ | {verb.split()[0] for verb in known.passing}))
+    return bool(set(behind[:1]) & (known.is_ | known.does | {verb.split()[0] for verb in known.passing}))
 
 
 def _by_need(need: str, words: Sequence[str]) -> bool:

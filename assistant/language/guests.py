@@ -18,6 +18,7 @@ from assistant.language.drinks_only import dislikes, said_plainly, says_dislike
 from assistant.language.retold import as_called, as_told, first_hand, named_first
 from assistant.language.run_on import parted
 from assistant.language.said_of import of_one_there, plainly
+from assistant.language.so_is import each_told
 from assistant.language.sober import is_sober, plainly_driving
 
 NAMED = (
@@ -25,7 +26,7 @@ NAMED = (
     "passing_for", "passing_kept", "passing_verbs", "passing_asks", "does", "kin", "before_one",
     "eaten_too",
 )  # fmt: skip
-KEPT_OUT = (("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"), ("is", "owns"))
+KEPT_OUT = (("is", "eating"), ("is", "denies"), ("no_name", "asks"), ("no_name", "verbs"), ("is", "owns"))
 OWNS = ("'s", "’s")
 MOST_NAME, MOST_NEED = 4, 8
 WORD = re.compile(r"\w[\w.-]*(?:['’](?!s\b)\w+)?|['’]s\b|[^\w\s]")
@@ -78,6 +79,7 @@ class GuestWords:
     kin: frozenset[str]
     before_one: frozenset[str]
     eaten_too: frozenset[str]
+    eating: frozenset[str]
     denies: frozenset[str]
     no_name: frozenset[str]
     no_name_verbs: frozenset[str]
@@ -166,9 +168,8 @@ def all_asked(typed: str) -> tuple[Asked, ...]:
 
 def all_told(typed: str) -> Told:
     """The guests of a line with their needs, and the parts that tell of none behind them."""
-    told = [
-        said_plainly(without_arrivals(with_age(as_told(plainly(part))))) for part in sentences(parted(typed))
-    ]
+    parts = sentences(parted(each_told(typed)))
+    told = [said_plainly(without_arrivals(with_age(as_told(plainly(part))))) for part in parts]
     words = list(dropwhile(guest_words().lead.__contains__, map(str.lower, WORD.findall(" ".join(told)))))
     if _asks(words):
         return Told()

@@ -16,7 +16,7 @@ from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 from assistant.table.bare_bottles import style_told, tastes_told
 from assistant.table.put_on import foods_coming
-from assistant.table.taken_off import is_there
+from assistant.table.taken_off import drops, is_there
 
 if TYPE_CHECKING:
     from assistant.table.tonight import Tonight
@@ -182,7 +182,7 @@ def _going(frame: Frame, tonight: Tonight) -> list[Dish]:
     pair = swapped(frame.text)
     off = {reading.id for reading in dropped(frame.text)} | set(frame.barred)
     off |= {pair[0].id} if pair else set()
-    off |= _eaten(frame) if says(frame, "table-drops") or says(frame, "swaps-for") else set()
+    off |= _eaten(frame) if drops(frame) or says(frame, "swaps-for") else set()
     return [dish for dish in tonight.dishes if dish.main.food in off]
 
 

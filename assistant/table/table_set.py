@@ -16,7 +16,7 @@ from assistant.pairing.dish import Dish
 from assistant.table.bare_bottles import style_of_kind
 from assistant.table.brought import ARRIVES, SETS, bottle_told, dishes_after_swap, kinds_poured
 from assistant.table.put_on import goes_on_listing, has_menu, only_spreads
-from assistant.table.taken_off import DROPPED, clears, not_there
+from assistant.table.taken_off import DROPPED, clears, drops, not_there
 
 if TYPE_CHECKING:
     from assistant.table.tonight import Tonight
@@ -32,9 +32,9 @@ def changes_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> bool:
     if clears(frame, tonight, knowledge) is not None or not_there(frame, tonight, knowledge):
         return True
     ails = bool(frame.entries) and not says(frame, "table-instead")  # trouble is told what to do about
-    drops = says(frame, "table-drops") and not (says(frame, "stains") or ails)
+    gone = drops(frame) and not (says(frame, "stains") or ails)
     places = pair is not None and frame.intent == ORDERS and set(pair) <= set(tonight.wines)
-    changes = (pair is not None and not places) or drops
+    changes = (pair is not None and not places) or gone
     brings = bool(tonight.wines and frame.wines) and says(frame, "table-brings")
     return frame.intent == SETS or brings or bool(on_it and changes)
 
@@ -50,7 +50,7 @@ def table_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     if not_there(frame, tonight, knowledge):
         return replace(frame, intent=SETS, wines=tonight.wines, dishes=tonight.dishes)
     wines = _wines_after(frame, tonight, knowledge)
-    changed = swapped_wines(frame.text) is not None or says(frame, "table-drops")
+    changed = swapped_wines(frame.text) is not None or drops(frame)
     dishes = once(_dishes_after(frame, tonight, changed))
     text = replace(frame.text, readings=tuple(_taken(r, frame, knowledge) for r in frame.text.readings))
     return replace(frame, intent=SETS, text=text, wines=tuple(dict.fromkeys(wines)), dishes=dishes)
@@ -70,7 +70,7 @@ def _wines_after(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[
     if pair is not None:
         goes, comes = meant_of(pair[:1], tonight.wines, knowledge), styles(pair[1:], knowledge)
         return tuple(one for wine in tonight.wines for one in (comes if wine in goes else (wine,)))
-    if says(frame, "table-drops"):
+    if drops(frame):
         off = meant_of(frame.wines, tonight.wines, knowledge)
         return tuple(wine for wine in tonight.wines if wine not in off)
     adds = _adds(frame) or not wines or _is_another(frame, wines, tonight)
@@ -144,7 +144,7 @@ def once(dishes: Iterable[Dish]) -> tuple[Dish, ...]:
 def wines_refused(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[str, ...]:
     """The wines of the table that are said not to be there (`not the Burgundy, we don't have that`)."""
     asks = says(frame, "table-questions") or says(frame, "table-instead")
-    if frame.intent not in DROPPED or asks or not says(frame, "table-drops"):
+    if frame.intent not in DROPPED or asks or not drops(frame):
         return ()
     names = [limit.wanted for limit in frame.preferences if limit.banned and limit.wanted]
     return tuple(meant_of(names, tonight.wines, knowledge))

@@ -39,6 +39,11 @@ LOOKED_FOR = ("set-table", "unclear", "note", "smalltalk")
 FOODS_OFF, WINES_OFF, ALL_OFF = "clears-foods", "clears-wines", "clears-table"
 
 
+def drops(frame: Frame) -> bool:
+    """Whether something is said to come off; `a drop of the Riesling` is a measure."""
+    return says(frame, "table-drops") and not says(frame, "a-drop")
+
+
 def clears(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame | None:
     """The frame that takes foods off, clears the table or a half of it; None for any other text."""
     if (apart := set_apart(frame, tonight, knowledge)) is not None:
@@ -77,7 +82,7 @@ def as_order(frame: Frame, tonight: Tonight) -> Frame:
     named = {reading.id for reading in frame.text.readings if reading.kind in EDIBLE}
     alone = bool(named) and named <= {dish.main.food for dish in tonight.dishes}
     asks = says(frame, "table-questions") or says(frame, "menu-asks") or opens(frame, "yes-no")
-    told = frame.intent == SAFETY and set(frame.topics) == {CONTACT} and says(frame, "table-drops")
+    told = frame.intent == SAFETY and set(frame.topics) == {CONTACT} and drops(frame)
     return replace(frame, intent=SETS, topics=(), again="") if told and alone and not asks else frame
 
 
@@ -119,7 +124,7 @@ def foods_left(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Di
     asks = _asks(frame) or opens(frame, "yes-no") or says(frame, "out-of-the-cold")
     thrown = says(frame, "thrown-out") and not (frame.topics or frame.entries)
     told = frame.intent in DROPPED or (thrown and frame.intent in AILS)
-    if not says(frame, "table-drops") or not told or asks:
+    if not drops(frame) or not told or asks:
         return None
     kept = {reading.id for reading in frame.text.readings if not thrown and is_there(frame, reading)}
     kept |= {reading.id for reading in foods_coming(frame)}
@@ -141,7 +146,7 @@ def _asks(frame: Frame) -> bool:
 def _coming(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[Dish, ...]:
     """The dishes that are put on in a text that takes others off."""
     of_table = frame.intent == SETS or (frame.intent in DROPPED and bool(tonight.dishes))
-    told = of_table and says(frame, "table-drops") and not _asks(frame)
+    told = of_table and drops(frame) and not _asks(frame)
     return dishes_coming(frame, tonight.dishes, knowledge) if told else ()
 
 
@@ -185,8 +190,8 @@ def _less(dish: Dish, reading: Reading, knowledge: Knowledge) -> Dish:
 
 def not_there(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> list[Reading]:
     """What is said to come off a table where it does not lie; empty where something went."""
-    drops = says(frame, "table-drops") or bool(not_brought(frame))
-    told = frame.intent in LOOKED_FOR and drops and not frame.topics
+    gone = drops(frame) or bool(not_brought(frame))
+    told = frame.intent in LOOKED_FOR and gone and not frame.topics
     asks = says(frame, "menu-asks") or says(frame, "table-instead")
     told = told and bool(tonight.dishes or frame.intent == SETS)
     named = [reading for reading in frame.text.readings if reading.kind in EDIBLE]
@@ -201,7 +206,7 @@ def not_there(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> list[Read
 def off_what_was_asked(frame: Frame, talk: Talk | None, tonight: Tonight) -> bool:
     """Whether something comes off foods that a wine was asked for, and no table is laid."""
     asked = talk is not None and bool(talk.frame.dishes) and not (tonight.dishes or tonight.wines)
-    return asked and frame.intent == SETS and bool(frame.dishes) and says(frame, "table-drops")
+    return asked and frame.intent == SETS and bool(frame.dishes) and drops(frame)
 
 
 def has_cleared(frame: Frame) -> bool:
