@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.answers.chilling import chill_lines, usual_kinds
@@ -19,6 +20,7 @@ from assistant.language.follow_lines import says
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.choose import COMMONEST
 from assistant.pairing.dish import Dish
+from assistant.table.served import hot_meant
 
 # What may be asked of serving a wine, the first that is; by the lines of follow-ups.toml.
 ASKED = ("freezer", "keeping", "chill", "air", "opening")
@@ -31,6 +33,9 @@ def service(context: Context) -> Answer:
     styles = [w for w in words if w in context.knowledge.wines]
     if not words and says(context.frame, "freezer"):
         return _freezer(context)
+    hot = () if words else hot_meant(context.frame, context.tonight, context.knowledge)
+    if hot and (context.frame.dishes or says(context.frame, "oven-asked")):
+        return _heated(context, hot)
     if not words and context.frame.dishes:
         return _foods_out(context)
     if not styles:
@@ -64,6 +69,16 @@ def _foods_out(context: Context) -> Answer:
     limit = limit_minutes(fact("cooling", "limits", "room_celsius").typical)
     lines.append(context.wording("line", "out-limit", minutes=f"{limit:g}"))
     return replace(compose(context, lines[0], lines), dish=None)
+
+
+def _heated(context: Context, dishes: Sequence[Dish]) -> Answer:
+    """When hot dishes go in, by the hour at which they are told or planned to be eaten, and for how long."""
+    from assistant.evening.heat_by_talk import heated  # loaded late: an evening needs so much
+
+    lines = [capital(line) for line in heated(dishes, context)]
+    limit = limit_minutes(fact("cooling", "limits", "room_celsius").typical)
+    away = context.wording("line", "hot-limit", minutes=f"{limit:g}")
+    return replace(compose(context.of_evening(), lines[0], [*lines, away]), dish=None)
 
 
 def _meant(context: Context) -> list[Dish]:

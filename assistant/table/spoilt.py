@@ -9,6 +9,7 @@ from assistant.afresh import names_evening, names_kept
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.table.headcount import with_the_sober
+from assistant.table.served import served
 from assistant.table.tonight import Tonight, after_said
 
 if TYPE_CHECKING:
@@ -21,7 +22,8 @@ def after_told(frame: Frame, session: Session) -> Tonight:
     """The table after all that a frame says of it, without a bottle that is told to be spoilt."""
     if names_evening(frame) or names_kept(frame):
         return session.tonight
-    tonight = with_the_sober(after_said(frame, session.tonight), session)
+    told = served(session.tonight, after_said(frame, session.tonight), frame, session.knowledge)
+    tonight = with_the_sober(told, session)
     spoilt = _spoilt(frame, session) if frame.intent == TROUBLE else set()
     return replace(tonight, wines=tuple(wine for wine in tonight.wines if wine not in spoilt))
 
