@@ -147,8 +147,7 @@ class Session:
         if back is not None and not self.taught.just:
             return small.shown(self._context(frame)) or small.cleared(self._context(frame))
         before = self.tonight, self._talk
-        if not frame.after:
-            self.tonight = after_told(frame, self)
+        self.tonight = after_told(frame, self)
         told_of = self.tonight.needs != before[0].needs  # who is only told of asks nothing yet
         frame = without_party(frame) if told_of or self.tonight.budget != before[0].budget else frame
         answer = taken_down(self._answer(frame, told_of), before[0], self._context(frame))

@@ -10,6 +10,7 @@ from assistant.after.buying import buying
 from assistant.after.cooking import cooked, frozen
 from assistant.after.left import left
 from assistant.after.leftovers import left_over
+from assistant.after.level import level
 from assistant.after.manner import in_manner
 from assistant.after.message import message, message_for_all, messages
 from assistant.after.money import cost, cost_said
@@ -40,6 +41,7 @@ BUILDERS: Mapping[str, Builder] = {
     "cost-said": cost_said,
     "left": left,
     "latecomer": latecomer,
+    "level": level,
     "buy": buying,
     "next": next_event,
     "next-bare": next_event,

@@ -38,6 +38,7 @@ class Act:
     safe: bool
     poured: bool
     written: bool
+    expected: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,4 +116,5 @@ def _act(row: Mapping[str, Any]) -> Act:
         bool(row.get("safe")),
         bool(row.get("poured")),
         bool(row.get("written")),
+        bool(row.get("expected")),
     )

@@ -10,16 +10,19 @@ from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.table.headcount import with_the_sober
 from assistant.table.served import served
+from assistant.table.time_and_money import expecting
 from assistant.table.tonight import Tonight, after_said
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
-TROUBLE, POUR, NEVER = "trouble", "pour", "pourNo"
+TROUBLE, POUR, NEVER, LATE = "trouble", "pour", "pourNo", "latecomer"
 
 
 def after_told(frame: Frame, session: Session) -> Tonight:
     """The table after all that a frame says of it, without a bottle that is told to be spoilt."""
+    if frame.after:  # what follows an evening changes none, but who comes late is looked out for
+        return expecting(session.tonight, frame) if frame.after == LATE else session.tonight
     if names_evening(frame) or names_kept(frame):
         return session.tonight
     told = served(session.tonight, after_said(frame, session.tonight), frame, session.knowledge)
