@@ -33,6 +33,7 @@ class FollowWords:
     becomes: Words
     by_now: Words
     price_between: Words
+    price_before: Words
     price_not_between: Words
     price_not: Words
     one: Words
