@@ -15,6 +15,7 @@ from assistant.evening.bottles import cliffs, needed, usable_ml
 from assistant.evening.facts import HAIR, amount, fact
 from assistant.evening.portions import class_of
 from assistant.knowledge.concepts import Amount
+from assistant.language.follow_lines import says
 from assistant.language.quantities import Quantities, asked_for, quantities, quantity_words
 from assistant.language.turning import FOODS
 from assistant.table.headcount import shared
@@ -25,7 +26,8 @@ def quantity(context: Context) -> Answer:
     counted = _with_guests(quantities(context.frame.text), context)
     food = context.frame.dishes and not _drunk_alone(context)
     asked = asked_for(context.frame.text) or ("food" if food else "bottles")
-    if counted.people and counted.bottles and asked in ("pour", "per_bottle"):
+    enough = says(context.frame, "enough-asked") and asked == "glasses"
+    if counted.people and counted.bottles and (asked in ("pour", "per_bottle") or enough):
         asked = "bottles"
     if asked == "buy":
         asked = "food" if food and not context.frame.wines else "bottles"
@@ -97,13 +99,21 @@ def _cliff_lines(context: Context, drinkers: int, each: int, ml: float) -> list[
 
 
 def _enough(context: Context, counted: Quantities) -> Built:
-    """The pour that so many bottles give everybody."""
+    """The pour that so many bottles give everybody; where it is too little, how many would do."""
     drinkers = max(1.0, (counted.people or 1.0) - counted.non_drinkers)
-    ml = floor((counted.bottles or 0.0) * usable_ml(counted.bottle_ml) / drinkers + HAIR)
-    pours = round(ml / pour(counted), 1)
+    usable, each = usable_ml(counted.bottle_ml), _each(counted)
+    ml = floor((counted.bottles or 0.0) * usable / drinkers + HAIR)
+    pours = round(ml / each, 1)
     kind = "share" if shared(context.frame) else "enough" if pours >= 1 else "too-little"
     say = _told(context, kind, people=drinkers, ml=ml, pours=pours, oz=ml / quantity_words().sizes["oz"])
-    return say, {"pours": (pours, "pour")}, []
+    more = _told(context, "would-do", ml=each, bottles=needed(round(drinkers), each, usable))
+    return say, {"pours": (pours, "pour")}, [more] if kind == "too-little" else []
+
+
+def _each(counted: Quantities) -> float:
+    """Millilitres that everybody is to have: as said, a glass where one is spoken of, else a tasting pour."""
+    glass = counted.glass and not counted.ml
+    return fact("amounts", "glass", counted.glass or "").typical if glass else pour(counted)
 
 
 def _per_bottle(context: Context, counted: Quantities) -> Built:
