@@ -18,7 +18,7 @@ OTHER = "food/button-mushroom"
     [
         "which wine for the lasagne and which for the mushroom one?",
         "what wine for the lasagne and what for the mushroom one",
-        "which wine for the lasagne, and which wine with the mushroom lasagne?",
+        "which wine for the lasagne and which one for the mushroom one",
         "what goes with the lasagne and what with the mushroom one?",
     ],
 )
