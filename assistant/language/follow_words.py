@@ -34,6 +34,7 @@ class FollowWords:
     by_now: Words
     price_between: Words
     price_before: Words
+    load_behind: Words
     price_not_between: Words
     price_not: Words
     one: Words
