@@ -11,7 +11,9 @@ from assistant.answers.context import Context
 from assistant.answers.help import help_alone
 from assistant.answers.record import Answer
 from assistant.language.corrected import corrected
+from assistant.language.fold import fold
 from assistant.language.follow_lines import behind, opens, says, says_only
+from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.guests import Asked
 
@@ -45,11 +47,20 @@ def names_evening(frame: Frame) -> bool:
 
 def names_kept(frame: Frame) -> bool:
     """Whether an evening that is kept is called by its whole name (`load tapas night`)."""
-    if not opens(frame, "load"):
-        return False
-    from assistant.evening.kept import kept, slug
+    return bool(kept_meant(frame))
 
-    return slug(behind(frame, "load")) in kept()
+
+def kept_meant(frame: Frame) -> str:
+    """The evening kept that a line takes up (`open bookclub`, `bring book club back`); empty for most."""
+    line = next((line for line in ("load", "load-kept") if opens(frame, line)), "")
+    if not line:
+        return ""
+    from assistant.evening.kept import called
+
+    words = behind(frame, line).split()
+    while words and not called(" ".join(words)) and fold(words[-1]) in follow_words().load_behind:
+        words.pop()
+    return called(" ".join(words)) if words else ""
 
 
 def afresh(context: Context, session: Session) -> Answer:

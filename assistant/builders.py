@@ -87,7 +87,7 @@ PARTS = ("late", "savings", "handout", "shopping", "kit", "cost", "chill", "cloc
 ASKS_FOR_PARTS = ("unclear", "plan", "quantity", "help", "note", "service", "undo", "trouble", "one-bottle")
 ASKS_FOR_TABLE = (
     "unclear", "define", "help", "set-table", "wines-for-food", "plan",
-    "choose-wines", "check-board",
+    "choose-wines", "check-board", "smalltalk",
 )  # fmt: skip
 
 

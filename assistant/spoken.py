@@ -52,7 +52,7 @@ class Spoken:
         self.ails, self.ailed = (frame.entries[:1], tuple(named)) if trouble else ((), ())
 
     def heard(self, answer: Answer, frame: Frame) -> None:
-        """Takes down the answer, whether of a reaction, which trouble was told, and whether food stands out."""
+        """Takes down the answer, a reaction or trouble it tells of, and whether food stands out."""
         self.last = answer
         self.ailing(frame, answer.intent == TROUBLE)
         self.out = self.out if frame.after == OUTSIDE else ()

@@ -153,3 +153,21 @@ def test_what_is_only_supposed_changes_no_table(talk: Session, typed: str) -> No
     before = told(talk).tonight
     assert talk.ask(typed).intent == "what-if"
     assert talk.tonight == before
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "open bookclub",
+        "bring back the bookclub evening",
+        "bring bookclub back",
+        "open the book club",
+        "load up bookclub please",
+    ],
+)
+def test_an_evening_kept_is_taken_up_however_it_is_called(talk: Session, asked: str) -> None:
+    talk.ask("8 guests, we have Soave and Chianti with brie and lasagne")
+    talk.ask("save it as bookclub")
+    talk.new_conversation()
+    assert talk.ask(asked).say.startswith("Bookclub is on the table: Soave")
+    assert talk.ask("what have we got tonight").say.startswith("On the table: Brie, lasagne, Soave")

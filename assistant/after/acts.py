@@ -53,6 +53,8 @@ def _meant(act: Act, frame: Frame, session: Session, talk: Talk | None) -> bool:
         return False
     if (act.proposed and session.proposed is None) or (act.fresh and talk is not None):
         return False
+    if act.expected and not session.tonight.late:
+        return False
     if (act.poured and not session.tonight.wines) or (act.written and session.written is None):
         return False
     if act.ailing and not session.spoken.ails:

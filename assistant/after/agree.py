@@ -73,9 +73,13 @@ def _best(found: Sequence[Ballot], context: Context) -> list[str]:
     best = [ballot for ballot in ranked if (ballot.votes.mean, ballot.votes.n) == top]
     names = listed([thing(ballot, context) for ballot in best])
     say = said("votes", "favourite" if len(best) == 1 else "favourites", things=capital(names))
+    lone = [ballot for ballot in ranked[:MOST_LISTED] if ballot.votes.n == 1][1:]  # told of the first of them
     return [
         say,
-        *(said("votes", "liked", thing=thing(b, context), votes=_mean(b)) for b in ranked[:MOST_LISTED]),
+        *(
+            said("votes", "liked", thing=thing(b, context), votes=_mean(b, b in lone))
+            for b in ranked[:MOST_LISTED]
+        ),
     ]
 
 
@@ -138,9 +142,11 @@ def line_of(ballot: Ballot, context: Context) -> str:
     return said("votes", kind, thing=thing(ballot, context), verdict=verdict, votes=_mean(ballot))
 
 
-def _mean(ballot: Ballot) -> str:
+def _mean(ballot: Ballot, told_before: bool = False) -> str:
+    """The mean; what one vote says is not told twice in an answer."""
     votes = ballot.votes
-    kind = "mean-one" if votes.n == 1 else "mean"
+    one = "mean-one-more" if told_before else "mean-one"
+    kind = one if votes.n == 1 else "mean"
     return said("votes", kind, mean=votes.mean, n=votes.n, half=votes.half)
 
 

@@ -12,6 +12,7 @@ from assistant.after.buying import buying
 from assistant.after.cooking import cooked, frozen
 from assistant.after.left import left
 from assistant.after.leftovers import left_over
+from assistant.after.level import level
 from assistant.after.manner import in_manner
 from assistant.after.message import message, message_to_all, messages
 from assistant.after.money import cost, cost_said
@@ -54,6 +55,7 @@ BUILDERS: Mapping[str, Builder] = {
     "stood-warm": stood_warm,
     "toast": toast,
     "other-fizz": other_fizz,
+    "level": level,
     "buy": buying,
     "next": next_event,
     "next-bare": next_event,

@@ -41,6 +41,7 @@ class Act:
     heat: str
     just_out: str
     ailing: bool
+    expected: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,4 +127,5 @@ def _act(row: Mapping[str, Any]) -> Act:
         str(row.get("heat", "")),
         str(row.get("just_out", "")),
         bool(row.get("ailing")),
+        bool(row.get("expected")),
     )

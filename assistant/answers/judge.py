@@ -11,7 +11,7 @@ from assistant.answers.eating import fits
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital
 from assistant.language.eating import WITHOUT_ALCOHOL
-from assistant.language.follow_lines import opens
+from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Preference
 from assistant.pairing import choose
 from assistant.pairing.match import Match
@@ -39,8 +39,9 @@ def judge_pair(context: Context) -> Answer:
 
 
 def _ways(context: Context, verdict: str, reasoned: bool) -> list[str]:
-    """Templates of what is said, longest first; whether a wine is too much is denied where it goes well."""
-    ways = ["doubt"] if opens(context.frame, "too-much") else ["", "brief"]
+    """Templates of what is said, longest first; blame is denied where it goes well."""
+    doubted = opens(context.frame, "too-much") or says(context.frame, "blames")
+    ways = ["doubt"] if doubted else ["", "brief"]
     found = [f"judge-{way}-{verdict}".replace("--", "-") for way in (*(ways if reasoned else ()), "short")]
     return found
 

@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from math import ceil, floor
-from typing import Any
 
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
+from assistant.answers.food_amounts import Built, food_amounts, told
 from assistant.answers.record import Answer
 from assistant.evening import alcohol as measures
 from assistant.evening.bottles import cliffs, needed, usable_ml
-from assistant.evening.facts import HAIR, amount, fact
-from assistant.evening.portions import class_of
-from assistant.knowledge.concepts import Amount
+from assistant.evening.facts import HAIR, fact
+from assistant.language.follow_lines import says
 from assistant.language.quantities import Quantities, asked_for, quantities, quantity_words
 from assistant.language.turning import FOODS
 from assistant.table.headcount import shared
@@ -25,7 +24,8 @@ def quantity(context: Context) -> Answer:
     counted = _with_guests(quantities(context.frame.text), context)
     food = context.frame.dishes and not _drunk_alone(context)
     asked = asked_for(context.frame.text) or ("food" if food else "bottles")
-    if counted.people and counted.bottles and asked in ("pour", "per_bottle"):
+    enough = says(context.frame, "enough-asked") and asked == "glasses"
+    if counted.people and counted.bottles and (asked in ("pour", "per_bottle") or enough):
         asked = "bottles"
     if asked == "buy":
         asked = "food" if food and not context.frame.wines else "bottles"
@@ -62,8 +62,6 @@ def pour(counted: Quantities) -> float:
 
 
 WINE = "wine"
-# The spoken line, the figures with their units, and what is printed below.
-Built = tuple[str, dict[str, tuple[float, str]], list[str]]
 
 
 def _bottles(context: Context, counted: Quantities) -> Built:
@@ -78,7 +76,7 @@ def _bottles(context: Context, counted: Quantities) -> Built:
     each = needed(drinkers, ml, usable_ml(counted.bottle_ml))
     one = "bottle-one" if each == 1 else "bottles-one"
     kind = one if wines == 1 else "bottles" if counted.wines or named else "bottles-usual"
-    say = _told(context, kind, people=drinkers, ml=ml, each=each, wines=wines, all=each * wines)
+    say = told(context, kind, people=drinkers, ml=ml, each=each, wines=wines, all=each * wines)
     figures = {"bottles": (float(each * wines), "bottle"), "pours": (float(drinkers * wines), "pour")}
     lines = _cliff_lines(context, drinkers, each, usable_ml(counted.bottle_ml))
     return say, figures, [*_poured_line(context, ml, pour(counted)), *lines]
@@ -86,48 +84,56 @@ def _bottles(context: Context, counted: Quantities) -> Built:
 
 def _poured_line(context: Context, ml: float, planned: float) -> list[str]:
     """That the pour is corrected by what was left at earlier evenings, where it is."""
-    return [] if ml == planned else [_told(context, "corrected-pour", new=ml, old=planned)]
+    return [] if ml == planned else [told(context, "corrected-pour", new=ml, old=planned)]
 
 
 def _cliff_lines(context: Context, drinkers: int, each: int, ml: float) -> list[str]:
     """Up to which pour one bottle fewer of each does, and up to which this many do."""
     saves, holds = cliffs(drinkers, each, ml)
-    lines = [_told(context, "cliff", ml=saves, each=each - 1)] if saves else []
-    return lines + ([_told(context, "holds", ml=holds, each=each)] if holds else [])
+    lines = [told(context, "cliff", ml=saves, each=each - 1)] if saves else []
+    return lines + ([told(context, "holds", ml=holds, each=each)] if holds else [])
 
 
 def _enough(context: Context, counted: Quantities) -> Built:
-    """The pour that so many bottles give everybody."""
+    """The pour that so many bottles give everybody; where it is too little, how many would do."""
     drinkers = max(1.0, (counted.people or 1.0) - counted.non_drinkers)
-    ml = floor((counted.bottles or 0.0) * usable_ml(counted.bottle_ml) / drinkers + HAIR)
-    pours = round(ml / pour(counted), 1)
+    usable, each = usable_ml(counted.bottle_ml), _each(counted)
+    ml = floor((counted.bottles or 0.0) * usable / drinkers + HAIR)
+    pours = round(ml / each, 1)
     kind = "share" if shared(context.frame) else "enough" if pours >= 1 else "too-little"
-    say = _told(context, kind, people=drinkers, ml=ml, pours=pours, oz=ml / quantity_words().sizes["oz"])
-    return say, {"pours": (pours, "pour")}, []
+    say = told(context, kind, people=drinkers, ml=ml, pours=pours, oz=ml / quantity_words().sizes["oz"])
+    more = told(context, "would-do", ml=each, bottles=needed(round(drinkers), each, usable))
+    return say, {"pours": (pours, "pour")}, [more] if kind == "too-little" else []
+
+
+def _each(counted: Quantities) -> float:
+    """Millilitres that everybody is to have: as said, a glass where one is spoken of, else a tasting pour."""
+    glass = counted.glass and not counted.ml
+    return fact("amounts", "glass", counted.glass or "").typical if glass else pour(counted)
 
 
 def _per_bottle(context: Context, counted: Quantities) -> Built:
     pours = floor((counted.bottles or 1.0) * usable_ml(counted.bottle_ml) / pour(counted) + HAIR)
-    return _told(context, "pours", pours=pours, ml=pour(counted)), {"pours": (float(pours), "pour")}, []
+    return told(context, "pours", pours=pours, ml=pour(counted)), {"pours": (float(pours), "pour")}, []
 
 
 def _pour(context: Context, counted: Quantities) -> Built:
     found = fact("amounts", "bottle", "pour_ml")
-    say = _told(context, "pour", low=found.low, high=found.high, ml=found.typical)
+    say = told(context, "pour", low=found.low, high=found.high, ml=found.typical)
     return say, {"pours": (found.typical, "ml")}, []
 
 
 def _ice(context: Context, counted: Quantities) -> Built:
     bottles = counted.bottles or 1.0
     kilos = ceil(bottles / fact("amounts", "ice", "bottles_per_kg").typical - HAIR)
-    return _told(context, "ice", kilos=kilos, bottles=bottles), {"ice": (float(kilos), "kg")}, []
+    return told(context, "ice", kilos=kilos, bottles=bottles), {"ice": (float(kilos), "kg")}, []
 
 
 def _water(context: Context, counted: Quantities) -> Built:
     people, each = counted.people or 1.0, fact("amounts", "water", "tasting").typical
     litres = round(people * each, 1)
     kind = "water" if counted.people else "water-each"
-    return _told(context, kind, litres=litres, people=people, each=each), {"water": (litres, "l")}, []
+    return told(context, kind, litres=litres, people=people, each=each), {"water": (litres, "l")}, []
 
 
 def _glasses(context: Context, counted: Quantities) -> Built:
@@ -135,9 +141,9 @@ def _glasses(context: Context, counted: Quantities) -> Built:
         return _per_bottle(context, counted)
     each = fact("amounts", "glasses", "per_guest").typical
     every = counted.people * each
-    say = _told(context, "glasses", people=counted.people, each=each, all=every)
+    say = told(context, "glasses", people=counted.people, each=each, all=every)
     clean = counted.people * (counted.wines or 0.0)
-    lines = [_told(context, "glasses-each", all=clean)] if clean else []
+    lines = [told(context, "glasses-each", all=clean)] if clean else []
     return say, {"glasses": (every, "glass")}, lines
 
 
@@ -145,7 +151,7 @@ def _alcohol(context: Context, counted: Quantities) -> Built:
     """Grams and national measures of what is poured; never advice."""
     ml, percent = _poured(counted), counted.percent or _strength(context)
     found = {name: round(measure(ml, percent), 1) for name, (measure, _) in MEASURES.items()}
-    say = _told(context, "alcohol", ml=ml, percent=percent, **found)
+    say = told(context, "alcohol", ml=ml, percent=percent, **found)
     return say, {name: (value, MEASURES[name][1]) for name, value in found.items()}, []
 
 
@@ -164,8 +170,8 @@ def _energy(context: Context, counted: Quantities) -> Built:
     amounts = context.knowledge.wines[context.knowledge.style(wines[0])].amounts if wines else {}
     sugar = amounts["residualSugar"].typical if wines else 0.0
     kcal = round(measures.kilocalories(ml, percent, sugar), -1)
-    say = _told(context, "energy", kcal=kcal, ml=ml)
-    lines = [_told(context, "energy-of" if wines else "energy-of-usual", percent=percent, sugar=sugar)]
+    say = told(context, "energy", kcal=kcal, ml=ml)
+    lines = [told(context, "energy-of" if wines else "energy-of-usual", percent=percent, sugar=sugar)]
     return say, {"kilocalories": (kcal, "kcal")}, lines
 
 
@@ -174,54 +180,6 @@ def _strength(context: Context) -> float:
     if not wines:
         return fact("alcohol", "usual", "strength").typical
     return context.knowledge.wines[context.knowledge.style(wines[0])].amounts["alcohol"].typical
-
-
-def _food(context: Context, counted: Quantities) -> Built:
-    """Grams of each food named: for a guest, and for all where their number is said.
-
-    Foods of a class share what a guest eats of the class, as in a plan.
-    """
-    figures: dict[str, tuple[float, str]] = {}
-    lines = []
-    classes = [class_of(dish.main.food, context.knowledge) for dish in context.frame.dishes]
-    for dish, row in zip(context.frame.dishes, classes, strict=True):
-        food, sharing = dish.main.food, sum(other["id"] == row["id"] for other in classes)
-        factor = context.corrections.get(row["id"], 1.0)
-        tasting, supper = (scaled(amount(row[meal]), factor / sharing) for meal in ("tasting", "supper"))
-        total = (supper if context.tonight.meal else tasting).typical * (counted.people or 1.0)
-        figures[f"grams_{context.knowledge.label(food)}"] = (round(total), "g")
-        lines.append(_food_line(context, food, tasting, supper, counted.people))
-        book = round(amount(row["tasting"]).typical / sharing)
-        lines += [_told(context, "corrected", new=tasting.typical, old=book)] if factor != 1.0 else []
-    return lines[0], figures, lines[1:]
-
-
-def scaled(grams: Amount, factor: float) -> Amount:
-    """An amount times a factor."""
-    low, typical, high = (round(value * factor) for value in (grams.low, grams.typical, grams.high))
-    return replace(grams, low=low, typical=typical, high=high) if factor != 1.0 else grams
-
-
-def _food_line(context: Context, food: str, tasting: Amount, supper: Amount, people: float | None) -> str:
-    heads = people or 1.0
-    return _told(
-        context,
-        ("food-all" if people else "food-each") + ("-supper" if context.tonight.meal else ""),
-        food=context.knowledge.label(food),
-        low=tasting.low,
-        high=tasting.high,
-        grams=tasting.typical * heads,
-        supper=supper.typical * heads,
-        people=heads,
-    )
-
-
-def _told(context: Context, name: str, **fields: Any) -> str:
-    """A sentence of this name, its numbers without needless places."""
-    shown = {
-        key: value if isinstance(value, str) else f"{round(value, 1):g}" for key, value in fields.items()
-    }
-    return context.wording("quantity", name, **shown)
 
 
 MEASURES: Mapping[str, tuple[Callable[[float, float], float], str]] = {
@@ -239,5 +197,5 @@ BUILDERS: Mapping[str, Callable[[Context, Quantities], Built]] = {
     "glasses": _glasses,
     "alcohol": _alcohol,
     "energy": _energy,
-    "food": _food,
+    "food": food_amounts,
 }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.after.heat import bound_in_words
@@ -13,7 +14,7 @@ from assistant.answers.items import wine_item
 from assistant.answers.record import Answer
 from assistant.answers.wording import capital, span
 from assistant.evening.facts import fact, wording
-from assistant.evening.outside import rest_minutes
+from assistant.evening.outside import limit_minutes, rest_minutes
 from assistant.evening.records import FoodLine
 from assistant.knowledge.concepts import Amount, Wine
 from assistant.knowledge.kinds_meant import kinds_meant
@@ -21,6 +22,7 @@ from assistant.language.follow_lines import says
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.choose import COMMONEST
 from assistant.pairing.dish import Dish
+from assistant.table.served import hot_meant
 
 # What may be asked of serving a wine, the first that is; by the lines of follow-ups.toml.
 ASKED = ("freezer", "keeping", "chill", "air", "opening")
@@ -33,6 +35,9 @@ def service(context: Context) -> Answer:
     styles = [w for w in words if w in context.knowledge.wines]
     if not words and says(context.frame, "freezer"):
         return _freezer(context)
+    hot = () if words else hot_meant(context.frame, context.tonight, context.knowledge)
+    if hot and (context.frame.dishes or says(context.frame, "oven-asked")):
+        return _heated(context, hot)
     if not words and context.frame.dishes:
         return _foods_out(context)
     if not styles:
@@ -73,6 +78,16 @@ def _limit(context: Context) -> str:
     limit, hot = (time_in_words(minutes) for minutes in pace.values())
     degrees = bound_in_words(context.tonight.heat.unit if context.tonight.heat else "")
     return context.wording("line", "out-limit", limit=limit, hot=hot, degrees=degrees)
+
+
+def _heated(context: Context, dishes: Sequence[Dish]) -> Answer:
+    """When hot dishes go in, by the hour at which they are told or planned to be eaten, and for how long."""
+    from assistant.evening.heat_by_talk import heated  # loaded late: an evening needs so much
+
+    lines = [capital(line) for line in heated(dishes, context)]
+    limit = limit_minutes(fact("cooling", "limits", "room_celsius").typical)
+    away = context.wording("line", "hot-limit", minutes=f"{limit:g}")
+    return replace(compose(context.of_evening(), lines[0], [*lines, away]), dish=None)
 
 
 def _meant(context: Context) -> list[Dish]:

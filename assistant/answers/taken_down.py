@@ -29,7 +29,8 @@ def taken_down(answer: Answer, before: Tonight, context: Context) -> Answer:
     """The answer with what is new of guests, needs, money and late arrivals in lines of their own."""
     answer = _party_told(answer, before, context)
     lines = expected([one for one in context.tonight.late if one not in before.late], context)
-    if lines and not re.search(r"\w", without_arrivals(context.frame.text.typed)):  # nothing else is told
+    alone = not (context.frame.after or re.search(r"\w", without_arrivals(context.frame.text.typed)))
+    if lines and alone:  # nothing else is told
         return replace(compose(context.of_evening().all_used(), lines[0], lines), dish=None, intent=SETS)
     return replace(answer, text="\n".join([answer.text, *(x for x in lines if x not in answer.text)]))
 

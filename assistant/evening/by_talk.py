@@ -23,9 +23,11 @@ from assistant.language.follow_lines import says
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked
 from assistant.language.starting import starts_at
+from assistant.pairing.dish import Dish
 from assistant.session import Session
 from assistant.table.headcount import only_counts
 from assistant.table.laying import with_standing
+from assistant.table.served import time_served
 from assistant.table.time_and_money import budget_said, of_all
 
 _DUE = re.compile(r"(?m)^  (\d{4}-\d\d-\d\d \d\d:\d\d)")
@@ -145,7 +147,8 @@ def evening_of(context: Context) -> Evening:
         room_celsius=table.room_celsius if context.tonight.heat else file.room_celsius,
         wines=tuple(wines.get(line.wine, line) for line in table.wines),
         foods=tuple(
-            next((of for of in file.foods if of.dishes == line.dishes), line) for line in table.foods
+            replace(next((of for of in file.foods if of.dishes == line.dishes), line), served=line.served)
+            for line in table.foods
         ),
     )
 
@@ -167,10 +170,14 @@ def _of_table(context: Context) -> Evening:
         room_celsius=heat.celsius if heat else fact("cooling", "limits", "room_celsius").typical,
         needs=each_guest(tonight.needs, context),
         wines=tuple(_wine(wine, context) for wine in tonight.wines),
-        foods=tuple(
-            FoodLine(context.one_dish(dish), (dish,), brought=tonight.food_brought) for dish in tonight.dishes
-        ),
+        foods=tuple(_food(dish, context) for dish in tonight.dishes),
     )
+
+
+def _food(dish: Dish, context: Context) -> FoodLine:
+    """A food of the table; of a hot one, when it is told to be eaten."""
+    then = time_served(dish, context.tonight, context.knowledge)
+    return FoodLine(context.one_dish(dish), (dish,), brought=context.tonight.food_brought, served=then)
 
 
 def each_guest(asked: Sequence[Asked], context: Context) -> tuple[GuestNeeds, ...]:

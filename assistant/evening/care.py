@@ -75,6 +75,8 @@ def _disliked(wines: Sequence[str], needs: Iterable[Need], session: Session) -> 
     """Whether one of these is a wine with a taste that is not liked."""
     poured = [wine for wine in wines if wine in session.knowledge.wines]
     tastes = [limit for need in needs for limit in need.tastes]
+    also = {wine for need in needs for wine in need.also}
+    poured = [wine for wine in poured if wine not in also]
     return len(session.engine.within(poured, tastes)) < len(poured)
 
 
@@ -90,6 +92,8 @@ def stands(food: str, need: Need, knowledge: Knowledge) -> Fit:
 def _stands(food: str, need: Need, knowledge: Knowledge) -> Fit:
     has, may = holds(food, knowledge)
     kinds = lineage(food, knowledge)
+    if food in need.also:
+        return Fit.YES
     if need.only and WINE in kinds and not kinds & need.only:
         return Fit.NO
     if kinds & need.kinds or has & need.marks:

@@ -13,13 +13,14 @@ from assistant.evening.by_talk import evening_of
 from assistant.evening.clock import pours
 from assistant.evening.records import Evening
 from assistant.evening.temperatures import Temperature, temperatures
+from assistant.pairing.engine import Engine
 from assistant.pairing.flight import pour_order
 from assistant.session import Session
 
 
 def chill_by_talk(context: Context, session: Session) -> Answer | None:
     """When each wine of the table goes into the fridge, or how long it lies there; None without wines."""
-    evening = _as_poured(evening_of(context), session)
+    evening = as_poured(evening_of(context), session.engine)
     if not evening.wines:
         return None
     rows = temperatures(evening, session.knowledge)
@@ -31,11 +32,11 @@ def chill_by_talk(context: Context, session: Session) -> Answer | None:
     return replace(compose(context.of_evening(), say, lines), dish=None, intent="plan")
 
 
-def _as_poured(evening: Evening, session: Session) -> Evening:
+def as_poured(evening: Evening, engine: Engine) -> Evening:
     """The evening with its wines in the order of pouring."""
     lines = {line.wine: line for line in evening.wines}
-    glasses = [session.engine.glasses[wine] for wine in lines if wine in session.engine.glasses]
-    order = [step.wine for step in pour_order(glasses, session.knowledge.constants)]
+    glasses = [engine.glasses[wine] for wine in lines if wine in engine.glasses]
+    order = [step.wine for step in pour_order(glasses, engine.knowledge.constants)]
     return replace(evening, wines=tuple(lines[wine] for wine in order))
 
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 from itertools import groupby
 
 from assistant.answers.wording import listed
 from assistant.evening.facts import Row, fact, rows, wording
+from assistant.evening.hot import Hot, ends, hot_dishes, hot_moments
 from assistant.evening.outside import foods_outside
 from assistant.evening.records import Evening
 from assistant.evening.temperatures import FRIDGE, Temperature, air_minutes
@@ -45,11 +46,15 @@ def clock(
     if evening.start is None:
         return []
     flight = pours(evening, temperature, knowledge)
-    last = flight[-1].at if flight else evening.start
+    hot = hot_dishes(evening, [pour.at for pour in flight], knowledge)
+    last = ends(hot, flight[-1].at if flight else evening.start)
     end = last + _minutes(pace(evening))
-    outside = foods_outside(evening, evening.start, end, knowledge)
+    outside = [
+        *foods_outside(_cold(evening, hot), evening.start, end, knowledge),
+        *hot_moments(hot, evening.room_celsius),
+    ]
     tasks = [
-        *_steps(evening.start, flight, measures),
+        *_steps(evening.start, flight, last, measures),
         *_stood_up(evening, evening.start, knowledge),
         *_chilling(flight, temperature),
         *_decanting(flight),
@@ -57,6 +62,12 @@ def clock(
         *(Task(at, wording()("clock", name, **told), FOODS) for at, name, told in outside),
     ]
     return sorted(tasks, key=lambda task: task.at)
+
+
+def _cold(evening: Evening, hot: Sequence[Hot]) -> Evening:
+    """The evening without the dishes that are eaten hot."""
+    labels = {one.label for one in hot}
+    return replace(evening, foods=tuple(line for line in evening.foods if line.label not in labels))
 
 
 def pours(evening: Evening, temperature: Sequence[Temperature], knowledge: Knowledge) -> list[Pour]:
@@ -84,21 +95,22 @@ def pace(evening: Evening) -> float:
     return fact("clock", "pace", evening.meal).typical
 
 
-def _steps(start: datetime, flight: Sequence[Pour], measures: Mapping[str, float]) -> Iterator[Task]:
+def _steps(
+    start: datetime, flight: Sequence[Pour], last: datetime, measures: Mapping[str, float]
+) -> Iterator[Task]:
     """The fixed steps whose measure is not nought; a pause only in a long flight."""
     long = len(flight) >= fact("clock", "pace", "pause_from").typical
     for row in rows("clock", "step"):
         if measures.get(row.get("per", ""), 1.0) and (long or "after_middle" not in row):
-            yield Task(_moment(row, start, flight), row["task"])
+            yield Task(_moment(row, start, flight, last), row["task"])
 
 
-def _moment(row: Row, start: datetime, flight: Sequence[Pour]) -> datetime:
+def _moment(row: Row, start: datetime, flight: Sequence[Pour], last: datetime) -> datetime:
     if "days" in row:
         day = start + timedelta(days=row["days"])
         return datetime.combine(day.date(), time.fromisoformat(row["at"]))
     if "after_middle" in row:
         return flight[len(flight) // 2].at + _minutes(row["after_middle"])
-    last = flight[-1].at if flight else start
     return last + _minutes(row["after_last"]) if "after_last" in row else start + _minutes(row["minutes"])
 
 

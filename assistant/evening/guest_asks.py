@@ -52,7 +52,7 @@ from assistant.evening.guest_touched import touched_guests, touched_told, traces
 from assistant.evening.guest_untold import untold, untold_too
 from assistant.evening.need_corrected import need_corrected
 from assistant.evening.records import Evening
-from assistant.evening.sorts_drunk import by_taste, sorts_drunk
+from assistant.evening.sorts_drunk import by_taste, nearly_told, sorts_drunk
 from assistant.evening.who_needs import who_needs
 from assistant.evening.young_asks import no_wine_asks
 from assistant.language.eating import diets_of
@@ -176,7 +176,7 @@ def _answer(
     rows = [row for row in care(evening, session) if is_asked(row, guests, context)]
     rows = with_touched(rows, evening, context, session.spoken)
     rows.sort(key=lambda row: (not row.keep_away, not row.check_label))
-    topics = dict.fromkeys(topic for row in rows for topic in row.topics)
+    topics = dict.fromkeys(t for row in rows for t in row.topics)
     barred = any(row.keep_away for row in rows) and bool(context.frame.dishes)
     if says(context.frame, "guest-drank"):
         topics = {**had_already(rows, evening), **topics}  # who ate it already is watched for signs
@@ -209,15 +209,13 @@ def _said(rows: Sequence[GuestCare], evening: Evening, context: Context, session
         return _nothing_laid(rows, context)
     against = any(row.keep_away or row.check_label for row in rows if not by_taste(row, session))
     asked_of = replace(context.frame, dishes=tuple(d for food in evening.foods for d in food.dishes))
-    told = (
-        cautions(replace(context, frame=asked_of))
-        if asked_of.topics and (against or context.frame.text.topics)
-        else ()
-    )
-    asked = against or any(row.allergy for row in rows)
-    label = [context.wording("plan", "guest-label")] if asked else []
+    cautioned = asked_of.topics and (against or context.frame.text.topics)
+    told = cautions(replace(context, frame=asked_of)) if cautioned else ()
+    label = [context.wording("plan", "guest-label")] if against or any(r.allergy for r in rows) else []
     first = [line for row in rows for line in _lines(row, context)[: bool(row.keep_away)]] or lines[:1]
     lines[:0] = first[:0] = traces_told(rows, context)
+    if nearly := nearly_told(rows, evening, context, session):
+        first, lines = (nearly, nearly) if len(lines) == 1 else (first, [*lines, *nearly])
     lines += touched_told(rows, context) + kinds_told(rows, evening, context)
     lines += because(rows, evening, session) if reasons_told(told, context) else []
     answer = compose(_heard(context, rows), " ".join(first), [*lines, *advised(told, context), *label])

@@ -14,11 +14,14 @@ COUNTS, MYTH, DESCRIBES, SAFETY = "quantity", "myth", "describe", "safety"
 # What else may be said of a guest than that something is asked for that guest.
 OTHER = ("undo", "plan", "pour-order", "quantity", "trouble", "smalltalk", "help")
 PAIRS = ("wines-for-food", "judge-pair", "foods-for-wine", "one-bottle")
-SAID = ("note", "teach", "set-table")
+SETS = "set-table"
+SAID = ("note", "teach", SETS)
 
 
 def asks_for_guest(frame: Frame, named: Sequence[str]) -> bool:
     """Whether something is asked for a guest, and not told of one nor asked of the evening."""
+    if frame.intent == SETS and opens(frame, "fetches"):
+        return False  # `get a Moscato for Carol`
     has, drank = has_asked(frame), says(frame, "guest-drank")  # `she has had some` is no need of hers
     return has or not (_told(frame) or _other(frame, named) or (needs_told(frame).asked and not drank))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
+from assistant.afresh import kept_meant
 from assistant.answers.compose import compose
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
@@ -46,7 +47,7 @@ def with_reserve(evening: Evening, tonight: Tonight) -> Evening:
 
 def load_by_talk(context: Context, session: Session) -> Answer:
     """Puts the evening of the name said on the table."""
-    name, files = behind(context.frame, "load"), kept()
+    name, files = kept_meant(context.frame) or behind(context.frame, "load"), kept()
     if slug(name) not in files:
         kind = "not-found" if files else "none-kept"
         return _told(context, kind, False, called=name or "?", names=listed(sorted(files)))
@@ -56,7 +57,7 @@ def load_by_talk(context: Context, session: Session) -> Answer:
         return _told(context, "spoilt", False, called=name, problem=str(error.problems[0]))
     table, label = session.tonight, context.knowledge.label
     things = [*map(label, table.wines), *(context.one_dish(dish) for dish in table.dishes)]
-    return _told(context, "loaded", True, title=name.title(), things=listed(things))
+    return _told(context, "loaded", True, title=name.replace("-", " ").title(), things=listed(things))
 
 
 def _told(context: Context, kind: str, understood: bool, **fields: str) -> Answer:

@@ -48,6 +48,12 @@ def kept() -> dict[str, Path]:
     return {name: file for name, file in found.items() if name == slug(name)}
 
 
+def called(name: str) -> str:
+    """The evening kept under a name, however that is parted (`book club`); empty where there is none."""
+    joined = {one.replace("-", ""): one for one in kept()}
+    return joined.get(slug(name).replace("-", ""), "")
+
+
 def save(evening: Evening, name: str) -> Path:
     """Writes an evening under a name, whole or not at all. Raises OSError where it cannot be written."""
     make_folder(folder())

@@ -12,7 +12,9 @@ from assistant.answers.record import Answer
 from assistant.answers.wording import listed
 from assistant.evening.drivers_change import still_drives
 from assistant.evening.guest_meant import spoken_of
+from assistant.evening.needs import understood
 from assistant.evening.needs_by_talk import needs_by_talk
+from assistant.language.drinks_only import with_another
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.language.guest_named import guests_named
@@ -37,11 +39,35 @@ def need_changed(frame: Frame, session: Session) -> Answers | None:
     if _eats_fish(frame, guests[0], session):
         told = Told((Asked(guests[0], FISH), *_but(guests[0], frame, session)))
         return partial(_asked_too, told) if asks else needs_by_talk(told)
+    if (drinks := _drinks_too(guests[0], frame, session)) and not asks:
+        return partial(_drinks, drinks)
     gone = _gone(guests[0], frame, session) if says(frame, "need-gone") and not asks else ()
     gone = () if still_drives(guests[0], frame) else gone
     mine = (one for one in session.tonight.needs if one.guest == guests[0])
     gone = gone or tuple(one for one in mine if likes_it_now(frame, one))
     return (lambda context, session: _without(gone, context, session)) if gone else None
+
+
+def _drinks_too(guest: str, frame: Frame, session: Session) -> Asked | None:
+    """The need of a guest who keeps to one sort of wine, and will have one other (`... after all`)."""
+    told = says(frame, "drinks-too") and says(frame, "drinks-after") and len(_poured(frame, session)) == 1
+    own = (one for one in session.tonight.needs if one.guest == guest and told)
+    return next((one for one in own if any(n.of_taste for n in understood(one.need, session))), None)
+
+
+def _poured(frame: Frame, session: Session) -> list[str]:
+    """The wines of the table that are named."""
+    return [reading.id for reading in frame.text.readings if reading.id in session.tonight.wines]
+
+
+def _drinks(need: Asked, context: Context, session: Session) -> Answer:
+    """That this guest has that wine too; a taste is no matter of health."""
+    wine = context.knowledge.label(_poured(context.frame, session)[0])
+    now = replace(need, need=with_another(need.need, wine))
+    needs = tuple(now if one == need else one for one in session.tonight.needs)
+    session.tonight = replace(session.tonight, needs=needs)
+    say = context.wording("plan", "drinks-too", guest=need.guest, wine=wine)
+    return replace(compose(context.all_used(), say, [say]), dish=None, intent=SETS)
 
 
 def _but(guest: str, frame: Frame, session: Session) -> list[Asked]:

@@ -10,7 +10,7 @@ from assistant.evening.facts import Row
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.store import Knowledge
 from assistant.language.data import read_data
-from assistant.language.drinks_only import dislikes, dislikes_one, eats_only, sort_drunk
+from assistant.language.drinks_only import dislikes, dislikes_one, drunk_too, eats_only, sort_drunk
 from assistant.language.eating import WITHOUT_ALCOHOL
 from assistant.language.fold import fold, stem
 from assistant.language.frame import Frame, Preference
@@ -35,7 +35,7 @@ class Need:
     `lighter`: kinds for which a mark found (of `lighter_marks`, where there are any) means asking, not
     leaving out; `label_only`: nothing but a label counts, `plain` kinds apart; `allergy`: cross-contact
     matters; `topics`: safety topics that speak to it; `itself`: a wider need does not take it in; `only`: of
-    wines, these sorts alone; `tastes`: limits that a wine has to keep to.
+    wines, these sorts alone; `tastes`: limits that a wine has to keep to; `also`: wines that are drunk too.
     """
 
     id: str
@@ -51,6 +51,7 @@ class Need:
     only: frozenset[str] = frozenset()
     lighter_marks: frozenset[str] = frozenset()
     tastes: tuple[Preference, ...] = ()
+    also: frozenset[str] = frozenset()
 
     @property
     def sober(self) -> bool:
@@ -103,12 +104,19 @@ def _of_sort(said: str, session: Session) -> tuple[Need, ...]:
     sort = sort_drunk(said)
     if not sort:
         return _of_taste(said, session)
+    sort, too = drunk_too(sort)
+    also = frozenset(session.parser.parse(too).wines) if too else frozenset()
     limits = _limits(sort, session) or _limits(f"{sort} wine", session)
-    named = frozenset(session.parser.parse(sort).wines)
-    wanted = named | {one.wanted for one in limits if one.wanted and not one.banned}
+    wanted = frozenset(session.parser.parse(sort).wines) | {
+        one.wanted for one in limits if one.wanted and not one.banned
+    }
     tastes = tuple(one for one in limits if one.wanted is None)
     wine = (wanted - {WINE} or tastes) and WITHOUT_ALCOHOL not in wanted
-    return (Need(said, frozenset(), frozenset(), only=wanted - {WINE}, tastes=tastes),) if wine else ()
+    return (
+        (Need(said, frozenset(), frozenset(), only=wanted - {WINE}, tastes=tastes, also=also),)
+        if wine
+        else ()
+    )
 
 
 def _of_taste(said: str, session: Session) -> tuple[Need, ...]:

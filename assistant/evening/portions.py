@@ -7,8 +7,11 @@ from dataclasses import dataclass
 from math import ceil
 
 from assistant.evening.facts import HAIR, Row, amount, fact, rows
+from assistant.evening.hot import is_main
 from assistant.evening.records import Evening, FoodLine
 from assistant.knowledge.store import Knowledge
+
+SUPPER = "supper"
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,12 +27,19 @@ class Portion:
 
 def portions(evening: Evening, knowledge: Knowledge) -> list[Portion]:
     """The grams of every food; foods of a class share what a guest eats of the class."""
-    classes = [class_of(line.food, knowledge) for line in evening.foods]
-    sharing = Counter(row["id"] for row in classes)
+    classes = [_class_eaten(line, evening, knowledge) for line in evening.foods]
+    sharing = Counter((row["id"], meal) for row, meal in classes)
     return [
-        _portion(line, row, sharing[row["id"]], evening)
-        for line, row in zip(evening.foods, classes, strict=True)
+        _portion(line, row, meal, sharing[row["id"], meal], evening)
+        for line, (row, meal) in zip(evening.foods, classes, strict=True)
     ]
+
+
+def _class_eaten(line: FoodLine, evening: Evening, knowledge: Knowledge) -> tuple[Row, str]:
+    """The class of a food and the meal it is eaten at: a lasagne or a roast is a supper at any tasting."""
+    if is_main(line, knowledge):
+        return rows("amounts", "class")[-1], SUPPER
+    return class_of(line.food, knowledge), evening.meal
 
 
 def class_of(food: str, knowledge: Knowledge) -> Row:
@@ -50,8 +60,8 @@ def staple_food(name: str) -> str:
     return str(next(row["staple"] for row in rows("amounts", "class") if row["id"] == name))
 
 
-def _portion(line: FoodLine, row: Row, sharing: int, evening: Evening) -> Portion:
-    each = amount(row[evening.meal]).typical / sharing
+def _portion(line: FoodLine, row: Row, meal: str, sharing: int, evening: Evening) -> Portion:
+    each = amount(row[meal]).typical / sharing
     total = each * evening.guests * _reserve()
     left = 0.0 if line.brought else max(0.0, total - (line.grams or 0.0))
     return Portion(line.label, row["label"], round(each, 1), round(total), _stepped(left, row["step"]))

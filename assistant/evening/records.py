@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from datetime import datetime, tzinfo
+from datetime import datetime, time, tzinfo
 
 from assistant.knowledge.problems import Problem
 from assistant.pairing.dish import Dish
@@ -28,7 +28,7 @@ class WineLine:
 class FoodLine:
     """A food of the file: the price is that of the grams named or, where none are, of all that is bought.
 
-    `brought`: a guest brings it, so that none of it is bought.
+    `brought`: a guest brings it, so that none of it is bought. `served`: when it is to be on the table.
     """
 
     label: str
@@ -36,6 +36,7 @@ class FoodLine:
     grams: float | None = None
     price: float | None = None
     brought: bool = False
+    served: time | None = None
 
     @property
     def food(self) -> str:

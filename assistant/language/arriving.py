@@ -10,7 +10,9 @@ from typing import Any
 
 from assistant.knowledge.files import corpus_dir
 from assistant.language.data import read_data
+from assistant.language.fold import fold
 from assistant.language.retold import either
+from assistant.language.spelling import is_english
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,37 +29,31 @@ class ArrivalWords:
     """The table `arriving` of corpus/language/guests.toml: the whole turn, and words that name nobody."""
 
     turn: re.Pattern[str]
+    here: re.Pattern[str]
+    missed: re.Pattern[str]
     nobody: frozenset[str]
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> ArrivalWords:
         """The turns of the file. Raises KeyError for a key that is missing."""
         table = tables["arriving"]
-        link, small, verbs, late, at, hour, part, end, all_, she, goes_on = (
-            either(table[key])
-            for key in (
-                "link",
-                "small",
-                "verbs",
-                "late",
-                "at",
-                "hour",
-                "part",
-                "end",
-                "all",
-                "she",
-                "goes_on",
-            )
+        names = "link small verbs late at hour part end all she goes_on length unit says here missed misses"
+        link, small, verbs, late, at, hour, part, end, all_, she, goes_on, length, unit, says, here, *miss = (
+            either(table[key]) for key in names.split()
         )
+        guest = rf"(?<!\w)(?!{all_}\b)(?P<guest>[^\W\d]\w*?)"
+        long = rf"(?:{length}|\d{{1,3}}\s?{unit})"
         clock = rf"(?:{part}\s)?(?:\d{{1,2}}(?:[:.]\d\d)?|{hour}\b)(?:\s?{end})?"
         turn = re.compile(
             rf"(?:[,;]?\s?\b(?:{link}\s)*)(?:(?<!\w)(?!{all_}\b)(?P<guest>[^\W\d]\w*)(?:\s{small})*"
-            rf"(?:\s|(?=['’]))|(?<=,)\s)"
-            rf"{verbs}\b(?P<late>\s{late}\b)?(?:,?\s(?:{small}\s)?{at}\s(?P<time>{clock}))?"
+            rf"(?:\s{says}\s{she})?(?:\s|(?=['’]))|(?<=,)\s)"
+            rf"{verbs}\b(?P<late>\s(?:{long}\s)?{late}\b)?(?:,?\s(?:{small}\s)?{at}\s(?P<time>{clock}))?"
             rf"(?P<on>,?\s(?:{link}\s)?(?:{she}\b)?(?:\s|['’])?(?={goes_on}\b))?",
             re.IGNORECASE,
         )
-        return cls(turn, frozenset((*table["she"], *table["link"])))
+        there = re.compile(rf"{guest}(?:\s|(?=['’])){here}\b", re.IGNORECASE)
+        missed = re.compile(rf"\b{miss[0]}\s{guest}\s{miss[1]}\b", re.IGNORECASE)
+        return cls(turn, there, missed, frozenset((*table["she"], *table["link"])))
 
 
 @lru_cache(maxsize=1)
@@ -88,3 +84,16 @@ def _left(found: re.Match[str]) -> str:
 def _named(found: re.Match[str]) -> str:
     guest = found["guest"] or ""
     return "" if guest.lower() in _words().nobody else guest
+
+
+def who_came(typed: str) -> str:
+    """Who is told to be there now, or of whom it is asked what was missed; empty where nobody is named."""
+    words = _words()
+    found = (one for pattern in (words.here, words.missed) for one in pattern.finditer(typed))
+    return next((name[0].upper() + name[1:] for one in found if (name := _called(one))), "")
+
+
+def _called(found: re.Match[str]) -> str:
+    """A name; a word of English only with a capital letter (`Sue`)."""
+    name = _named(found)
+    return name if name[:1].isupper() or not is_english(fold(name)) else ""

@@ -99,7 +99,7 @@ def _exact() -> re.Pattern[str]:
 def _half_of_hour() -> re.Pattern[str]:
     """`since half six`, as it is said for half past."""
     known = clock_words()
-    lead = known.one_of("from", "now")
+    lead = known.one_of("from", "now", "half-lead")
     return re.compile(rf"\b(?P<lead>{lead} ){known.one_of('half-past')} (?P<hour>\d{{1,2}})\b(?![:.]\d)")
 
 

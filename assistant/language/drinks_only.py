@@ -23,6 +23,7 @@ class OnlyWords:
     eats: re.Pattern[str]
     dislikes: re.Pattern[str]
     one: re.Pattern[str]
+    too: str
 
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> OnlyWords:
@@ -38,6 +39,7 @@ class OnlyWords:
             re.compile(
                 rf"{either(tables['dislikes']['opens'])}\s{either(tables['dislikes']['one'])}\b", re.I
             ),
+            table["too"],
         )
 
 
@@ -61,6 +63,17 @@ def sort_drunk(need: str) -> str:
     """What alone is drunk, in the words said; empty where the need is another one."""
     found = _words().drinks.search(need)
     return found["sort"] if found else ""
+
+
+def with_another(need: str, wine: str) -> str:
+    """The need of a guest who drinks one wine beside the sort that alone is drunk."""
+    return f"{need} {_words().too} {wine}"
+
+
+def drunk_too(sort: str) -> tuple[str, str]:
+    """A sort of wine, and what is drunk beside it (empty for most)."""
+    first, _, behind = sort.partition(f" {_words().too} ")
+    return first, behind
 
 
 def dislikes(need: str) -> bool:

@@ -33,6 +33,8 @@ class FollowWords:
     becomes: Words
     by_now: Words
     price_between: Words
+    price_before: Words
+    load_behind: Words
     price_not_between: Words
     price_not: Words
     one: Words

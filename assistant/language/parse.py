@@ -71,6 +71,7 @@ LOOKS_AT_DISHES = ("wines-for-food", "safety", "judge-pair", "one-bottle", "choo
 OF_TASTES = frozenset(
     {"compare", "describe", "why", "why-not", "define", "trouble", "myth", "pour-order", "teach", "note"}
 )
+ENGLISH = ("plain", "more", "spoken", "mixed")  # lists of English words
 FRAGMENT, REMEMBERED = 2, 32  # words; frames, as one line is read by several in turn
 
 
@@ -93,14 +94,13 @@ class Parser:
         self._limiting = frozenset(phrase.words[0] for phrase in alone)
         self._dishes = DishReader(knowledge, roles)
         filler = frozenset(stem(fold(word)) for word in (*roles, *read_words(folder / "filler.txt")))
-        mixed = frozenset(map(stem, read_words(folder / "mixed-english.txt")))
-        more = read_words(folder / "more-english.txt") | read_words(folder / "spoken-english.txt") | mixed
-        heard = read_data(folder / "heard-as.toml", Heard.of).and_others(mixed)
+        plain, more, spoken, mixed = (read_words(folder / f"{name}-english.txt") for name in ENGLISH)
+        heard = read_data(folder / "heard-as.toml", Heard.of).and_others(frozenset(map(stem, mixed)))
         heard = heard.and_slips(read_phrases(folder / "heard-names.tsv"))
         self.topics = Topics(folder / "safety.toml")
         self.entries = Entries(folder, knowledge)
         people, places = (read_words(folder / f"{name}-names.txt") for name in ("given", "place"))
-        known = (filler, heard, read_words(folder / "plain-english.txt"), more, people, places)
+        known = (filler, heard, plain, more | spoken | frozenset(map(stem, mixed)), people, places)
         self.people, self._plain = people, PlainTerms(knowledge)
         self._reader = Reader(self.lexicon, self._cues, self.topics, self.entries, *known)
         self._remembered = remembered(self._parse, REMEMBERED)
@@ -181,9 +181,8 @@ class Parser:
     def _limits(self, text: Text, found: Sorting) -> set[int]:
         """Adds the limits that are words to `found`; the positions of those words."""
         asks = "means" in text.cues or ("define" in text.cues and "substitute" not in text.cues)
-        asks_meaning = asks and not found.edible
-        parts = self._limit_parts
-        fixed = [r for r in found.named if asks_meaning or r.type != "Term" or stems_of(text, r) not in parts]
+        asks, parts = asks and not found.edible, self._limit_parts
+        fixed = [r for r in found.named if asks or r.type != "Term" or stems_of(text, r) not in parts]
         taken = {i for r in fixed for i in range(r.start, r.end)} | found.smelled
         taken |= {i for i in text.elsewhere if text.stems[i] in self._limiting}  # `lost its fizz`
         preferences, used = find_preferences(text, self._limit_starts, taken, found.among)

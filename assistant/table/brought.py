@@ -143,6 +143,14 @@ def adds_bottles(frame: Frame) -> bool:
     return named and (opens(frame, "puts") or opens(frame, "and-more") or says(frame, "bottle-comes"))
 
 
+def fetched(frame: Frame, tonight: Tonight) -> bool:
+    """Whether a bottle is told to be got for a table that is laid (`get a Moscato for Carol, £8`)."""
+    new = {r.id for r in frame.text.readings if r.kind in POURED} & set(frame.wines) - set(tonight.wines)
+    asks = says(frame, "table-questions") or opens(frame, "yes-no") or "?" in frame.text.typed
+    laid = bool(tonight.wines or tonight.dishes)
+    return laid and bool(new) and opens(frame, "fetches") and not (asks or frame.topics or _eaten(frame))
+
+
 def puts_there(frame: Frame) -> bool:
     """Whether foods are put on the table or back, however many (`add Brie, Comté and figs to the board`)."""
     return opens(frame, "puts") and says(frame, "puts-there")

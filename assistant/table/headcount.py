@@ -144,7 +144,8 @@ def heads(stems: Sequence[str], before: Heads) -> Heads:
             now = _changed(now, kind, found)
         elif not total and not _one_of_them(found, before):
             now, total = (found.number, now[1]), True
-    if now == before and before[0] is not None and (anew := _counted_again(stems)) is not None:
+    known = before[0] is not None or quantity_words().party["stays"].stand_in(stems)
+    if now == before and known and (anew := _counted_again(stems)) is not None:
         now = (anew, before[1])
     if drinking and now[0] is not None and drinking.number <= now[0]:
         return now[0], now[0] - drinking.number

@@ -19,7 +19,7 @@ from assistant.language.standing import Talk
 from assistant.language.starting import clock_said
 from assistant.language.turning import FOODS
 from assistant.table.at_home import brings_food, owns, recounts
-from assistant.table.brought import adds_bottles, arriving, told_of_table, with_kinds
+from assistant.table.brought import adds_bottles, arriving, fetched, told_of_table, with_kinds
 from assistant.table.chosen import CHOOSES, chosen_anew, last_choice
 from assistant.table.headcount import MOST_COUNTING, counts_drinkless
 from assistant.table.prices_told import only_prices, without_prices
@@ -92,6 +92,9 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
         return replace(with_kinds(replace(frame, intent=SETS)), dishes=(), preferences=(), again="")
     if (told := told_of_dish(frame, tonight, knowledge)) is not None:
         return told
+    if fetched(frame, tonight):
+        frame = without_prices(frame, replace(tonight, wines=(*tonight.wines, *frame.wines)))
+        return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
     if _more_poured(frame, talk, tonight):
         return replace(frame, intent=SETS, dishes=(), preferences=(), again="")
     if _added(frame, talk, tonight):

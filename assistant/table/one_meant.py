@@ -7,10 +7,13 @@ from dataclasses import replace
 
 from assistant.knowledge.store import Knowledge
 from assistant.language.dish_edits import one_of
+from assistant.language.follow_lines import says
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
+
+MOST_SAID = 8
 
 
 def one_meant(frame: Frame, dishes: Sequence[Dish], knowledge: Knowledge) -> Frame | None:
@@ -29,3 +32,21 @@ def _named(frame: Frame, dish: Dish, knowledge: Knowledge) -> Frame:
         for r in frame.text.readings
     )
     return replace(frame, dishes=(dish,), text=replace(frame.text, readings=meant))
+
+
+def other_meant(
+    frame: Frame, asked: Sequence[Dish], dishes: Sequence[Dish], knowledge: Knowledge
+) -> Frame | None:
+    """The frame of `and the other one?` with the one dish of the table called as the one asked about."""
+    named = any(reading.kind not in EDIBLE for reading in frame.text.readings)
+    if named or len(asked) != 1 or not says(frame, "other-one") or len(frame.text.stems) > MOST_SAID:
+        return None
+    ends = _last_words(asked[0], knowledge)
+    others = [d for d in dishes if d.main.food != asked[0].main.food and ends & _last_words(d, knowledge)]
+    alike = len(others) == 1 and any(d.main.food == asked[0].main.food for d in dishes)
+    return replace(frame, intent="wines-for-food", dishes=tuple(others), again="") if alike else None
+
+
+def _last_words(dish: Dish, knowledge: Knowledge) -> set[str]:
+    """What a dish is called at last (`lasagne`)."""
+    return {name.split()[-1] for name in (dish.called, knowledge.label(dish.main.food)) if name}

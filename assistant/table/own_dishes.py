@@ -16,7 +16,7 @@ from assistant.language.sorting import EDIBLE
 from assistant.language.standing import PLAIN, Talk, anew
 from assistant.language.talk import follow
 from assistant.pairing.dish import Dish
-from assistant.table.one_meant import one_meant
+from assistant.table.one_meant import one_meant, other_meant
 from assistant.table.table_set import once
 from assistant.table.tonight import Tonight
 
@@ -75,6 +75,8 @@ def followed(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowl
     """The frame completed from what stands; `the garlic one` is the food on the table, if one is."""
     frame = own_dishes(frame, menu_of(tonight, talk), knowledge)
     named = talk.frame.dishes if talk else ()
+    if other := other_meant(frame, named, tonight.dishes, knowledge):
+        return other
     meant = one_meant(frame, tonight.dishes or named, knowledge)
     if meant is None or meant.wines:
         return follow(meant or frame, talk, knowledge)

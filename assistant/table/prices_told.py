@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.language.fold import key
+from assistant.language.follow_lines import opens
 from assistant.language.follow_words import follow_words
 from assistant.language.frame import Frame, Reading
 from assistant.language.quantities import numbers
@@ -30,8 +32,12 @@ def prices_told(frame: Frame, tonight: Tonight) -> dict[str, float]:
     if "?" in frame.text.typed or frame.topics:
         return {}
     wines = [reading for reading in frame.text.readings if reading.id in tonight.wines]
-    told = any(_price(frame, reading) is not None for reading in wines)
-    found = ((reading.id, _price(frame, reading, told)) for reading in wines)
+    told = any(_price(frame, one) or _price_before(frame, one) for one in wines)
+    prices = (
+        _price(frame, one, told) or _price_before(frame, one, told) or _price_got(frame, wines)
+        for one in wines
+    )
+    found = zip((reading.id for reading in wines), prices, strict=True)
     return {wine: price for wine, price in found if price is not None}
 
 
@@ -70,3 +76,24 @@ def _price(frame: Frame, reading: Reading, told: bool = False) -> float | None:
         if linked and sure and not words.price_not.intersection(stems[end : end + 1]):
             return number
     return None
+
+
+def _price_before(frame: Frame, reading: Reading, told: bool = False) -> float | None:
+    """The number in front of the name with a coin beside it (`eight pounds for the Moscato`).
+
+    No coin is needed where the price of another wine is `told` in the same line.
+    """
+    stems, words, coins = frame.text.stems, follow_words(), small_words()["money"]
+    for start, end, number in numbers(stems[: reading.start]):
+        between = set(stems[end : reading.start])
+        coined = coins & {*between, *stems[max(0, start - 1) : start]}
+        if (coined or (told and between)) and words.price_before.issuperset(between - coins):
+            return number
+    return None
+
+
+def _price_got(frame: Frame, wines: Sequence[Reading]) -> float | None:
+    """The one sum told with the one bottle that is got (`get a Moscato for Carol, £8`)."""
+    stems, coins = frame.text.stems, small_words()["money"]
+    sums = [n for start, end, n in numbers(stems) if coins & {*stems[max(0, start - 1) : end + 1]}]
+    return sums[0] if len(sums) == len(wines) == 1 and opens(frame, "fetches") else None

@@ -10,24 +10,28 @@ from assistant.after.heat import heated
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame
 from assistant.table.headcount import with_the_sober
+from assistant.table.served import served
+from assistant.table.time_and_money import expecting
 from assistant.table.tonight import Tonight, after_said
 
 if TYPE_CHECKING:
     from assistant.session import Session
 
-TROUBLE, POUR, NEVER = "trouble", "pour", "pourNo"
+TROUBLE, POUR, NEVER, LATE = "trouble", "pour", "pourNo", "latecomer"
 
 
 def after_told(frame: Frame, session: Session) -> Tonight:
     """The table after all that a frame says of it, without a bottle that is told to be spoilt.
 
-    Of what is asked after an evening only the heat that is told counts.
+    Of what follows an evening only the heat counts, and who comes late is looked out for.
     """
     if frame.after:
-        return heated(session.tonight, frame)
+        late = expecting(session.tonight, frame) if frame.after == LATE else session.tonight
+        return heated(late, frame)
     if names_evening(frame) or names_kept(frame):
         return session.tonight
-    tonight = with_the_sober(after_said(frame, session.tonight), session)
+    told = served(session.tonight, after_said(frame, session.tonight), frame, session.knowledge)
+    tonight = with_the_sober(told, session)
     spoilt = _spoilt(frame, session) if frame.intent == TROUBLE else set()
     kept = tuple(wine for wine in tonight.wines if wine not in spoilt)
     return heated(replace(tonight, wines=kept), frame)

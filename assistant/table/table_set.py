@@ -127,6 +127,7 @@ def _adds(frame: Frame) -> bool:
     lines = ("table-adds", "table-brings", "menu-course", "owned-already", "still-on", *ARRIVES)
     return (
         opens(frame, "puts")
+        or opens(frame, "fetches")
         or has_menu(frame)
         or goes_on_listing(frame)
         or any(says(frame, line) for line in lines)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, time, timedelta
 from typing import TYPE_CHECKING
 
+from assistant.after.times import minutes_said
 from assistant.language.arriving import arrivals, without_arrivals
 from assistant.language.clock import clock_in_digits
 from assistant.language.follow_lines import opens, says
@@ -52,8 +53,16 @@ def expecting(tonight: Tonight, frame: Frame) -> Tonight:
         told = all_told(typed[: one.start]).asked
         guest = one.guest or (told[-1].guest if told else "")
         if guest:
-            late[guest[0].upper() + guest[1:]] = time_of(f"at {clock_in_digits(f'at {one.time}')[3:]}")
+            late[guest[0].upper() + guest[1:]] = time_of(f"at {clock_in_digits(f'at {one.time}')[3:]}") or (
+                _behind_start(typed, tonight)
+            )
     return replace(tonight, late=tuple(late.items()))
+
+
+def _behind_start(typed: str, tonight: Tonight) -> time | None:
+    """When somebody comes who is told to be so long late (`half an hour late`)."""
+    length = minutes_said(typed)
+    return (tonight.start + timedelta(minutes=length)).time() if tonight.start and length else None
 
 
 def budgeted(tonight: Tonight, frame: Frame) -> Tonight:

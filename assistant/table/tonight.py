@@ -19,6 +19,7 @@ from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish, single
 from assistant.table.at_home import amount_asked, at_home, brings_food
 from assistant.table.headcount import counted
+from assistant.table.served import heats
 from assistant.table.supposed import SUPPOSES, as_supposed, only_supposed
 from assistant.table.table_set import changes_table, table_after
 from assistant.table.taken_off import off_what_was_asked
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
     from assistant.language.standing import Talk
 
 COUNTS = "quantity"
+SERVICE = "service"
 SETS, CHECKS, ORDERS, CHOOSES = "set-table", "check-board", "pour-order", "choose-wines"
 SUPPOSED = ("help", "what-if", "unclear", "smalltalk", "note", "set-table", "define")
 FEWEST_OF_A_BOARD = 3
@@ -48,7 +50,7 @@ class Tonight:
     already, by wine; `prices` of a bottle as told; `meal`: supper, where that was said; `guests_before`: how
     many they were before more came; `late`: who comes when; `food_brought`: guests bring
     what is eaten, so that none of it is bought; `heat` of the air, as told; `binned`: dishes that stood out
-    too long and are served no more.
+    too long and are served no more; `served`: when a hot dish is to be on the table.
     """
 
     wines: tuple[str, ...] = ()
@@ -71,11 +73,14 @@ class Tonight:
     food_brought: bool = False
     heat: Heat | None = None
     binned: tuple[Dish, ...] = ()
+    served: tuple[tuple[str, time], ...] = ()
 
 
 def at_table(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> Frame:
     """The frame with what the table adds: a table set or changed as a whole, and what is asked of all."""
     frame = as_order(amount_asked(frame), tonight.wines)
+    if heats(frame, tonight, knowledge):
+        return replace(frame, intent=SERVICE, wines=())
     if _asks_place(frame, tonight):
         return replace(frame, intent=ORDERS, wines=tonight.wines, dishes=())
     if frame.intent == SETS and frame.dishes and not frame.wines and says(frame, "board-check"):

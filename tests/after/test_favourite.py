@@ -48,3 +48,11 @@ def test_what_people_made_of_a_wine(bare: Session) -> None:
 )
 def test_a_sum_said_is_shared(bare: Session, asked: str, each: str) -> None:
     assert bare.ask(asked).say.startswith(f"{each} a head")
+
+
+def test_what_one_vote_says_is_told_once(evening: Session) -> None:
+    for told in ("jen loved the malbec", "tom liked the pinot noir", "ann hated the riesling"):
+        evening.ask(told)
+    text = evening.ask("who liked what").text
+    assert text.count("from one vote") == 3
+    assert text.count("which says nothing by itself") == 1

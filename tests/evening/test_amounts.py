@@ -206,3 +206,27 @@ def test_bread_that_is_on_the_table_is_no_better(session: Session) -> None:
 def test_nobody_needs_bread_apart_where_all_may_have_it(session: Session) -> None:
     record = numbers(evening(session), session)
     assert not [row["item"] for row in record["shopping"] if "kept apart" in row["item"]]
+
+
+@pytest.mark.parametrize("asked", ["how much stilton do I need?", "how many grams of stilton"])
+def test_a_food_of_the_table_is_as_much_as_the_plan_has(session: Session, asked: str) -> None:
+    session.new_conversation()
+    session.ask(
+        "8 guests Saturday, we have Soave and Chianti with Brie, cheddar, Stilton, salami and lasagne"
+    )
+    answer = session.ask(asked)
+    assert answer.say == "Stilton: about 200 g for 8 at a tasting, 344 g as supper."
+    assert "The plan has 250 g to buy beside Brie and cheddar" in answer.text
+    assert (
+        "The plan has 750 g to buy in all: Brie, cheddar and Stilton." in session.ask("how much cheese").text
+    )
+    assert "The plan has 2200 g to buy" in session.ask("how much lasagne").text
+    bought = session.ask("shopping list").text
+    assert "Stilton: 250 g" in bought
+    assert "lasagne: 2200 g" in bought
+
+
+def test_a_food_that_is_not_on_the_table_is_of_no_plan(session: Session) -> None:
+    session.new_conversation()
+    session.ask("8 guests, we have Soave and Chianti with Brie and lasagne")
+    assert "plan" not in session.ask("how much salmon for 8").text

@@ -91,6 +91,14 @@ def test_what_keeps_outside_exists() -> None:
     assert [name for name in (*ambient["foods"], *ambient["except"]) if f"food/{name}" not in known] == []
 
 
+def test_what_is_eaten_hot_exists() -> None:
+    known = shipped().digest
+    for row in tables("clock")["hot"]:
+        assert [name for name in row["foods"] if f"food/{name}" not in known] == []
+        assert [kind for kind in row["kinds"] if f"kind/{kind}" not in known] == []
+        assert [name for name in row.get("methods", ()) if f"method/{name}" not in known] == []
+
+
 def test_the_last_class_takes_every_food() -> None:
     knowledge = shipped()
     last = tables("amounts")["class"][-1]
