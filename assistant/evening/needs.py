@@ -101,19 +101,17 @@ def _eats(said: str, session: Session) -> bool:
 
 def _of_sort(said: str, session: Session) -> tuple[Need, ...]:
     """The sorts of wine that alone are drunk (`only drinks red`), or that are not (`doesn't drink red`)."""
-    sort = sort_drunk(said)
-    if not sort:
+    if not (sort := sort_drunk(said)):
         return _of_taste(said, session)
     sort, too = drunk_too(sort)
     also = frozenset(session.parser.parse(too).wines) if too else frozenset()
     limits = _limits(sort, session) or _limits(f"{sort} wine", session)
-    wanted = frozenset(session.parser.parse(sort).wines) | {
-        one.wanted for one in limits if one.wanted and not one.banned
-    }
+    wanted = {one.wanted for one in limits if one.wanted and not one.banned}
+    wanted.update(session.parser.parse(sort).wines)
     tastes = tuple(one for one in limits if one.wanted is None)
     wine = (wanted - {WINE} or tastes) and WITHOUT_ALCOHOL not in wanted
     return (
-        (Need(said, frozenset(), frozenset(), only=wanted - {WINE}, tastes=tastes, also=also),)
+        (Need(said, frozenset(), frozenset(), only=frozenset(wanted - {WINE}), tastes=tastes, also=also),)
         if wine
         else ()
     )
