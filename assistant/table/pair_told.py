@@ -31,6 +31,7 @@ TAKEN_FOR = (
     "foods-for-wine",
 )
 CLAIMED = (*TAKEN_FOR, "compare", "judge-pair", "wines-for-food", "undo", "why-not", "myth", "substitute")
+KEPT, SEEKS, KIND = ("teach", "note"), "foods-for-wine", "kind/"
 MOST, MOST_TASTING = 2, 14
 
 
@@ -61,7 +62,8 @@ def _tasted(frame: Frame, session: Session) -> Frame | None:
 def pair_told(frame: Frame, session: Session) -> Frame:
     """The frame that judges what is told to go together, or holds one against another; else as it is."""
     foods = [reading for reading in frame.text.readings if reading.kind in EDIBLE]
-    if frame.topics or frame.entries or not (frame.wines and foods):
+    other = frame.topics or frame.entries or _is_for_keeps(frame) or _is_whole(frame)
+    if other or not (frame.wines and foods):
         return frame
     dishes = once(_dish(reading, session) for reading in foods)
     pair = replace(frame, dishes=dishes, preferences=(), again="")
@@ -71,6 +73,19 @@ def pair_told(frame: Frame, session: Session) -> Frame:
     if several and frame.intent in CLAIMED and says(frame, "which-of"):
         return _held_against(pair, session.talk)
     return replace(pair, intent=JUDGES) if frame.intent in TAKEN_FOR and _is_bare(frame) else frame
+
+
+def _is_for_keeps(frame: Frame) -> bool:
+    """Whether it is told to be kept (`remember that`, `make a note`), and not said over the table."""
+    return frame.intent in KEPT and (frame.intent in frame.text.cues or says(frame, "as-a-rule"))
+
+
+def _is_whole(frame: Frame) -> bool:
+    """Whether two are compared already, or one of them is not known, or a food of some kind is sought."""
+    if frame.intent == COMPARES:
+        several = len(frame.wines) > 1 or len(frame.dishes) > 1
+        return several or bool(frame.text.left_out) or "undecided" in frame.text.cues
+    return frame.intent == SEEKS and all(dish.main.food.startswith(KIND) for dish in frame.dishes)
 
 
 def _dish(reading: Reading, session: Session) -> Dish:
