@@ -19,6 +19,7 @@ from assistant.language.guests import all_told, guest_words
 from assistant.language.in_line import questions_in
 from assistant.language.same_guests import diet_of
 from assistant.language.small_words import small_words
+from assistant.language.sober import is_sober
 from assistant.language.young import young_told
 from assistant.table.asked_apart import asked_apart
 from assistant.table.told_beside import told_beside
@@ -139,7 +140,7 @@ def _of_diet(told: str, asked: str) -> list[str]:
     for part in (part for part in found.unread if _line("name-unknown").stand_in(key(part))):
         told, found = told.replace(part, "").strip(" ,;-–"), replace(found, unread=())
     nameless = len(found.asked) == 1 and not found.unread and not has_name(found.asked[0].guest)
-    diet = diet_of(found.asked[0].need) if nameless else ""
+    diet = diet_of(found.asked[0].need) if nameless and not is_sober(found.asked[0].need) else ""
     she = _SHE_MAY.match(asked.strip()) if diet else None
     return [told, f"{she['may']} the {diet} {she['have']}"] if she else []
 

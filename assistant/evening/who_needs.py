@@ -17,6 +17,7 @@ from assistant.language.frame import Frame
 from assistant.language.guest_named import has_name
 from assistant.language.guests import Asked
 from assistant.language.same_guests import diet_of
+from assistant.language.sober import plainly_driving
 from assistant.session import Session
 
 ALLERGY, SAFETY = "allergy", "safety"
@@ -107,5 +108,6 @@ def _covers(own: Need, wanted: Need) -> bool:
 
 def _named(asked: Asked, need: str, context: Context) -> str:
     guest = asked.guest or context.wording("plan", "guest")
-    same = fold(asked.need) == fold(need) or (diet_of(need) and diet_of(asked.need) == diet_of(need))
+    same = plainly_driving(fold(asked.need)) == plainly_driving(fold(need))
+    same = same or bool(diet_of(need) and diet_of(asked.need) == diet_of(need))
     return guest if same else context.wording("plan", "who-other", guest=guest, need=asked.need)

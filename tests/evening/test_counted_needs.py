@@ -17,7 +17,7 @@ from assistant.session import Session
         (["18 guests, one of them driving", "no, two drivers means 16 are drinking wine not 17"], 18, 2),
         (["14 guests on a call, 4 in the room, 3 drivers"], 18, 3),
         (["9 people, 2 don't drink", "carol doesn't drink", "lucia is pregnant"], 9, 2),
-        (["9 people, 2 don't drink", "carol and lucia", "lucia is pregnant", "bo and mo drive"], 9, 2),
+        (["9 people, 2 don't drink", "carol and lucia", "lucia is pregnant", "bo and mo drive"], 9, 3),
         (["nine of us", "lucia is pregnant", "two drivers"], 9, 3),
         (["nine of us, two drivers", "Omar is driving"], 9, 2),
     ],
