@@ -78,6 +78,7 @@ def test_a_number_of_people_is_of_all_of_some_or_of_a_part(
         "I'm hosting ten on Saturday at 7, two vegetarians",
         "we are expecting ten",
         "party for ten in Bristol",
+        "we are a book club of ten in Leeds",
         "hen party for ten in Leeds, Kate and Jess drive",
     ],
 )

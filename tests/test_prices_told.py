@@ -61,7 +61,7 @@ def test_other_numbers_are_no_prices(table: Session, told: str) -> None:
 def test_all_of_them_are_added_up_and_counted_in_the_plan(table: Session) -> None:
     table.ask("the cava is 8 and the rioja 14")
     text = table.ask("riesling 11.50, port 20").text
-    assert "One of each comes to 53.5." in text
+    assert "One of each comes to 53.50." in text
     for asked in ("what does it cost", "what does it all cost", "whats the damage"):
         assert "still to spend 53.50, 6.69 a head" in table.ask(asked).text
 

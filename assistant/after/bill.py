@@ -10,7 +10,7 @@ from assistant.after.phrases import one_of, said
 from assistant.after.telling import told
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
+from assistant.answers.wording import listed, price_told
 from assistant.evening.bottles import bottles
 
 if TYPE_CHECKING:
@@ -66,7 +66,7 @@ def bill(context: Context, session: Session) -> Answer | None:
 def _sum(lines: list[Line], priced: list[Line]) -> list[str]:
     things = listed([f"{line.count} {line.label}" for line in priced])
     kind = "sum" if len(priced) == len(lines) else "sum-so-far"
-    return [said("bill", kind, sum=f"{total(priced):g}", things=things)]
+    return [said("bill", kind, sum=price_told(total(priced)), things=things)]
 
 
 def _head(money: float, context: Context) -> list[str]:
@@ -90,7 +90,7 @@ def _against(lines: list[Line], context: Context) -> list[str]:
         return [context.wording("plan", "budget-none")] if one_of(context.frame.text.stems, "budget") else []
     open_ = [line.label for line in lines if line.price is None]
     kind = "over" if spent > budget else "under-so-far" if open_ else "under"
-    fields = {"sum": f"{spent:g}", "budget": f"{budget:g}", "left": f"{abs(budget - spent):g}"}
+    fields = {"sum": price_told(spent), "budget": price_told(budget), "left": price_told(abs(budget - spent))}
     return [said("bill", kind, things=listed(open_), **fields)]
 
 
@@ -101,7 +101,7 @@ def spendable(context: Context) -> list[str]:
         return []
     count = sum(line.count for line in bill_lines(context))
     if not count:
-        return [said("bill", "to-spend", budget=f"{table.budget:g}")]
+        return [said("bill", "to-spend", budget=price_told(table.budget))]
     each = f"{table.budget / count:.0f}"
     kind = "lasts" if count > 1 else "lasts-one"
-    return [said("bill", kind, budget=f"{table.budget:g}", count=count, each=each)]
+    return [said("bill", kind, budget=price_told(table.budget), count=count, each=each)]

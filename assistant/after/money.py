@@ -47,6 +47,8 @@ def cost_said(context: Context, session: Session) -> Answer:
     found = every if named is None else [named, *(number for number in every if number != named)]
     if not found:
         return cost(context, session)
+    if found[0] == context.tonight.budget and (held := bill(context, session)) is not None:
+        return held  # `what is left of the hundred`
     shared = people or (found[-1] if len(found) > 1 else None)
     if not shared:
         return told(context, [said("cost", "said-guests", sum=f"{found[0]:g}")], understood=False)

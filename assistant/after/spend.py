@@ -12,7 +12,7 @@ from assistant.after.telling import told
 from assistant.answers.choose import at_hand
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
-from assistant.answers.wording import listed
+from assistant.answers.wording import listed, price_told
 from assistant.evening.money_by_talk import bought
 from assistant.language.party import money_said
 from assistant.pairing.choose import picks
@@ -78,7 +78,11 @@ def _left(money: float | None, styles: int, context: Context) -> list[str]:
     if not any(line.price is not None for line in lines):
         return spendable(replace(context, tonight=replace(context.tonight, budget=money)))
     short = [line.label for line in lines if line.price is None]
-    fields = {"money": f"{money:g}", "sum": f"{total(lines):g}", "left": f"{money - total(lines):g}"}
+    fields = {
+        "money": price_told(money),
+        "sum": price_told(total(lines)),
+        "left": price_told(money - total(lines)),
+    }
     kind = "left" if money > total(lines) else "left-none"
     told_ = [said("bill", kind, **fields)]
     return [*told_, *([said("bill", "unpriced", things=listed(short), first=short[0])] if short else [])]
@@ -98,7 +102,9 @@ def leave_out(context: Context, session: Session) -> Answer | None:
     name, foods = context.knowledge.label(wine), listed([context.one_dish(dish) for dish in missed[wine]])
     say = said("bill", "leave-out-for" if foods else "leave-out", wine=name, foods=foods)
     rest = total(list(lines.values())) - saved[wine]
-    money = [said("bill", "saves", money=f"{saved[wine]:g}", rest=f"{rest:g}")] if saved[wine] else []
+    money = (
+        [said("bill", "saves", money=price_told(saved[wine]), rest=price_told(rest))] if saved[wine] else []
+    )
     there = [said("bill", "keep-shut", wine=name)] if dict(table.owned).get(wine) else []
     return told(context, [say, *money, *there, said("bill", "plainer")])
 
@@ -131,7 +137,7 @@ def _meant(context: Context) -> list[str]:
     """Whether the money is taken for one bottle or for all, where money is named."""
     stems, money = context.frame.text.stems, money_said(context.frame.text.stems)
     kind = "money-total" if one_of(stems, "total") else "money-bottle"
-    return [said("bill", kind, money=f"{money:g}")] if money else []
+    return [said("bill", kind, money=price_told(money))] if money else []
 
 
 def total_or_each(context: Context, session: Session) -> Answer:

@@ -10,10 +10,10 @@ from assistant.answers.instead import instead
 from assistant.answers.record import Answer
 from assistant.answers.safety import caution
 from assistant.answers.tasted import tasted
-from assistant.answers.wording import capital, listed
+from assistant.answers.wording import capital, listed, price_told
 from assistant.language.clean import MAX_CHARACTERS
 from assistant.language.follow_lines import says
-from assistant.language.quantities import numbers
+from assistant.language.quantities import counts, numbers
 from assistant.table.at_home import brings_food, recounts
 from assistant.table.bare_bottles import style_of_kind
 from assistant.table.brought import bottle_told, kinds_poured
@@ -131,21 +131,25 @@ def _lay_beside(context: Context) -> list[str]:
 def _prices(context: Context) -> list[str]:
     """What the wines cost, where that is told now, and all of them together, where all is known."""
     label, tonight = context.knowledge.label, context.tonight
-    told = [f"{label(wine)} {price:g}" for wine, price in prices_told(context.frame, tonight).items()]
+    told = [
+        f"{label(wine)} {price_told(price)}" for wine, price in prices_told(context.frame, tonight).items()
+    ]
     whole = len(tonight.prices) == len(tonight.wines) > 1
     name, total = "prices-all" if whole else "prices", sum(price for _, price in tonight.prices)
-    line = context.wording("line", name, things=listed(told), total=f"{total:g}")
+    line = context.wording("line", name, things=listed(told), total=price_told(total))
     return [line, *_fits(context, total, whole)] if told else []
 
 
 def _fits(context: Context, total: float, whole: bool) -> list[str]:
     """Whether one bottle of each is within another number told beside the prices (`does that fit 90`)."""
     prices = prices_told(context.frame, context.tonight).values()
-    others = [value for _, _, value in numbers(context.frame.text.stems) if value not in prices]
+    stems = context.frame.text.stems
+    counted = {one.start for one in counts(stems)}  # `four bottles: a Soave £11, ...`
+    others = [value for at, _, value in numbers(stems) if value not in prices and at not in counted]
     if len(others) != 1:
         return []
     kind = "prices-open" if not whole else "prices-fit" if total <= others[0] else "prices-over"
-    return [context.wording("line", kind, money=f"{others[0]:g}", over=f"{total - others[0]:g}")]
+    return [context.wording("line", kind, money=price_told(others[0]), over=price_told(total - others[0]))]
 
 
 def _nothing_laid(context: Context) -> Answer:

@@ -53,3 +53,8 @@ def span(low: float, high: float) -> str:
 def capital(text: str) -> str:
     """The text with a capital first letter, the rest as it is."""
     return text[:1].upper() + text[1:]
+
+
+def price_told(value: float) -> str:
+    """A sum of money as it is said: `12`, `46.50`."""
+    return f"{value:g}" if value == int(value) else f"{value:.2f}"

@@ -39,7 +39,7 @@ def at_home(tonight: Tonight, frame: Frame) -> Tonight:
 
 def owns(frame: Frame, tonight: Tonight) -> bool:
     """Whether bottles are told to be there already while an evening is prepared, and nothing is asked."""
-    prepared = tonight.guests or tonight.wines or tonight.dishes
+    prepared = tonight.guests or tonight.wines or tonight.dishes or tonight.needs
     asks = "?" in frame.text.typed or says(frame, "menu-asks-what") or frame.topics
     told = says(frame, "owns") and (frame.intent in UNHEARD or says(frame, "owned-already"))
     return bool(

@@ -89,6 +89,7 @@ def as_laid(frame: Frame, talk: Talk | None, tonight: Tonight, knowledge: Knowle
     if has_headings(frame):
         return replace(with_kinds(replace(frame, intent=SETS)), preferences=(), again="")
     if owns(frame, tonight):
+        frame = without_prices(frame, replace(tonight, wines=(*tonight.wines, *frame.wines)))
         return replace(with_kinds(replace(frame, intent=SETS)), dishes=(), preferences=(), again="")
     if (told := told_of_dish(frame, tonight, knowledge)) is not None:
         return told

@@ -103,3 +103,15 @@ def test_for_next_time_styles_are_named_that_are_not_here(laid: Session, asked: 
 def test_an_evening_file_keeps_its_own_sums(evening: Session) -> None:
     assert "a head" in evening.ask("what did it cost per head").say
     assert "Leave out the" not in evening.ask("make it cheaper").text
+
+
+def test_bottles_there_already_are_priced_as_they_are_told(bare: Session) -> None:
+    bare.ask("we're a book club of eight in Leeds")
+    bare.ask("budget is 100")
+    told = bare.ask("I've already got four bottles: a Soave £11, a Chianti £14 and a Riesling £9.50")
+    assert "Soave 11, Chianti 14 and" in told.say
+    assert "comes to 34.50." in told.say
+    assert "more than" not in told.text  # four are bottles, and no money
+    assert not told.left_out
+    left = bare.ask("what have I spent and what's left of the hundred")
+    assert left.say.startswith("Within the budget: 34.50 of 100, so 65.50 is left.")
