@@ -12,7 +12,7 @@ from assistant.after.liking import Liking, liking_of, said_now
 from assistant.after.names import guests_named, known_guests, plain, tonights
 from assistant.after.parked import PARKED, answer_to, asked
 from assistant.after.phrases import one_of, phrases, said
-from assistant.after.privacy import private, sendable
+from assistant.after.privacy import private, sendable, tells_need
 from assistant.after.trying import cares_of, next_bite, next_wine
 from assistant.answers.context import Context
 from assistant.answers.record import Answer
@@ -89,6 +89,10 @@ def _one_each(guests: Sequence[str], missing: bool, context: Context, session: S
 def message_for_all(context: Context, session: Session) -> Answer:
     """One text for all guests: what awaits who is still to come, else thanks and what was liked best."""
     session.written, stems = context.frame, context.frame.text.stems
+    if own := _own_words(context.frame.text.typed, session):
+        lines = [said("message", _manner("greeting-own", session)), own]
+        lines += [said("message", _manner("close-coming", session)), said("message", "check")]
+        return bare_answer(context, said("message", "say-one"), lines)
     coming = "-coming" if one_of(stems, "to_come") else ""
     title = context.tonight.title
     evening = said("message", "evening", title=title) if title else ""
@@ -100,6 +104,13 @@ def message_for_all(context: Context, session: Session) -> Answer:
         *([said("message", "each")] if known_guests(session) else []),
     ]
     return bare_answer(context, said("message", "say-one"), lines)
+
+
+def _own_words(typed: str, session: Session) -> str:
+    """What the host wants said, behind a colon, as a sentence; empty where it tells of anybody's needs."""
+    told = typed.partition(":")[2].strip(" .!")
+    kept = sendable([told], "", session) if told else []
+    return f"{capital(kept[0])}." if kept and not tells_need(kept[0], session) else ""
 
 
 def message_to_all(context: Context, session: Session) -> Answer:

@@ -26,6 +26,13 @@ def private(question: str, answer: Answer, session: Session) -> bool:
     return touched or any(need.id != question for need in understood(question, session))
 
 
+def tells_need(said: str, session: Session) -> bool:
+    """Whether a host's own words touch health, a diet or what somebody is to be spared."""
+    frame = session.parser.parse(said)
+    touched = frame.topics or frame.diets or frame.barred
+    return bool(touched) or any(need.id != said for need in understood(said, session))
+
+
 def _drink(name: str, session: Session) -> bool:
     """Whether it is a drink without alcohol, or a kind of them."""
     return name.startswith(DRINK) or (bool(name) and DRINK_KIND in (name, *session.knowledge.broader(name)))

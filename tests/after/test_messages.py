@@ -262,3 +262,15 @@ def test_who_is_still_to_come_reads_what_awaits_them(bare: Session, asked: str) 
 def test_friends_are_written_to_warmly(evening: Session) -> None:
     assert "Hey everybody, " in evening.ask("write a text for the girls").text
     assert "Dear all, " in evening.ask("more formal please").text
+
+
+def test_what_the_host_wants_said_is_in_the_text(bare: Session) -> None:
+    lines = bare.ask(
+        "write a text to the group: half seven Thursday at mine, bring a chair"
+    ).text.splitlines()
+    assert lines[1:4] == ["Dear all,", "Half seven Thursday at mine, bring a chair.", "See you soon."]
+
+
+def test_what_tells_of_a_need_is_in_no_text(bare: Session) -> None:
+    bare.ask("Moira is allergic to walnuts")
+    assert "walnuts" not in bare.ask("message to everyone: no walnuts because of Moira").text
