@@ -63,7 +63,7 @@ def test_all_of_them_are_added_up_and_counted_in_the_plan(table: Session) -> Non
     text = table.ask("riesling 11.50, port 20").text
     assert "One of each comes to 53.50." in text
     for asked in ("what does it cost", "what does it all cost", "whats the damage"):
-        assert "6.69 a head for 8" in table.ask(asked).text
+        assert "6.69 a head" in table.ask(asked).text
 
 
 @pytest.mark.parametrize(
