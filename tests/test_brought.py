@@ -159,6 +159,7 @@ def test_what_goes_on_a_line_that_added_wines_is_added(conversation: Session) ->
     [
         ("wines: cava, merlot, dry rose, zinfandel", ["cava", "merlot", "provence-rose", "zinfandel"]),
         ("tonight we have cava, dry rosé and zinfandel", ["cava", "provence-rose", "zinfandel"]),
+        ("tonight we have cava, zinfandel and dry rosé with brie", ["cava", "zinfandel", "provence-rose"]),
         ("the wines are merlot, sweet white and dry white", ["merlot", *WHITES]),
         ("wines: oaky white, a spicy red, a nice rosé", ["oaked-chardonnay", "syrah", "provence-rose"]),
         ("tonight red, white and rosé", ["merlot", "pinot-grigio", "provence-rose"]),

@@ -128,7 +128,9 @@ class _Near:
         wines = [r for r in text.readings if r.kind == "wine" and r.end not in eaten]  # no `white soup`
         self._starts = {r.start: SORT if r.type == "Kind" else NAMED for r in wines}
         self._ends = {r.end: SORT for r in wines if r.type == "Kind"}
-        self._others = {i for r in text.readings if r not in wines for i in range(r.start, r.end)}
+        named = [r for r in text.readings if r not in wines and r.kind != "region"]
+        self._others = {i for r in named for i in range(r.start, r.end)}
+        self._homes = {i for r in text.readings if r.kind == "region" for i in range(r.start, r.end)}
 
     def wine_behind(self, at: int) -> str:
         """The wine that follows, but for other describing words; empty for none."""
@@ -158,7 +160,9 @@ class _Near:
 
     def _describes(self, at: int) -> bool:
         smells = (self._stems[at],) in self._known.asks
-        return smells or (self._stems[at] in self._known.linking and at not in self._others)
+        return (
+            smells or at in self._homes or (self._stems[at] in self._known.linking and at not in self._others)
+        )
 
 
 def _turned(limits: Iterable[Preference]) -> list[Preference]:

@@ -62,7 +62,8 @@ def _is_listed(frame: Frame, reading: Reading) -> bool:
     behind = stems[reading.end : reading.end + 1]
     if reading is frame.text.readings[0] and stops.issuperset(behind) and behind:
         return True
-    return start > 0 and stems[start - 1] in stops and stops.issuperset(behind)
+    ends = stops | small_words()["wish-for"]  # `..., Chianti and dry rosé with Brie`
+    return start > 0 and stems[start - 1] in stops and ends.issuperset(behind)
 
 
 def _starts(frame: Frame, reading: Reading) -> int:

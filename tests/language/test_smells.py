@@ -18,6 +18,7 @@ from tests.language.conftest import Parse
         ("a red that's fruity for ribs", ["fruity", "red wine"]),
         ("we want a white which is really buttery with our chicken", ["buttery", "white wine"]),
         ("a mineral white for oysters", ["mineral", "white wine"]),
+        ("a fruity Italian red for the salami", ["fruity", "from Italy", "red wine"]),
     ],
 )
 def test_a_smell_asked_of_the_wine_is_a_limit(parse: Parse, text: str, labels: list[str]) -> None:
