@@ -34,7 +34,7 @@ _END = r"[ .?!]*$"
 
 @dataclass(frozen=True, slots=True)
 class RightWords:
-    """The turns of corpus/language/small-words.toml: `meant` name what was meant, and some what was not."""
+    """The turns of corpus/language/put-right.toml: `meant` name what was meant, and some what was not."""
 
     meant: tuple[re.Pattern[str], ...]
     asked: re.Pattern[str]
@@ -47,7 +47,7 @@ class RightWords:
     @classmethod
     def of(cls, tables: Mapping[str, Any]) -> RightWords:
         """The turns of the file. Raises KeyError for a key that is missing."""
-        words = {name: either(listed) for name, listed in tables["put-right"].items()}
+        words = {name: either(listed) for name, listed in tables["words"].items()}
         lead = rf"^(?:{words['talks']}[,!.]?\s)*"
         refused = rf"{lead}(?:{words['refuses']}(?:\s?[,;.!:-]+\s*|\s))+(?:{words['talks']},?\s)*"
         said, the = rf"(?:{words['said']},?\s)", rf"(?:{words['the']}\s)"
@@ -73,32 +73,32 @@ class RightWords:
             re.compile(rf"{refused}{words['asked']}[,:]?\s(?P<on>.+)$", re.IGNORECASE),
             re.compile(rf"{more}(?:an?\s)?(?P<on>[^,;?]{{1,60}}?){_END}", re.IGNORECASE),
             re.compile(rf"^(?P<lead>.*\b{words['smells']})\s.*$", re.IGNORECASE),
-            frozenset((*tables["put-right"]["the"], *tables["put-right"]["one"])),
-            tables["put-right-asks"]["about"],
-            tables["put-right-asks"]["swaps"],
+            frozenset((*tables["words"]["the"], *tables["words"]["one"])),
+            tables["asks"]["about"],
+            tables["asks"]["swaps"],
         )
 
 
 @lru_cache(maxsize=1)
 def right_words() -> RightWords:
     """The shipped turns. Raises KnowledgeError for a broken file."""
-    return read_data(corpus_dir() / "language" / "small-words.toml", RightWords.of)
+    return read_data(corpus_dir() / "language" / "put-right.toml", RightWords.of)
 
 
 def put_right(typed: str, session: Session) -> str:
     """The question before, asked of what was meant, where a line only says that; any other line as it is."""
-    last = session.spoken.last
+    last, words = session.spoken.last, right_words()  # read now, so that a broken file is told at once
     said = typed.strip().replace("’", "'")[: MAX_CHARACTERS + 1]
     said = Phrases(pointed_at(said, session)).replaced(said)  # `no the other cheese`
     if last is None or len(said) > MAX_CHARACTERS or len(said.split()) > MOST_WORDS:
         return typed
     if last.intent == TROUBLE and (smelled := _smelled(said, last, session)):
         return smelled
-    found = (pattern.match(said) for pattern in right_words().meant)
+    found = (pattern.match(said) for pattern in words.meant)
     meant = (_asked_of(one.groupdict(), last, session) for one in found if one)
     if question := next(filter(None, meant), ""):
         return question
-    asked = right_words().asked.match(said)
+    asked = words.asked.match(said)
     return asked["on"] if asked and asks(session, asked["on"]) else typed
 
 

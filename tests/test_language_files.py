@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant import cli
+from assistant import cli, put_right
 from assistant.answers import help, wording
 from assistant.knowledge.files import corpus_dir
 from assistant.knowledge.problems import KnowledgeError
@@ -55,6 +55,7 @@ READERS = (
     pointed,
     smells,
     twins,
+    put_right,
 )
 KEPT = (
     made_of.heads,
@@ -73,6 +74,7 @@ KEPT = (
     numbered.number_patterns,
     pointed.pointed_patterns,
     smells.smell_words,
+    put_right.right_words,
 )
 # What is read only by the chat itself: tests/chat looks after it.
 OF_THE_CHAT = "chat.toml"

@@ -21,6 +21,9 @@ def way(subject: str) -> str:
     return str(KNOWLEDGE.entry(subject)["altLabel"][0])
 
 
+UNKNOWN = "fault/odd-smell"
+
+
 @pytest.mark.parametrize("subject", FAULTS)
 def test_a_named_fault_goes_straight_to_its_remedy(conversation: Session, subject: str) -> None:
     entry, answer = KNOWLEDGE.entry(subject), told(conversation, "trouble", way(subject))
@@ -37,7 +40,8 @@ def test_a_symptom_gets_its_likeliest_cause_and_every_check(conversation: Sessio
     entry, answer = KNOWLEDGE.entry(subject), told(conversation, "trouble", way(subject))
     assert faults(json.loads(json.dumps(answer.as_json()))) == []
     assert (answer.intent, answer.say) == ("trouble", entry["say"][0])
-    assert KNOWLEDGE.entry(entry["likeliest"][0])["remedy"][0] in answer.text
+    if entry["likeliest"] != [UNKNOWN]:  # where nothing is known yet the checks alone tell
+        assert KNOWLEDGE.entry(entry["likeliest"][0])["remedy"][0] in answer.text
     check, questions = entry["check"][0], 0
     while not isinstance(check, str):
         assert f"{check['asks'][0]} Then {KNOWLEDGE.label(check['yes'][0])}" in answer.text

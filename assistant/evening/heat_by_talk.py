@@ -63,5 +63,5 @@ def _sentence(foods: str, row: Row, at: datetime | None, context: Context) -> st
     fields["lead"] = f"{lead:g}"
     if at:
         fields |= {"at": f"{at:%H:%M}", "put": f"{at - timedelta(minutes=lead):%H:%M}"}
-    name = ("heat-roast" if row["id"] == ROAST else "heat") + ("-at" if at else "")
+    name = f"heat{'-roast' if row['id'] == ROAST else ''}{'-at' if at else ''}"
     return context.wording("line", name, **fields)

@@ -125,12 +125,12 @@ class Entries:
 
     def _explained(self, frame: Frame) -> Frame | None:
         """The frame about what is explained, where that is what is asked."""
-        if frame.text.topics or frame.intent in UNEXPLAINED or _meant(frame):
+        if frame.text.topics or frame.intent in UNEXPLAINED:
             return None
         found = (cue.name for cue in frame.text.entries if cue.name.startswith(EXPLAINED))
         fitting = [name for name in found if self._is_of(frame, self.by_id[name])]
         name = next(iter(sorted(fitting, key=lambda one: not self.by_id[one].kinds)), None)
-        if name is None:
+        if name is None or (_meant(frame) and not (self.by_id[name].kinds or WHY in frame.text.cues)):
             return None
         text = _used(frame.text, [name])
         row = self.by_id[name]
@@ -142,7 +142,10 @@ class Entries:
         pair = bool(frame.wines and frame.dishes)
         if row.kinds:
             poured = [style for wine in frame.wines for style in self._knowledge.styles_of(wine)]
-            return any(row.kinds.intersection(self._knowledge.wines[style].kinds) for style in poured)
+            called = [r.id for r in frame.text.readings if r.type == "Kind"]  # `the rosé`
+            sorts = {kind for one in called for kind in (one, *self._knowledge.broader(one))}
+            sorts.update(kind for style in poured for kind in self._knowledge.wines[style].kinds)
+            return not row.kinds.isdisjoint(sorts)
         return (pair or WHY in frame.text.cues) if row.tongue else not pair
 
     def _claimed(self, frame: Frame) -> bool:

@@ -45,7 +45,8 @@ def _turn(text: Text, at: int) -> int | None:
     """Where the nearest word in front stands that turns what follows or ends what was turned, if any."""
     words = small_words()
     near = range(at - 1, max(-1, at - 1 - _REACH), -1)
-    found = next((i for i in near if text.stems[i] in words["ends"] or text.stems[i] in words["turns"]), None)
+    ends = words["ends"] | words["turns"] | words["wants-on"]
+    found = next((i for i in near if text.stems[i] in ends), None)
     if found is None and at and text.stems[at - 1] in words["liking"]:
         far = range(at - 2, max(-1, at - 1 - _FAR), -1)  # `nobody in this family likes tannin`
         found = next((i for i in far if text.stems[i] in words["nobodies"]), None)

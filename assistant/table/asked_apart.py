@@ -43,12 +43,22 @@ def _questions(typed: str, session: Session) -> list[str]:
     named = [guests_named(part, session.tonight.needs) for part in parts]
     if not 1 < len(parts) <= MOST_PARTS or not any(named) or not _asks_itself(parts[0]):
         return []
+    if any(
+        not (who or _SHE.search(part) or _names(part, session))
+        for part, who in zip(parts, named, strict=True)
+    ):
+        return []  # `what can Lucy have and which wine with it`
     first = named[0][0] if len(named[0]) == 1 else ""
     others = [
         _SHE.sub(first, part, count=1) if first and not who else part
         for part, who in zip(parts[1:], named[1:], strict=True)
     ]
     return [parts[0], *others]
+
+
+def _names(part: str, session: Session) -> bool:
+    """Whether a part names anything to eat or to drink itself."""
+    return bool(session.parser.parse(part).text.readings)
 
 
 def _told(typed: str, session: Session) -> list[str]:

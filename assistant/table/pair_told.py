@@ -62,7 +62,8 @@ def _tasted(frame: Frame, session: Session) -> Frame | None:
 def pair_told(frame: Frame, session: Session) -> Frame:
     """The frame that judges what is told to go together, or holds one against another; else as it is."""
     foods = [reading for reading in frame.text.readings if reading.kind in EDIBLE]
-    other = frame.topics or frame.entries or _is_for_keeps(frame) or _is_whole(frame)
+    other = frame.topics or frame.entries or says(frame, "supposing") or _is_for_keeps(frame)
+    other = other or _is_whole(frame)
     if other or not (frame.wines and foods):
         return frame
     dishes = once(_dish(reading, session) for reading in foods)

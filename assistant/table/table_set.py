@@ -11,6 +11,7 @@ from assistant.language.dish_edits import POURED, swapped_wines
 from assistant.language.follow_lines import opens, says
 from assistant.language.frame import Frame, Reading
 from assistant.language.quantities import numbers
+from assistant.language.small_words import small_words
 from assistant.language.sorting import EDIBLE
 from assistant.pairing.dish import Dish
 from assistant.table.bare_bottles import style_of_kind
@@ -84,7 +85,8 @@ def wines_opened(frame: Frame, tonight: Tonight, knowledge: Knowledge) -> tuple[
     """
     named = [r.id for r in frame.text.readings if r.kind in POURED and knowledge.styles_of(r.id)]
     eaten = any(reading.kind in EDIBLE for reading in frame.text.readings)
-    asks = "?" in frame.text.typed or says(frame, "asks-what") or bool(frame.topics)
+    rid = small_words()["gets-rid"].intersection(frame.text.stems[:1])  # `dump the Malbec, it turned out ...`
+    asks = "?" in frame.text.typed or says(frame, "asks-what") or bool(frame.topics or rid)
     if asks or eaten or not tonight.wines or not says(frame, "opened-instead"):
         return ()
     new = {name for name in named if name in knowledge.wines and name not in tonight.wines}

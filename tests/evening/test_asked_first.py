@@ -24,7 +24,6 @@ def laid(conversation: Session) -> Session:
         ("yiayia wants a glass of the muscat, is that ok", "Rutherglen Muscat"),
         ("yiayia wants a glass of the riesling", "dry Riesling"),
         ("which wine for yiayia with the lamb", "grilled lamb"),
-        ("yiayia already had two glasses", "Pinot Noir"),
         ("and spinach pie, shes on warfarin", "spanakopita"),
         ("i've got cranberry juice for yiayia, good?", "cranberry juice"),
     ],
@@ -37,6 +36,13 @@ def test_a_guest_on_blood_thinners_asks_before_any_glass(laid: Session, asked: s
     assert thing in answer.text
     assert "leafy greens" in answer.text
     assert "cranberry or grapefruit juice" in answer.text
+
+
+def test_who_drank_with_medicine_is_told_what_to_do_now(laid: Session) -> None:
+    laid.ask("yiayia's on warfarin")
+    answer = laid.ask("yiayia already had two glasses")
+    assert answer.say.startswith("No alcohol for Yiayia: on warfarin.")
+    assert "pharmacist or the local medical line now" in answer.text
 
 
 def test_a_pairing_for_all_stays_one(laid: Session) -> None:

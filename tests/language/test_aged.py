@@ -49,7 +49,7 @@ def test_a_young_guest_told_of_and_asked_about_in_one_line(conversation: Session
     conversation.ask("yusuf is halal")
     answer = conversation.ask("Theo's fourteen, can he have a sip")
     assert "Noted for Theo" in answer.text
-    assert "Not for Theo: wine." in answer.text
+    assert "Not for Theo: Cava and off-dry Riesling." in answer.text
 
 
 def test_who_drinks_none_is_never_offered_a_wine_by_name(conversation: Session) -> None:
