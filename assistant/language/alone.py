@@ -21,12 +21,12 @@ def opens_wish(text: Text, start: int, end: int, besides: Set[str] = frozenset()
 
 def stands_alone(text: Text, start: int, end: int, besides: Set[str] = frozenset()) -> bool:
     """Whether but for small words of a wish, or `besides`, these words are all between two stops."""
-    around = small_words()["around-wish"] | besides
-    while start and text.stems[start - 1] in around:
+    around, turns = small_words()["around-wish"] | besides, small_words()["wish-turns"]
+    while start and text.stems[start - 1] in around and text.stems[start - 1] not in turns:
         start -= 1
     while end < len(text.stems) and text.stems[end] in around:
         end += 1
-    opens = not start or text.stems[start - 1] in PAUSES
+    opens = not start or text.stems[start - 1] in (*PAUSES, *turns)  # `a white again but not French`
     return opens and (end == len(text.stems) or text.stems[end] in PAUSES)
 
 
