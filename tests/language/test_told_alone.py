@@ -33,7 +33,7 @@ from tests.language.conftest import Parse
         ("nothing heavier than a pinot for roast turkey", []),
         ("he is off reds, what with steak", ["no red wine"]),
         ("young and fruity for sausages", ["young", "fruity"]),
-        ("out of Picpoul, what instead, a crisp white again but not French", ["crisp white", "not from France"]),
+        ("out of Picpoul, what instead, a crisp white but not French", ["crisp white", "not from France"]),
         ("a white for snapper that's been nowhere near oak", ["white wine", "unoaked"]),
         ("what red with mutton, nothing too heavy mind", ["red wine", "not full-bodied"]),
         ("what is cheaper than Champagne, it has to be bubbly n dry", ["sparkling wine", "dry"]),
