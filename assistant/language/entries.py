@@ -37,7 +37,7 @@ CLAIMED = (
     "compare",
     "foods-for-wine",
 )
-EXPLAINED = "explained"
+EXPLAINED, KIND = "explained", "kind/"
 WHYS = ("why", "why-not")
 # What is told or taken down explains nothing, whatever words it holds.
 UNEXPLAINED = ("safety", "teach", "note", "undo", "set-table")
@@ -141,7 +141,8 @@ class Entries:
         """Whether what is explained is asked: a pair has its own reasons, but a tongue is not argued with."""
         pair = bool(frame.wines and frame.dishes)
         if row.kinds:
-            poured = [style for wine in frame.wines for style in self._knowledge.styles_of(wine)]
+            named = [wine for wine in frame.wines if not wine.startswith(KIND)]  # a kind is only itself
+            poured = [style for wine in named for style in self._knowledge.styles_of(wine)]
             called = [r.id for r in frame.text.readings if r.type == "Kind"]  # `the rosé`
             sorts = {kind for one in called for kind in (one, *self._knowledge.broader(one))}
             sorts.update(kind for style in poured for kind in self._knowledge.wines[style].kinds)

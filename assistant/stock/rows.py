@@ -26,6 +26,7 @@ class Columns:
 
 
 Row = tuple[int, list[str]]
+NO_ROW: Row = (1, [])
 
 
 def rows_of(text: str, source: str) -> tuple[Columns, Iterator[Row]]:
@@ -37,7 +38,9 @@ def rows_of(text: str, source: str) -> tuple[Columns, Iterator[Row]]:
         raise KnowledgeError([problem(source, "empty")])
     said = _SAID.match(text)
     rows = _rows(text, said[1] if said else _delimiter(text, source), source, bool(said))
-    line, header = next(rows)
+    line, header = next(rows, NO_ROW)
+    if not header:  # nothing but separators
+        raise KnowledgeError([problem(source, "empty")])
     return _columns(header, line, source), rows
 
 
@@ -46,7 +49,7 @@ def _delimiter(text: str, source: str) -> str:
     names = stock_words().columns
 
     def fits(delimiter: str) -> tuple[int, int]:
-        header = next(_rows(text, delimiter, source, False))[1]
+        header = next(_rows(text, delimiter, source, False), NO_ROW)[1]
         return sum(plain(cell) in names for cell in header), len(header)
 
     return max(DELIMITERS, key=fits)

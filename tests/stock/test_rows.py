@@ -56,6 +56,12 @@ def test_each_row_knows_the_line_it_begins_on() -> None:
     assert [(line, row[0]) for line, row in found] == [(3, "a"), (5, "b"), (7, "c\n\nd")]
 
 
+@pytest.mark.parametrize("text", ["\x00;", ";;", ",\n,\n"])
+def test_nothing_but_separators_is_an_empty_list(text: str) -> None:
+    with pytest.raises(KnowledgeError):
+        rows_of(text, "list.csv")
+
+
 @settings(max_examples=200, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
 @given(st.binary(max_size=300))
 def test_any_bytes_are_a_list_or_one_problem(tmp_path: Path, session: Session, data: bytes) -> None:
